@@ -1,0 +1,100 @@
+import type { PointPx } from './raster/raster.ts';
+
+/**
+ * The report of one photo: what the command line prints, the HTTP interface serves and the tests read.
+ *
+ * Px are px of the photo as stored upright. What cannot be known is `null`, with the reason in `notes`;
+ * never 0, NaN or an empty guess. When `status` is not `measured`, every measure is `null` (or an empty
+ * list) and `hint` says what to do.
+ */
+export interface PhotoReport {
+  readonly photo: string;
+  /** `null` only when the photo could not be read. */
+  readonly widthPx: number | null;
+  readonly heightPx: number | null;
+  /** Azimuth that faces the camera, degrees; `null` when not told. */
+  readonly turnDeg: number | null;
+  readonly status: PhotoStatus;
+  /** What the grower should do; present exactly when `status` is not `measured`. */
+  readonly hint: string | null;
+  readonly scale: Scale | null;
+  readonly axis: Axis | null;
+  readonly canopy: Canopy | null;
+  readonly ball: Ball | null;
+  readonly roundness: Score | null;
+  readonly symmetry: Score | null;
+  readonly lopsidedness: Lopsidedness | null;
+  readonly longStems: readonly LongStem[];
+  readonly maskFile: string | null;
+  readonly notes: readonly string[];
+}
+
+export const PHOTO_STATUSES = [
+  'measured',
+  'no-canopy',
+  'touches-edge',
+  'two-plants',
+  'too-dark',
+  'blurred',
+  'unreadable',
+] as const;
+export type PhotoStatus = (typeof PHOTO_STATUSES)[number];
+
+/** Millimetres a photo px at the plant's axis. */
+export interface Scale {
+  readonly mmPerPx: number;
+  readonly from: 'rim';
+}
+
+/** The vertical through the middle of the pot rim, and the rim's two ends as seen. */
+export interface Axis {
+  readonly xPx: number;
+  readonly rimLeftPx: PointPx;
+  readonly rimRightPx: PointPx;
+}
+
+export interface Canopy {
+  readonly areaPx: number;
+  readonly widthPx: number;
+  readonly heightPx: number;
+  readonly widthMm: number | null;
+  readonly heightMm: number | null;
+  /** Area ÷ hull area, 0–1. */
+  readonly solidity: number;
+  /** Holes ÷ filled area, 0–1. */
+  readonly gapFraction: number;
+}
+
+export interface Ball {
+  readonly centrePx: PointPx;
+  readonly radiusPx: number;
+  readonly radiusMm: number | null;
+  /** Outermost minus innermost of the form profile about the minimum-zone centre. */
+  readonly outOfRoundPx: number;
+  readonly outOfRoundMm: number | null;
+  /** Degrees of the circle not hidden by the pot. */
+  readonly openArcDeg: number;
+}
+
+/** A score 0–100 with its 95 % repeatability. */
+export interface Score {
+  readonly score: number;
+  readonly plusMinus: number;
+}
+
+export interface Lopsidedness {
+  /** Per cent of the ball radius, right positive. */
+  readonly percent: number;
+  readonly plusMinus: number;
+  readonly side: 'left' | 'right' | 'even';
+}
+
+export interface LongStem {
+  readonly tipPx: PointPx;
+  readonly cutPx: PointPx;
+  readonly excessPx: number;
+  readonly excessMm: number | null;
+  /** Hour in the photo about the ball's centre, 1–12, 12 on top, 3 at the right. */
+  readonly clock: number;
+  readonly kind: 'shoot' | 'shoulder';
+}

@@ -1,0 +1,71 @@
+import { z } from 'zod';
+import { adviceSchema } from './advice.ts';
+import { daySchema, idSchema } from './basics.ts';
+import { plantSchema } from './plant.ts';
+import { noteSchema, sittingSchema, stopSchema, viewSchema } from './sitting.ts';
+
+/** One row of trend: the first measured view of a sitting. */
+export const trendPointSchema = z.object({
+  sittingId: idSchema,
+  day: daySchema,
+  roundness: z.number().nullable(),
+  roundnessPlusMinus: z.number().nullable(),
+  symmetry: z.number().nullable(),
+  symmetryPlusMinus: z.number().nullable(),
+  lopsidedness: z.number().nullable(),
+  lopsidednessPlusMinus: z.number().nullable(),
+  radiusMm: z.number().nullable(),
+});
+export type TrendPoint = z.infer<typeof trendPointSchema>;
+
+/** `GET /api/bench`: every plant with its newest photo, scores and what it needs, the neediest first. */
+export const benchSchema = z.object({
+  plants: z.array(
+    z.object({
+      plant: plantSchema,
+      newest: viewSchema.nullable(),
+      newestDay: daySchema.nullable(),
+      sittingCount: z.int(),
+      trend: z.array(trendPointSchema),
+      advice: z.array(adviceSchema),
+    }),
+  ),
+});
+export type Bench = z.infer<typeof benchSchema>;
+
+/** `GET /api/plants/:id`: everything one plant's page shows. Sittings newest first. */
+export const plantPageSchema = z.object({
+  plant: plantSchema,
+  sittings: z.array(sittingSchema),
+  stops: z.array(stopSchema),
+  notes: z.array(noteSchema),
+  trend: z.array(trendPointSchema),
+  advice: z.array(adviceSchema),
+});
+export type PlantPage = z.infer<typeof plantPageSchema>;
+
+/** Answer to an upload: one entry a file, in the order sent. A refused file leaves nothing behind. */
+export const uploadSchema = z.object({
+  photos: z.array(
+    z.discriminatedUnion('outcome', [
+      z.object({ outcome: z.literal('kept'), fileName: z.string(), view: viewSchema }),
+      z.object({
+        outcome: z.literal('known'),
+        fileName: z.string(),
+        viewId: idSchema,
+        plantId: idSchema,
+        detail: z.string(),
+      }),
+      z.object({ outcome: z.literal('refused'), fileName: z.string(), detail: z.string() }),
+    ]),
+  ),
+});
+export type Upload = z.infer<typeof uploadSchema>;
+
+/** One server-sent event of `GET /api/events`: a view moved on, or a plant changed. */
+export const progressSchema = z.object({
+  plantId: idSchema,
+  viewId: idSchema,
+  state: viewSchema.shape.state,
+});
+export type Progress = z.infer<typeof progressSchema>;

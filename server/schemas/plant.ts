@@ -1,0 +1,32 @@
+import { z } from 'zod';
+import { PLANT_KINDS } from '../../core/plant.ts';
+import { daySchema, idSchema } from './basics.ts';
+
+export const plantKindSchema = z.enum(PLANT_KINDS);
+
+/** What the grower tells about a plant. Rim: outer diameter of the pot rim. */
+export const plantFormSchema = z.object({
+  name: z.string().trim().min(1, 'Give the plant a name.').max(80, 'Keep the name to 80 letters or fewer.'),
+  kind: plantKindSchema,
+  variety: z.string().trim().max(80, 'Keep the variety to 80 letters or fewer.').default(''),
+  rimMm: z
+    .number('Give the pot rim in millimetres, for example 130.')
+    .min(30, 'A pot rim of less than 30 mm cannot be right; measure across the outside of the rim.')
+    .max(1000, 'A pot rim of more than 1000 mm cannot be right; give millimetres.')
+    .nullable()
+    .default(null),
+  showDay: daySchema.nullable().default(null),
+});
+export type PlantForm = z.infer<typeof plantFormSchema>;
+
+export const plantSchema = plantFormSchema.extend({
+  id: idSchema,
+  createdAt: z.iso.datetime(),
+  /** Put away by the grower; kept, but not on the bench. */
+  putAway: z.boolean(),
+  /** Belongs to the sample bench. */
+  sample: z.boolean(),
+  /** Address of the stand's empty photo, if one was given. */
+  emptyPhotoUrl: z.string().nullable(),
+});
+export type Plant = z.infer<typeof plantSchema>;

@@ -1,0 +1,59 @@
+import { z } from 'zod';
+import { PHOTO_STATUSES, type PhotoReport } from '../../core/report.ts';
+
+const pointPx = z.tuple([z.number(), z.number()]).readonly();
+const score = z.object({ score: z.number().min(0).max(100), plusMinus: z.number().nonnegative() });
+
+export const longStemSchema = z.object({
+  tipPx: pointPx,
+  cutPx: pointPx,
+  excessPx: z.number(),
+  excessMm: z.number().nullable(),
+  clock: z.int().min(1).max(12),
+  kind: z.enum(['shoot', 'shoulder']),
+});
+
+/** The report of one photo as core makes it; `satisfies` keeps the two from drifting apart. */
+export const reportSchema = z.object({
+  photo: z.string(),
+  widthPx: z.int().nullable(),
+  heightPx: z.int().nullable(),
+  turnDeg: z.number().nullable(),
+  status: z.enum(PHOTO_STATUSES),
+  hint: z.string().nullable(),
+  scale: z.object({ mmPerPx: z.number().positive(), from: z.literal('rim') }).nullable(),
+  axis: z.object({ xPx: z.number(), rimLeftPx: pointPx, rimRightPx: pointPx }).nullable(),
+  canopy: z
+    .object({
+      areaPx: z.number(),
+      widthPx: z.number(),
+      heightPx: z.number(),
+      widthMm: z.number().nullable(),
+      heightMm: z.number().nullable(),
+      solidity: z.number(),
+      gapFraction: z.number(),
+    })
+    .nullable(),
+  ball: z
+    .object({
+      centrePx: pointPx,
+      radiusPx: z.number(),
+      radiusMm: z.number().nullable(),
+      outOfRoundPx: z.number(),
+      outOfRoundMm: z.number().nullable(),
+      openArcDeg: z.number(),
+    })
+    .nullable(),
+  roundness: score.nullable(),
+  symmetry: score.nullable(),
+  lopsidedness: z
+    .object({
+      percent: z.number(),
+      plusMinus: z.number().nonnegative(),
+      side: z.enum(['left', 'right', 'even']),
+    })
+    .nullable(),
+  longStems: z.array(longStemSchema).readonly(),
+  maskFile: z.string().nullable(),
+  notes: z.array(z.string()).readonly(),
+}) satisfies z.ZodType<PhotoReport>;

@@ -1,0 +1,56 @@
+import { z } from 'zod';
+import { daySchema, idSchema } from './basics.ts';
+import { reportSchema } from './report.ts';
+
+/** How far a photo has come. `failed` means a fault of ours; a photo that cannot be measured is `measured` with a report that says why. */
+export const viewStateSchema = z.enum(['received', 'measuring', 'measured', 'failed']);
+
+export const viewSchema = z.object({
+  id: idSchema,
+  sittingId: idSchema,
+  fileName: z.string(),
+  turnDeg: z.number().nullable(),
+  /** Camera's local time `YYYY-MM-DDTHH:MM:SS` without zone, and where it comes from. */
+  takenAt: z.string().nullable(),
+  takenFrom: z.enum(['exif', 'upload', 'grower']),
+  widthPx: z.int(),
+  heightPx: z.int(),
+  state: viewStateSchema,
+  failure: z.string().nullable(),
+  methodVersion: z.string().nullable(),
+  report: reportSchema.nullable(),
+  /** Outer contour in photo px, closed. */
+  outlinePx: z.array(z.tuple([z.number(), z.number()]).readonly()).readonly(),
+  /** Upright JPEG without camera data; takes `?width=` 320, 800 or 1600. */
+  pictureUrl: z.string(),
+  /** White-on-clear PNG of the canopy; null before it is measured. */
+  maskUrl: z.string().nullable(),
+});
+export type View = z.infer<typeof viewSchema>;
+
+export const sittingSchema = z.object({
+  id: idSchema,
+  plantId: idSchema,
+  day: daySchema,
+  views: z.array(viewSchema),
+});
+export type Sitting = z.infer<typeof sittingSchema>;
+
+export const stopFormSchema = z.object({
+  day: daySchema,
+  depth: z.enum(['tip', 'deep']),
+  note: z.string().trim().max(500, 'Keep the note to 500 letters or fewer.').default(''),
+});
+export const stopSchema = stopFormSchema.extend({ id: idSchema, plantId: idSchema });
+export type Stop = z.infer<typeof stopSchema>;
+
+export const noteFormSchema = z.object({
+  day: daySchema,
+  text: z
+    .string()
+    .trim()
+    .min(1, 'Write the note first.')
+    .max(2000, 'Keep the note to 2000 letters or fewer.'),
+});
+export const noteSchema = noteFormSchema.extend({ id: idSchema, plantId: idSchema });
+export type Note = z.infer<typeof noteSchema>;

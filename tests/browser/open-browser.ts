@@ -1,0 +1,44 @@
+import { existsSync } from 'node:fs';
+import { type Browser, chromium } from 'playwright-core';
+
+const SYSTEM_CHROMIUM = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
+
+/** Keeps Chromium from calling anyone: the tests only ever speak to 127.0.0.1. */
+const QUIET = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+/**
+ * A headless Chromium: the system's when there is one, else the one that the npm package ships, so that a
+ * bare machine can run browser tests straight after `npm ci`.
+ */
+export async function openBrowser(): Promise<Browser> {
+  const named = process.env['RONDURE_CHROMIUM'];
+  const installed = named ?? SYSTEM_CHROMIUM.find((path) => existsSync(path));
+  if (installed) return chromium.launch({ executablePath: installed, args: QUIET });
+  const { executablePath, args, env } = await packagedChromium();
+  return chromium.launch({ executablePath, args: [...args, ...QUIET], env });
+}
+
+/** The package unpacks its shared libraries only when it believes itself in a hosted function, so it is told so while it loads. */
+async function packagedChromium() {
+  const before = { ...process.env };
+  process.env['AWS_EXECUTION_ENV'] = 'AWS_Lambda_nodejs20.x';
+  try {
+    const { default: packaged } = await import('@sparticuz/chromium');
+    const executablePath = await packaged.executablePath();
+    const args = packaged.args.filter((arg) => !arg.startsWith('--headless'));
+    const env: Record<string, string> = { FONTCONFIG_PATH: process.env['FONTCONFIG_PATH'] ?? '' };
+    for (const [name, value] of Object.entries(process.env)) if (value !== undefined) env[name] = value;
+    return { executablePath, args, env };
+  } finally {
+    for (const name of Object.keys(process.env)) if (!(name in before)) delete process.env[name];
+    Object.assign(process.env, before);
+  }
+}

@@ -19,7 +19,7 @@ const QUIET = [
  * bare machine can run browser tests straight after `npm ci`.
  */
 export async function openBrowser(): Promise<Browser> {
-  const named = process.env['RONDURE_CHROMIUM'];
+  const named = process.env.RONDURE_CHROMIUM;
   const installed = named ?? SYSTEM_CHROMIUM.find((path) => existsSync(path));
   if (installed) return chromium.launch({ executablePath: installed, args: QUIET });
   const { executablePath, args, env } = await packagedChromium();
@@ -29,12 +29,12 @@ export async function openBrowser(): Promise<Browser> {
 /** The package unpacks its shared libraries only when it believes itself in a hosted function, so it is told so while it loads. */
 async function packagedChromium() {
   const before = { ...process.env };
-  process.env['AWS_EXECUTION_ENV'] = 'AWS_Lambda_nodejs20.x';
+  process.env.AWS_EXECUTION_ENV = 'AWS_Lambda_nodejs20.x';
   try {
     const { default: packaged } = await import('@sparticuz/chromium');
     const executablePath = await packaged.executablePath();
     const args = packaged.args.filter((arg) => !arg.startsWith('--headless'));
-    const env: Record<string, string> = { FONTCONFIG_PATH: process.env['FONTCONFIG_PATH'] ?? '' };
+    const env: Record<string, string> = { FONTCONFIG_PATH: process.env.FONTCONFIG_PATH ?? '' };
     for (const [name, value] of Object.entries(process.env)) if (value !== undefined) env[name] = value;
     return { executablePath, args, env };
   } finally {

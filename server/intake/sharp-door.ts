@@ -1,0 +1,27 @@
+import sharp, { type Sharp } from 'sharp';
+
+/**
+ * The one door to sharp. Only the three loaders that photos need stay open, so that no vector, document or
+ * rare format ever reaches a parser, whatever a file is named.
+ */
+sharp.block({ operation: ['VipsForeignLoad'] });
+sharp.unblock({
+  operation: ['VipsForeignLoadJpegBuffer', 'VipsForeignLoadPngBuffer', 'VipsForeignLoadWebpBuffer'],
+});
+sharp.cache(false);
+
+/** A larger picture is refused before its pixels are unpacked. */
+export const MOST_PIXELS = 100_000_000;
+
+/** A compressed picture; sharp turns it upright by its EXIF orientation and stops at the first broken part. */
+export function compressedPicture(bytes: Uint8Array): Sharp {
+  return sharp(bytes, { failOn: 'error', limitInputPixels: MOST_PIXELS, autoOrient: true });
+}
+
+/** A picture in memory of 1 (grey), 2 (grey and alpha), 3 (RGB) or 4 (RGB and alpha) bytes a pixel. */
+export function rawPicture(
+  data: Uint8Array,
+  shape: { readonly width: number; readonly height: number; readonly channels: 1 | 2 | 3 | 4 },
+): Sharp {
+  return sharp(data, { raw: shape, limitInputPixels: MOST_PIXELS });
+}

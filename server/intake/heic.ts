@@ -44,12 +44,15 @@ export function heicIsWhole(bytes: Uint8Array): boolean {
   return offset === bytes.length;
 }
 
+/** How the EXIF item starts (ISO/IEC 23008-12, annex A): the offset of the TIFF header, then the header. */
+const EXIF_STARTS = ['Exif\0\0MM\0*', 'Exif\0\0II*\0', '\0\0\0\0MM\0*', '\0\0\0\0II*\0'] as const;
+
 /** The EXIF block of a HEIC file, from its TIFF header on; `null` when there is none. */
-export function heicExif(bytes: Uint8Array): Buffer | null {
+export function heicExif(bytes: Uint8Array): Uint8Array | null {
   const file = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  for (const header of ['Exif\0\0MM\0*', 'Exif\0\0II*\0']) {
-    const at = file.indexOf(header, 0, 'latin1');
-    if (at >= 0) return file.subarray(at + 6);
+  for (const start of EXIF_STARTS) {
+    const at = file.indexOf(start, 0, 'latin1');
+    if (at >= 0) return file.subarray(at + start.length - 4);
   }
   return null;
 }

@@ -1,0 +1,80 @@
+import type { UprightPhoto } from '../../core/raster/raster.ts';
+import { HeicTooLarge, heicExif, heicIsWhole } from './heic.ts';
+import { type PhotoFormat, recogniseFormat } from './photo-format.ts';
+import { readUprightPhoto } from './read-upright-photo.ts';
+import {
+  LEAST_SIDE_PX,
+  MOST_BYTES,
+  notAPhoto,
+  type RefusedPhoto,
+  refusal,
+  tooSmall,
+} from './refused-photo.ts';
+import { compressedPicture, MOST_PIXELS } from './sharp-door.ts';
+import { type TakenAt, takenAt } from './taken-at.ts';
+
+/** A file that was unpacked to its last pixel. */
+export interface CheckedPhoto {
+  readonly ok: true;
+  readonly format: PhotoFormat;
+  readonly upright: UprightPhoto;
+  readonly takenAt: TakenAt | null;
+  /** Sentences for the report's `notes`: what was decided while reading. */
+  readonly notes: readonly string[];
+}
+
+/**
+ * Reads a file that came from outside. Whatever is wrong with it comes back as a refusal with a sentence for
+ * the grower; it never throws for what the file holds. HEIC is unpacked on the calling thread.
+ */
+export async function checkPhoto(bytes: Uint8Array): Promise<CheckedPhoto | RefusedPhoto> {
+  if (bytes.length === 0) return refusal('empty');
+  if (bytes.length > MOST_BYTES) return refusal('too-many-bytes');
+  const recognised = recogniseFormat(bytes);
+  if (!recognised.known) return notAPhoto(recognised.what);
+  const { format } = recognised;
+  if (format === 'webp' && !webpIsWhole(bytes)) return refusal('cut-off');
+  try {
+    return format === 'heic' ? await checkHeic(bytes) : await checkCompressed(bytes, format);
+  } catch (fault) {
+    return refusalFor(fault);
+  }
+}
+
+async function checkCompressed(bytes: Uint8Array, format: PhotoFormat): Promise<CheckedPhoto | RefusedPhoto> {
+  const { autoOrient, hasAlpha, pages, exif } = await compressedPicture(bytes).metadata();
+  const { width, height } = autoOrient;
+  // Asked before unpacking: a small file can claim a picture that fills the memory.
+  if (width * height > MOST_PIXELS) return refusal('too-many-pixels');
+  if (Math.min(width, height) < LEAST_SIDE_PX) return tooSmall(width, height);
+  const upright = await readUprightPhoto(bytes);
+  const notes: string[] = [];
+  if (hasAlpha) notes.push('The picture has transparent parts; they were taken as white.');
+  if ((pages ?? 1) > 1) notes.push('The picture is animated; its first frame was measured.');
+  return { ok: true, format, upright, takenAt: takenAt(exif), notes };
+}
+
+async function checkHeic(bytes: Uint8Array): Promise<CheckedPhoto | RefusedPhoto> {
+  if (!heicIsWhole(bytes)) return refusal('cut-off');
+  const upright = await readUprightPhoto(bytes);
+  if (Math.min(upright.widthPx, upright.heightPx) < LEAST_SIDE_PX) {
+    return tooSmall(upright.widthPx, upright.heightPx);
+  }
+  return { ok: true, format: 'heic', upright, takenAt: takenAt(heicExif(bytes)), notes: [] };
+}
+
+/** Whether the file is as long as its RIFF header says. */
+function webpIsWhole(bytes: Uint8Array): boolean {
+  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  return bytes.length >= 12 && 8 + view.getUint32(4, true) <= bytes.length;
+}
+
+/** The decoders tell their faults in English only, so the words are all there is to go by. */
+function refusalFor(fault: unknown): RefusedPhoto {
+  const words = fault instanceof Error ? fault.message : String(fault);
+  if (fault instanceof HeicTooLarge || /pixel limit/i.test(words)) return refusal('too-many-pixels');
+  if (/premature end|truncated|unexpected end|not enough data|read error/i.test(words)) {
+    return refusal('cut-off');
+  }
+  return refusal('broken');
+}

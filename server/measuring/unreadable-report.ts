@@ -1,0 +1,23 @@
+import type { PhotoReport } from '../../core/report.ts';
+
+/** The report of a file that is no readable photo: `hint` says what to do, all measures are unknown. */
+export function unreadableReport(photo: string, turnDeg: number | null, hint: string): PhotoReport {
+  return {
+    photo,
+    widthPx: null,
+    heightPx: null,
+    turnDeg,
+    status: 'unreadable',
+    hint,
+    scale: null,
+    axis: null,
+    canopy: null,
+    ball: null,
+    roundness: null,
+    symmetry: null,
+    lopsidedness: null,
+    longStems: [],
+    maskFile: null,
+    notes: [],
+  };
+}

@@ -1,0 +1,71 @@
+import { randomUUID } from 'node:crypto';
+import { type FileHandle, mkdir, open, readFile, rename, rm, stat } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
+import type { PhotoFormat } from '../intake/photo-format.ts';
+import type { DataHome } from './data-home.ts';
+
+const ENDINGS: Record<PhotoFormat, string> = { jpeg: 'jpg', png: 'png', webp: 'webp', heic: 'heic' };
+
+/** Where an original lies, by its own SHA-256. */
+export function originalPath(home: DataHome, sha256: string, format: PhotoFormat): string {
+  return join(home.photos, sha256.slice(0, 2), `${sha256}.${ENDINGS[format]}`);
+}
+
+/** Where the upright copy of a photo at a width lies. */
+export function picturePath(home: DataHome, sha256: string, widthPx: number): string {
+  return join(home.pictures, sha256.slice(0, 2), `${sha256}-${widthPx}.jpg`);
+}
+
+/** Writes a file so that it is there whole or not at all, also after a power cut. */
+export async function writeWhole(home: DataHome, path: string, bytes: Uint8Array): Promise<void> {
+  const unfinished = join(home.incoming, `${randomUUID()}.part`);
+  try {
+    await withFile(unfinished, 'wx', async (file) => {
+      await file.writeFile(bytes);
+      await file.sync();
+    });
+    await putInPlace(unfinished, path);
+  } finally {
+    await rm(unfinished, { force: true });
+  }
+}
+
+/** Moves a finished upload to its place; both lie on one disk. An original that is there already stays. */
+export async function keepUpload(uploadPath: string, path: string): Promise<void> {
+  if (await exists(path)) return;
+  await withFile(uploadPath, 'r+', (file) => file.sync());
+  await putInPlace(uploadPath, path);
+}
+
+/** The bytes of a file, `null` when it is not there. */
+export async function readIfThere(path: string): Promise<Buffer | null> {
+  try {
+    return await readFile(path);
+  } catch (fault) {
+    if ((fault as NodeJS.ErrnoException).code === 'ENOENT') return null;
+    throw fault;
+  }
+}
+
+async function putInPlace(from: string, to: string): Promise<void> {
+  await mkdir(dirname(to), { recursive: true });
+  await rename(from, to);
+  // The rename itself lives in the folder: it is on the disk once the folder is.
+  if (process.platform !== 'win32') await withFile(dirname(to), 'r', (folder) => folder.sync());
+}
+
+async function withFile<T>(path: string, flags: string, use: (file: FileHandle) => Promise<T>): Promise<T> {
+  const file = await open(path, flags);
+  try {
+    return await use(file);
+  } finally {
+    await file.close();
+  }
+}
+
+async function exists(path: string): Promise<boolean> {
+  return stat(path).then(
+    () => true,
+    () => false,
+  );
+}

@@ -1,0 +1,138 @@
+import { randomUUID } from 'node:crypto';
+import { z } from 'zod';
+import { METHOD_VERSION } from '../../core/method-version.ts';
+import { daySchema } from '../schemas/basics.ts';
+import { reportSchema } from '../schemas/report.ts';
+import { viewStateSchema } from '../schemas/sitting.ts';
+import { allRows, type Database, oneRow, run } from './database.ts';
+import { photoRow } from './photos.ts';
+
+const takenFrom = z.enum(['exif', 'upload', 'grower']);
+const jsonText = z.string().transform((text): unknown => JSON.parse(text));
+
+const joinedRow = z.object({
+  id: z.string(),
+  sittingId: z.string(),
+  plantId: z.string(),
+  day: daySchema,
+  sha256: z.string(),
+  format: photoRow.shape.format,
+  widthPx: z.int(),
+  heightPx: z.int(),
+  fileName: z.string(),
+  turnDeg: z.number().nullable(),
+  takenAt: z.string().nullable(),
+  takenFrom,
+  state: viewStateSchema,
+  failure: z.string().nullable(),
+  revision: z.int(),
+  removedAt: z.string().nullable(),
+  measurementId: z.int().nullable(),
+  methodVersion: z.string().nullable(),
+  report: jsonText.nullable(),
+  outlinePx: jsonText.pipe(z.array(z.tuple([z.number(), z.number()]))).nullable(),
+  hasMask: z.union([z.literal(0), z.literal(1)]).transform((value) => value === 1),
+});
+
+/**
+ * A report of an older method may have another form than today's: it is then left out, since the view waits
+ * to be measured anew. One of today's method must read.
+ */
+const viewRow = joinedRow.transform((row) => {
+  const outdated = row.methodVersion !== METHOD_VERSION;
+  if (row.report === null || (outdated && !reportSchema.safeParse(row.report).success)) {
+    return { ...row, report: null };
+  }
+  return { ...row, report: reportSchema.parse(row.report) };
+});
+/** A view with its sitting's day, its photo's facts and its newest measurement. */
+export type ViewRow = z.infer<typeof viewRow>;
+
+const VIEW = `SELECT views.id, sitting_id AS sittingId, sittings.plant_id AS plantId, sittings.day,
+    photos.sha256, photos.format, photos.width_px AS widthPx, photos.height_px AS heightPx,
+    file_name AS fileName, turn_deg AS turnDeg, views.taken_at AS takenAt, taken_from AS takenFrom,
+    state, failure, revision, removed_at AS removedAt,
+    measurements.id AS measurementId, method_version AS methodVersion, report, outline AS outlinePx,
+    mask_png IS NOT NULL AS hasMask
+  FROM views
+  JOIN sittings ON sittings.id = views.sitting_id
+  JOIN photos ON photos.sha256 = views.photo
+  LEFT JOIN measurements ON measurements.id =
+    (SELECT max(newest.id) FROM measurements AS newest WHERE newest.view_id = views.id)`;
+
+/** A view, also one that was removed. */
+export function viewById(db: Database, id: string): ViewRow | null {
+  return oneRow(db, viewRow, `${VIEW} WHERE views.id = ?`, id);
+}
+
+/** A plant's views that are not removed: newest day first, in a day by turn and arrival. */
+export function viewsOfPlant(db: Database, plantId: string): ViewRow[] {
+  return allRows(
+    db,
+    viewRow,
+    `${VIEW} WHERE sittings.plant_id = ? AND removed_at IS NULL
+     ORDER BY sittings.day DESC, turn_deg, received_at, views.rowid`,
+    plantId,
+  );
+}
+
+/** The view that shows a photo now; a photo is on the bench once. */
+export function viewOfPhoto(db: Database, sha256: string): ViewRow | null {
+  return oneRow(db, viewRow, `${VIEW} WHERE photos.sha256 = ? AND removed_at IS NULL`, sha256);
+}
+
+/** The view of this photo that was last removed from this plant. */
+export function removedViewOfPhoto(db: Database, sha256: string, plantId: string): ViewRow | null {
+  return oneRow(
+    db,
+    viewRow,
+    `${VIEW} WHERE photos.sha256 = ? AND sittings.plant_id = ? AND removed_at IS NOT NULL
+     ORDER BY removed_at DESC`,
+    sha256,
+    plantId,
+  );
+}
+
+export interface NewView {
+  readonly sittingId: string;
+  readonly sha256: string;
+  readonly fileName: string;
+  readonly turnDeg: number | null;
+  readonly takenAt: string | null;
+  readonly takenFrom: ViewRow['takenFrom'];
+}
+
+/** Adds a view, waiting to be measured; its id. */
+export function addView(db: Database, view: NewView): string {
+  const id = randomUUID();
+  run(
+    db,
+    `INSERT INTO views (id, sitting_id, photo, file_name, turn_deg, taken_at, taken_from, received_at, state)
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?, 'received')`,
+    id,
+    view.sittingId,
+    view.sha256,
+    view.fileName,
+    view.turnDeg,
+    view.takenAt,
+    view.takenFrom,
+    new Date().toISOString(),
+  );
+  return id;
+}
+
+export function moveView(db: Database, id: string, sittingId: string): void {
+  run(db, `UPDATE views SET sitting_id = ?, taken_from = 'grower' WHERE id = ?`, sittingId, id);
+}
+
+export function turnView(db: Database, id: string, turnDeg: number | null): void {
+  run(db, 'UPDATE views SET turn_deg = ? WHERE id = ?', turnDeg, id);
+}
+
+export function removeView(db: Database, id: string): void {
+  run(db, 'UPDATE views SET removed_at = ? WHERE id = ?', new Date().toISOString(), id);
+}
+
+export function restoreView(db: Database, id: string): void {
+  run(db, 'UPDATE views SET removed_at = NULL WHERE id = ?', id);
+}

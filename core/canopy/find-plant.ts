@@ -1,0 +1,48 @@
+import { openOpenCv } from '../opencv/door.ts';
+import { resizeMask, shrinkRaster } from '../opencv/pictures.ts';
+import { labOfRaster } from '../raster/lab.ts';
+import { maskArea, type Raster } from '../raster/raster.ts';
+import { backdropDistance, distanceEvidence } from './backdrop-distance.ts';
+import { fitBackdrop } from './backdrop-model.ts';
+import { followBackdrop } from './follow-backdrop.ts';
+import type { FoundPlant, NoPlant } from './found-plant.ts';
+import { objectMask } from './object-mask.ts';
+import { plantColour } from './plant-colour.ts';
+import { footColour, potClues } from './pot-clues.ts';
+import { findPotShape } from './pot-shape.ts';
+import { splitPot } from './split-pot.ts';
+
+/** Longer side of the copy on which decisions are made, px. */
+const DECISION_SIDE_PX = 640;
+
+export async function findPlant(
+  raster: Raster,
+  _options: { readonly empty: Raster | null },
+): Promise<FoundPlant | NoPlant> {
+  const door = await openOpenCv();
+  const small = shrinkRaster(door, raster, DECISION_SIDE_PX);
+  const picture = labOfRaster(small);
+  const backdrop = followBackdrop(door, picture, fitBackdrop(picture));
+  const distance = backdropDistance(picture, backdrop.colour);
+  const object = distanceEvidence(distance, small, backdrop.spread);
+  const plant = plantColour(picture);
+  const mask = objectMask(door, object);
+  const foot = footColour(picture, mask);
+  const pot = findPotShape(potClues(picture, object, plant, foot), mask);
+  const canopy = splitPot(door, picture, mask, plant, pot, foot);
+  if (maskArea(canopy) < 50) return { ok: false, reason: 'no-canopy', hint: 'No plant was found.' };
+  const scale = raster.width / small.width;
+  return {
+    ok: true,
+    canopy: resizeMask(door, canopy, raster),
+    pot:
+      pot === null
+        ? null
+        : {
+            rimLeftPx: [(pot.centreX - pot.topHalf) * scale, pot.topY * scale],
+            rimRightPx: [(pot.centreX + pot.topHalf) * scale, pot.topY * scale],
+          },
+    edgeUncertaintyPx: scale,
+    notes: [],
+  };
+}

@@ -1,0 +1,30 @@
+import type { OpenCvDoor } from '../opencv/door.ts';
+import { maskParts } from '../opencv/masks.ts';
+import type { Mask } from '../raster/raster.ts';
+import type { Evidence } from './evidence.ts';
+
+/** Odds a part must reach somewhere to be kept at all. */
+const SURE_LOG_ODDS = 2.5;
+/** Smallest part kept, share of the largest. */
+const LEAST_SHARE = 0.002;
+
+/**
+ * Decides what stands before the backdrop: every connected part above even odds that is sure somewhere
+ * (hysteresis, Canny 1986), without specks. Holes are kept.
+ */
+export function objectMask(door: OpenCvDoor, evidence: Evidence): Mask {
+  const { width, height, logOdds } = evidence;
+  const likely: Mask = { width, height, data: Uint8Array.from(logOdds, (odds) => (odds > 0 ? 1 : 0)) };
+  const { parts, labels } = maskParts(door, likely);
+  const sureOf = new Float32Array(parts.length + 1);
+  for (let i = 0; i < labels.length; i++) {
+    const label = labels[i] as number;
+    if (label > 0 && (logOdds[i] as number) > (sureOf[label] as number)) sureOf[label] = logOdds[i] as number;
+  }
+  const least = Math.max(6, LEAST_SHARE * (parts[0]?.areaPx ?? 0));
+  const keeps = new Uint8Array(parts.length + 1);
+  for (const { label, areaPx } of parts) {
+    keeps[label] = areaPx >= least && (sureOf[label] as number) >= SURE_LOG_ODDS ? 1 : 0;
+  }
+  return { width, height, data: Uint8Array.from(labels, (label) => keeps[label] as number) };
+}

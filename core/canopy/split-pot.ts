@@ -1,0 +1,73 @@
+import type { OpenCvDoor } from '../opencv/door.ts';
+import { maskParts } from '../opencv/masks.ts';
+import type { LabPicture } from '../raster/lab.ts';
+import type { Mask } from '../raster/raster.ts';
+import type { Evidence } from './evidence.ts';
+import { type FootColour, likeness } from './pot-clues.ts';
+import type { PotShape } from './pot-shape.ts';
+
+/** The rim's ellipse seen from slightly above: half its height, share of its half-width. */
+const RIM_OPENING = 0.2;
+/** The body is taken a little wider than found, share of its half-width. */
+const BODY_MARGIN = 0.06;
+
+/**
+ * Parts canopy from pot and soil. Inside the pot's body only what is leaf-coloured and unlike the pot stays (a leaf
+ * hanging over the rim); in the rim's ellipse neutral colours are soil; above the rim everything stays; beside the
+ * pot below the rim only parts that are leaf or petal stay (a saucer, a can or a shadow's core does not).
+ */
+export function splitPot(
+  door: OpenCvDoor,
+  picture: LabPicture,
+  object: Mask,
+  plant: Evidence,
+  pot: PotShape | null,
+  foot: FootColour | null,
+): Mask {
+  const { width, height } = object;
+  const data = object.data.slice();
+  if (pot !== null) {
+    for (let y = 0; y < height; y++) {
+      const half = blockedHalf(pot, y);
+      if (half <= 0) continue;
+      const from = Math.max(0, Math.round(pot.centreX - half));
+      const to = Math.min(width, Math.round(pot.centreX + half));
+      for (let x = from; x < to; x++) {
+        const i = y * width + x;
+        const leafy = (plant.logOdds[i] as number) > 0.3;
+        const alike = foot !== null && likeness(picture, i, foot) > 0.5;
+        if (!leafy || (alike && y >= pot.topY)) data[i] = 0;
+      }
+    }
+  }
+  return leafyParts(door, { width, height, data }, plant, pot);
+}
+
+/** Half-width of what the pot and its soil may cover in row `y`; 0 above the rim's ellipse. */
+function blockedHalf(pot: PotShape, y: number): number {
+  const opening = RIM_OPENING * pot.topHalf;
+  if (y < pot.topY - opening) return 0;
+  const margin = 1 + BODY_MARGIN;
+  if (y < pot.topY) return margin * pot.topHalf * Math.sqrt(1 - ((pot.topY - y) / opening) ** 2);
+  const share = Math.min(1, (y - pot.topY) / Math.max(1, pot.bottomY - pot.topY));
+  return margin * (pot.topHalf + share * (pot.bottomHalf - pot.topHalf));
+}
+
+function leafyParts(door: OpenCvDoor, mask: Mask, plant: Evidence, pot: PotShape | null): Mask {
+  const { parts, labels } = maskParts(door, mask);
+  const leaf = new Float32Array(parts.length + 1);
+  const below = new Float32Array(parts.length + 1);
+  for (let i = 0; i < labels.length; i++) {
+    const label = labels[i] as number;
+    if (label === 0) continue;
+    leaf[label] = (leaf[label] as number) + ((plant.logOdds[i] as number) > 0 ? 1 : 0);
+    if (pot !== null && Math.floor(i / mask.width) > pot.topY) below[label] = (below[label] as number) + 1;
+  }
+  const keeps = new Uint8Array(parts.length + 1);
+  for (const { label, areaPx } of parts) {
+    const leafShare = (leaf[label] as number) / areaPx;
+    const belowShare = (below[label] as number) / areaPx;
+    keeps[label] = leafShare > (belowShare > 0.5 ? 0.4 : 0.1) && areaPx > 8 ? 1 : 0;
+  }
+  return { ...mask, data: Uint8Array.from(labels, (label) => keeps[label] as number) };
+}

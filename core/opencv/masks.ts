@@ -1,0 +1,81 @@
+import type { Mask } from '../raster/raster.ts';
+import type { Keep, OpenCvDoor } from './door.ts';
+import type { Mat, OpenCv } from './typings.ts';
+
+/** Grows a mask by a disc of `radiusPx`. */
+export function dilateMask(door: OpenCvDoor, mask: Mask, radiusPx: number): Mask {
+  return morph(door, mask, radiusPx, (cv, from, to, disc) => cv.dilate(from, to, disc));
+}
+
+/** Shrinks a mask by a disc of `radiusPx`; outside the picture counts as inside the mask. */
+export function erodeMask(door: OpenCvDoor, mask: Mask, radiusPx: number): Mask {
+  return morph(door, mask, radiusPx, (cv, from, to, disc) => cv.erode(from, to, disc));
+}
+
+/** Takes away what a disc of `radiusPx` does not fit into. */
+export function openMask(door: OpenCvDoor, mask: Mask, radiusPx: number): Mask {
+  return morph(door, mask, radiusPx, (cv, from, to, disc) => cv.morphologyEx(from, to, cv.MORPH_OPEN, disc));
+}
+
+/** Fills what a disc of `radiusPx` does not fit into. */
+export function closeMask(door: OpenCvDoor, mask: Mask, radiusPx: number): Mask {
+  return morph(door, mask, radiusPx, (cv, from, to, disc) => cv.morphologyEx(from, to, cv.MORPH_CLOSE, disc));
+}
+
+/** A connected part of a mask: its label in the label picture, area and bounding box in px. */
+export interface MaskPart {
+  readonly label: number;
+  readonly areaPx: number;
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** The 8-connected parts of a mask, largest first, with the picture of their labels (0 = outside). */
+export function maskParts(door: OpenCvDoor, mask: Mask): { parts: MaskPart[]; labels: Int32Array } {
+  return door.use((cv, keep) => {
+    const from = matOfMask(cv, keep, mask);
+    const [labels, stats, centroids] = [keep(new cv.Mat()), keep(new cv.Mat()), keep(new cv.Mat())];
+    const count = cv.connectedComponentsWithStats(from, labels, stats, centroids, 8, cv.CV_32SC1);
+    const table = stats.data32S;
+    const parts: MaskPart[] = [];
+    for (let label = 1; label < count; label++) {
+      const [left = 0, top = 0, width = 0, height = 0, areaPx = 0] = table.subarray(label * 5, label * 5 + 5);
+      parts.push({ label, areaPx, left, top, width, height });
+    }
+    parts.sort((one, other) => other.areaPx - one.areaPx);
+    return { parts, labels: labels.data32S.slice() };
+  });
+}
+
+/** Distance of every inside pixel to the nearest outside pixel, px; 0 outside. */
+export function insideDistance(door: OpenCvDoor, mask: Mask): Float32Array {
+  return door.use((cv, keep) => {
+    const to = keep(new cv.Mat());
+    cv.distanceTransform(matOfMask(cv, keep, mask), to, cv.DIST_L2, 5);
+    return to.data32F.slice();
+  });
+}
+
+export function matOfMask(cv: OpenCv, keep: Keep, mask: Mask): Mat {
+  const mat = keep(new cv.Mat(mask.height, mask.width, cv.CV_8UC1));
+  mat.data.set(mask.data);
+  return mat;
+}
+
+function morph(
+  door: OpenCvDoor,
+  mask: Mask,
+  radiusPx: number,
+  operation: (cv: OpenCv, from: Mat, to: Mat, disc: Mat) => void,
+): Mask {
+  if (radiusPx < 0.5) return mask;
+  return door.use((cv, keep) => {
+    const side = 2 * Math.round(radiusPx) + 1;
+    const disc = keep(cv.getStructuringElement(cv.MORPH_ELLIPSE, new cv.Size(side, side)));
+    const to = keep(new cv.Mat());
+    operation(cv, matOfMask(cv, keep, mask), to, disc);
+    return { width: mask.width, height: mask.height, data: to.data.slice() };
+  });
+}

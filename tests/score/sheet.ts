@@ -1,0 +1,83 @@
+import sharp from 'sharp';
+import type { Mask } from '../../core/raster/raster.ts';
+import type { Scored } from './score-photo.ts';
+
+const TILE_PX = 480;
+const COLUMNS = 5;
+const WORST = 10;
+
+/** A contact sheet of the worst ten: found outline red, wanted outline blue, rim ends yellow. */
+export async function writeSheet(file: string, scored: readonly Scored[], most = WORST): Promise<void> {
+  const worst = [...scored].sort((one, other) => one.iou - other.iou).slice(0, most);
+  const tiles = await Promise.all(worst.map(tileOf));
+  const rows = Math.ceil(tiles.length / COLUMNS);
+  await sharp({
+    create: { width: COLUMNS * TILE_PX, height: rows * TILE_PX, channels: 3, background: '#444' },
+  })
+    .composite(
+      tiles.map((input, k) => ({
+        input,
+        left: (k % COLUMNS) * TILE_PX,
+        top: Math.floor(k / COLUMNS) * TILE_PX,
+      })),
+    )
+    .png()
+    .toFile(file);
+}
+
+async function tileOf({ raster, found, truthMask, iou }: Scored): Promise<Buffer> {
+  const data = Buffer.from(raster.data);
+  paintOutline(data, truthMask, [40, 90, 255]);
+  if (found.ok) {
+    paintOutline(data, found.canopy, [255, 0, 0]);
+    if (found.pot !== null) {
+      for (const [x, y] of [found.pot.rimLeftPx, found.pot.rimRightPx]) paintCross(data, raster, x, y);
+    }
+  }
+  const words = found.ok ? iou.toFixed(3) : found.reason;
+  const label = Buffer.from(
+    `<svg width="${TILE_PX - 4}" height="24"><text x="4" y="18" font-size="18" fill="#f0f" font-family="sans-serif">${words}</text></svg>`,
+  );
+  const picture = sharp(data, { raw: { width: raster.width, height: raster.height, channels: 3 } });
+  const fitted = await picture
+    .resize(TILE_PX - 4, TILE_PX - 4, { fit: 'contain', background: '#444', kernel: 'nearest' })
+    .png()
+    .toBuffer();
+  return sharp(fitted)
+    .composite([{ input: label, left: 0, top: 0 }])
+    .png()
+    .toBuffer();
+}
+
+function paintOutline(data: Buffer, mask: Mask, colour: readonly number[]): void {
+  const { width, height } = mask;
+  for (let y = 1; y < height - 1; y++) {
+    for (let x = 1; x < width - 1; x++) {
+      const i = y * width + x;
+      if (mask.data[i] === 0) continue;
+      const rim =
+        mask.data[i - 1] === 0 ||
+        mask.data[i + 1] === 0 ||
+        mask.data[i - width] === 0 ||
+        mask.data[i + width] === 0;
+      if (rim) data.set(colour, 3 * i);
+    }
+  }
+}
+
+function paintCross(data: Buffer, size: { width: number; height: number }, x: number, y: number): void {
+  const reach = Math.max(6, Math.round(size.width / 50));
+  for (let off = -reach; off <= reach; off++) {
+    for (const [px, py] of [
+      [x + off, y],
+      [x, y + off],
+      [x + off, y + 1],
+      [x + 1, y + off],
+    ] as const) {
+      const [ix, iy] = [Math.round(px), Math.round(py)];
+      if (ix >= 0 && iy >= 0 && ix < size.width && iy < size.height) {
+        data.set([255, 220, 0], 3 * (iy * size.width + ix));
+      }
+    }
+  }
+}

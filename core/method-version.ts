@@ -1,2 +1,5 @@
-/** Number of the way a photo is measured. Raise it with every change that moves a measure: photos are then measured anew. */
-export const METHOD_VERSION = '1';
+/**
+ * Version of the way a photo is measured. Raise it when the same photo would give other numbers, so that stored
+ * reports can be told apart and measured anew.
+ */
+export const methodVersion = '1';

@@ -1,0 +1,70 @@
+import type { PointPx } from '../raster/raster.ts';
+
+/** A centre and the value found there. */
+export interface FoundCentre {
+  readonly centre: PointPx;
+  readonly value: number;
+}
+
+interface Square {
+  readonly centre: PointPx;
+  readonly half: number;
+  readonly value: number;
+}
+
+/** Where to look for a centre, how steep the value can be, and when to stop. */
+export interface CentreSearch {
+  /** Value to be made as small as possible. */
+  readonly valueAt: (centre: PointPx) => number;
+  /** The most the value can change when the centre moves by one. */
+  readonly steepness: number;
+  /** Middle and half side of the square to search. */
+  readonly middle: PointPx;
+  readonly half: number;
+  /** A good centre known beforehand: a better start prunes more. */
+  readonly start: FoundCentre;
+  /** Squares no larger than this half side are not divided further. */
+  readonly finest: number;
+}
+
+/**
+ * Finds where in a square a value is smallest, however many local minima there are.
+ *
+ * Branch and bound: a square is thrown away when even at the steepest descent it could not beat the best centre known,
+ * and divided in four otherwise.
+ *
+ * @returns the best centre found; the true smallest value is at most steepness × finest × √2 below it
+ *
+ * Reference: Land and Doig (1960), An automatic method of solving discrete programming problems.
+ *
+ * Example: the distance to (3, 4), steepness 1, ends within finest·√2 of (3, 4).
+ */
+export function searchCentre(search: CentreSearch): FoundCentre {
+  const { valueAt, steepness, finest } = search;
+  let best = search.start;
+  let squares: Square[] = [{ centre: search.middle, half: search.half, value: valueAt(search.middle) }];
+  while (squares.length > 0) {
+    const children: Square[] = [];
+    for (const square of squares) {
+      if (square.value - steepness * square.half * Math.SQRT2 >= best.value) continue;
+      for (const [right, down] of QUARTERS) {
+        const half = square.half / 2;
+        const centre: PointPx = [square.centre[0] + right * half, square.centre[1] + down * half];
+        const value = valueAt(centre);
+        if (value < best.value) best = { centre, value };
+        children.push({ centre, half, value });
+      }
+    }
+    squares = children.filter(
+      ({ half, value }) => half > finest && value - steepness * half * Math.SQRT2 < best.value,
+    );
+  }
+  return best;
+}
+
+const QUARTERS: readonly PointPx[] = [
+  [-1, -1],
+  [1, -1],
+  [-1, 1],
+  [1, 1],
+];

@@ -1,0 +1,87 @@
+import type { FoundPlant } from '../canopy/found-plant.ts';
+import { openArcDeg } from '../silhouette/open-arc.ts';
+import type { Silhouette } from '../silhouette/silhouette.ts';
+import { axisFromPot, axisUncertaintyPx } from '../stand/axis.ts';
+import { type BallFit, fitBall } from './ball.ts';
+import { type Fill, fillOf } from './fill.ts';
+import { type LongStemPx, longStems } from './long-stems.ts';
+import { lopsidednessPercent } from './lopsidedness.ts';
+import { type PlusMinus, plusMinusOf } from './plus-minus.ts';
+import { type Roundness, roundnessOf } from './roundness.ts';
+import { mirrorSymmetry } from './symmetry.ts';
+
+/** All measures of one silhouette, in px of the raster it was cut from. */
+export interface SilhouetteMeasures {
+  readonly fill: Fill;
+  readonly axis: { readonly xPx: number; readonly rimYPx: number } | null;
+  readonly ball: BallFit | null;
+  readonly openArcDeg: number | null;
+  readonly roundness: Roundness | null;
+  readonly symmetry: number | null;
+  readonly lopsidedness: number | null;
+  readonly longStems: readonly LongStemPx[];
+  /** `null` without a ball. */
+  readonly plusMinus: PlusMinus | null;
+  readonly notes: readonly string[];
+}
+
+/** Less of the circle than this is too little to speak of the whole ball without a word of warning. */
+const LITTLE_OPEN_DEG = 200;
+
+/**
+ * Takes every measure of a silhouette.
+ *
+ * @param silhouette of `found.canopy`, px
+ * @param found the cut-out: pot rim and doubt of the outline, px
+ * @returns measures in px; what cannot be known is `null` with its reason in `notes`
+ *
+ * Example: a disc standing on its pot has roundness and symmetry near 100 and lopsidedness near 0.
+ */
+export function measureSilhouette(silhouette: Silhouette, found: FoundPlant): SilhouetteMeasures {
+  const { pot, edgeUncertaintyPx } = found;
+  const axis = pot === null ? null : axisFromPot(pot);
+  const ball = fitBall(silhouette, pot);
+  const roundness = ball === null ? null : roundnessOf(ball.form);
+  // Without a pot the best upright line is the one through the canopy's own middle.
+  const place = { axisXPx: axis?.xPx ?? silhouette.centroidPx[0], rimYPx: axis?.rimYPx ?? null };
+  const symmetry = mirrorSymmetry(silhouette.mask, place.axisXPx, place.rimYPx);
+
+  const notes: string[] = [];
+  if (axis === null) {
+    notes.push(
+      'No pot rim was found, so the plant axis is not known: symmetry is taken about the upright line through the middle of the canopy, and lopsidedness cannot be told.',
+    );
+  }
+  if (ball === null || roundness === null) {
+    notes.push(
+      'The outline that can be seen fixes no circle, so there is no ball, no roundness and no plus-minus for the other scores.',
+    );
+  }
+  if (symmetry === null) notes.push('No canopy stands above the pot rim, so symmetry cannot be told.');
+  const arcDeg = ball === null ? null : openArcDeg(ball.profile.arc);
+  if (arcDeg !== null && arcDeg < LITTLE_OPEN_DEG) {
+    notes.push(`The pot hides much of the ball: roundness rests on ${Math.round(arcDeg)}° of its outline.`);
+  }
+
+  return {
+    fill: fillOf(silhouette),
+    axis,
+    ball: roundness === null ? null : ball,
+    openArcDeg: arcDeg,
+    roundness,
+    symmetry,
+    lopsidedness:
+      axis === null || ball === null
+        ? null
+        : lopsidednessPercent(silhouette.centroidPx[0], axis.xPx, ball.radiusPx),
+    longStems: ball === null ? [] : longStems(ball, edgeUncertaintyPx),
+    plusMinus:
+      ball === null
+        ? null
+        : plusMinusOf(silhouette, ball, place, {
+            edgePx: edgeUncertaintyPx,
+            axisPx: pot === null ? edgeUncertaintyPx : axisUncertaintyPx(pot, edgeUncertaintyPx),
+          }),
+    notes,
+  };
+}

@@ -1,0 +1,138 @@
+import type { FoundPlant } from './canopy/found-plant.ts';
+import type { SilhouetteMeasures } from './measures/measure-silhouette.ts';
+import type { PointPx } from './raster/raster.ts';
+import type { Lopsidedness, PhotoReport, PhotoStatus, Scale, Score } from './report.ts';
+import type { Silhouette } from './silhouette/silhouette.ts';
+import { scaleFromRim } from './stand/scale.ts';
+
+/** What a report says about the photo itself. */
+export interface PhotoFacts {
+  readonly name: string;
+  /** The photo as stored upright. */
+  readonly widthPx: number;
+  readonly heightPx: number;
+  /** The copy it was measured on. */
+  readonly rasterWidthPx: number;
+  readonly rasterHeightPx: number;
+  readonly rimMm: number | null;
+  readonly turnDeg: number | null;
+  readonly notes: readonly string[];
+}
+
+/** The report of a photo that was read but could not be measured. */
+export function reportWithoutMeasures(
+  photo: PhotoFacts,
+  status: Exclude<PhotoStatus, 'measured'>,
+  hint: string,
+): PhotoReport {
+  return {
+    photo: photo.name,
+    widthPx: photo.widthPx,
+    heightPx: photo.heightPx,
+    turnDeg: photo.turnDeg,
+    status,
+    hint,
+    scale: null,
+    axis: null,
+    canopy: null,
+    ball: null,
+    roundness: null,
+    symmetry: null,
+    lopsidedness: null,
+    longStems: [],
+    maskFile: null,
+    notes: photo.notes,
+  };
+}
+
+/**
+ * Writes the report: measures in px of the raster become px of the photo as stored upright, and mm where the rim
+ * gives a scale.
+ *
+ * @param photo sizes, rim diameter in mm
+ * @param found pot rim in px of the raster
+ * @param silhouette px of the raster
+ * @param measures px of the raster
+ */
+export function reportOfMeasures(
+  photo: PhotoFacts,
+  found: FoundPlant,
+  silhouette: Silhouette,
+  measures: SilhouetteMeasures,
+): PhotoReport {
+  // The copy's sides are whole px, so the two factors may differ in the fourth digit; lengths take their mean.
+  const across = photo.widthPx / photo.rasterWidthPx;
+  const down = photo.heightPx / photo.rasterHeightPx;
+  const along = (across + down) / 2;
+  const point = ([x, y]: PointPx): PointPx => [x * across, y * down];
+
+  const rasterScale =
+    found.pot === null || photo.rimMm === null ? null : scaleFromRim(found.pot, photo.rimMm);
+  const scale: Scale | null = rasterScale === null ? null : { mmPerPx: rasterScale / along, from: 'rim' };
+  const mm = (rasterPx: number) => (rasterScale === null ? null : rasterPx * rasterScale);
+
+  const { ball, roundness, plusMinus } = measures;
+  return {
+    ...reportWithoutMeasures(photo, 'no-canopy', ''),
+    status: 'measured',
+    hint: null,
+    scale,
+    axis:
+      found.pot === null || measures.axis === null
+        ? null
+        : {
+            xPx: measures.axis.xPx * across,
+            rimLeftPx: point(found.pot.rimLeftPx),
+            rimRightPx: point(found.pot.rimRightPx),
+          },
+    canopy: {
+      areaPx: silhouette.areaPx * across * down,
+      widthPx: silhouette.widthPx * across,
+      heightPx: silhouette.heightPx * down,
+      widthMm: mm(silhouette.widthPx),
+      heightMm: mm(silhouette.heightPx),
+      ...measures.fill,
+    },
+    ball:
+      ball === null || roundness === null || measures.openArcDeg === null
+        ? null
+        : {
+            centrePx: point(ball.centrePx),
+            radiusPx: ball.radiusPx * along,
+            radiusMm: mm(ball.radiusPx),
+            outOfRoundPx: roundness.outOfRoundPx * along,
+            outOfRoundMm: mm(roundness.outOfRoundPx),
+            openArcDeg: measures.openArcDeg,
+          },
+    roundness: scoreOf(roundness?.score ?? null, plusMinus?.roundness ?? null),
+    symmetry: scoreOf(measures.symmetry, plusMinus?.symmetry ?? null),
+    lopsidedness: lopsidednessOf(measures.lopsidedness, plusMinus?.lopsidedness ?? null),
+    longStems: measures.longStems.map((stem) => ({
+      tipPx: point(stem.tipPx),
+      cutPx: point(stem.cutPx),
+      excessPx: stem.excessPx * along,
+      excessMm: mm(stem.excessPx),
+      clock: stem.clock,
+      kind: stem.kind,
+    })),
+    notes: [...photo.notes, ...found.notes, ...measures.notes, ...scaleNotes(photo, found)],
+  };
+}
+
+/** A score without its plus-minus says nothing a grower could use, so both or neither. */
+function scoreOf(score: number | null, plusMinus: number | null): Score | null {
+  return score === null || plusMinus === null ? null : { score, plusMinus };
+}
+
+function lopsidednessOf(percent: number | null, plusMinus: number | null): Lopsidedness | null {
+  if (percent === null || plusMinus === null) return null;
+  const side = Math.abs(percent) <= plusMinus ? 'even' : percent < 0 ? 'left' : 'right';
+  return { percent, plusMinus, side };
+}
+
+function scaleNotes(photo: PhotoFacts, found: FoundPlant): string[] {
+  if (photo.rimMm === null)
+    return ['The pot rim’s diameter is not known, so sizes are in px; give it to have mm.'];
+  if (found.pot === null) return ['No pot rim was found, so sizes are in px.'];
+  return [];
+}

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { adviceSchema } from './advice.ts';
 import { daySchema, idSchema } from './basics.ts';
 import { plantSchema } from './plant.ts';
-import { noteSchema, sittingSchema, stopSchema, viewSchema } from './sitting.ts';
+import { noteSchema, sittingSchema, stopSchema, turnDegSchema, viewSchema } from './sitting.ts';
 
 /** One row of trend: the first measured view of a sitting. */
 export const trendPointSchema = z.object({
@@ -30,6 +30,8 @@ export const benchSchema = z.object({
       advice: z.array(adviceSchema),
     }),
   ),
+  /** Plants that were put away; kept, and brought back with `PATCH {"putAway": false}`. */
+  putAway: z.array(plantSchema),
 });
 export type Bench = z.infer<typeof benchSchema>;
 
@@ -43,6 +45,19 @@ export const plantPageSchema = z.object({
   advice: z.array(adviceSchema),
 });
 export type PlantPage = z.infer<typeof plantPageSchema>;
+
+/** Text fields beside the photos of an upload. */
+export const uploadFormSchema = z.object({
+  /** Overrides the camera's day. */
+  day: daySchema.optional(),
+  turnDeg: z
+    .string()
+    .regex(/^\d+(\.\d+)?$/, 'Give the turn in degrees, for example 90.')
+    .transform(Number)
+    .pipe(turnDegSchema)
+    .optional(),
+});
+export type UploadForm = z.infer<typeof uploadFormSchema>;
 
 /** Answer to an upload: one entry a file, in the order sent. A refused file leaves nothing behind. */
 export const uploadSchema = z.object({

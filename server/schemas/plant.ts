@@ -19,6 +19,17 @@ export const plantFormSchema = z.object({
 });
 export type PlantForm = z.infer<typeof plantFormSchema>;
 
+/** What may be changed later: only the fields sent. The defaults are taken off, or a missing field would be reset. */
+export const plantChangeSchema = plantFormSchema
+  .extend({
+    variety: plantFormSchema.shape.variety.unwrap(),
+    rimMm: plantFormSchema.shape.rimMm.unwrap(),
+    showDay: plantFormSchema.shape.showDay.unwrap(),
+    putAway: z.boolean(),
+  })
+  .partial();
+export type PlantChange = z.infer<typeof plantChangeSchema>;
+
 export const plantSchema = plantFormSchema.extend({
   id: idSchema,
   createdAt: z.iso.datetime(),

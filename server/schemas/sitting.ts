@@ -5,6 +5,12 @@ import { reportSchema } from './report.ts';
 /** How far a photo has come. `failed` means a fault of ours; a photo that cannot be measured is `measured` with a report that says why. */
 export const viewStateSchema = z.enum(['received', 'measuring', 'measured', 'failed']);
 
+/** The azimuth that faces the camera. */
+export const turnDegSchema = z
+  .number('Give the turn in degrees, for example 90.')
+  .min(0, 'Give the turn as 0 to 359 degrees.')
+  .lt(360, 'Give the turn as 0 to 359 degrees.');
+
 export const viewSchema = z.object({
   id: idSchema,
   sittingId: idSchema,
@@ -28,6 +34,9 @@ export const viewSchema = z.object({
 });
 export type View = z.infer<typeof viewSchema>;
 
+export const viewChangeSchema = z.object({ day: daySchema, turnDeg: turnDegSchema.nullable() }).partial();
+export type ViewChange = z.infer<typeof viewChangeSchema>;
+
 export const sittingSchema = z.object({
   id: idSchema,
   plantId: idSchema,
@@ -41,6 +50,8 @@ export const stopFormSchema = z.object({
   depth: z.enum(['tip', 'deep']),
   note: z.string().trim().max(500, 'Keep the note to 500 letters or fewer.').default(''),
 });
+export type StopForm = z.infer<typeof stopFormSchema>;
+export const stopChangeSchema = stopFormSchema.extend({ note: stopFormSchema.shape.note.unwrap() }).partial();
 export const stopSchema = stopFormSchema.extend({ id: idSchema, plantId: idSchema });
 export type Stop = z.infer<typeof stopSchema>;
 
@@ -52,5 +63,7 @@ export const noteFormSchema = z.object({
     .min(1, 'Write the note first.')
     .max(2000, 'Keep the note to 2000 letters or fewer.'),
 });
+export type NoteForm = z.infer<typeof noteFormSchema>;
+export const noteChangeSchema = noteFormSchema.partial();
 export const noteSchema = noteFormSchema.extend({ id: idSchema, plantId: idSchema });
 export type Note = z.infer<typeof noteSchema>;

@@ -1,14 +1,11 @@
 import { randomUUID } from 'node:crypto';
-import type { z } from 'zod';
-import { type Note, type noteFormSchema, noteSchema } from '../schemas/sitting.ts';
+import { type Note, type NoteForm, noteSchema } from '../schemas/sitting.ts';
 import { allRows, type Database, oneRow, run } from './database.ts';
 
 const NOTE = 'SELECT id, plant_id AS plantId, day, text FROM notes';
-type NoteForm = z.infer<typeof noteFormSchema>;
 
-/** A note, also one that was removed. */
 export function noteById(db: Database, id: string): Note | null {
-  return oneRow(db, noteSchema, `${NOTE} WHERE id = ?`, id);
+  return oneRow(db, noteSchema, `${NOTE} WHERE id = ? AND removed_at IS NULL`, id);
 }
 
 /** A plant's notes, newest first. */
@@ -39,7 +36,9 @@ export function changeNote(db: Database, id: string, form: NoteForm): void {
   run(db, 'UPDATE notes SET day = ?, text = ? WHERE id = ?', form.day, form.text, id);
 }
 
-/** Takes a note away, or brings it back. */
-export function setNoteRemoved(db: Database, id: string, removed: boolean): void {
-  run(db, 'UPDATE notes SET removed_at = ? WHERE id = ?', removed ? new Date().toISOString() : null, id);
+/** Takes a note away, or brings it back; `false` when there is no such note. */
+export function setNoteRemoved(db: Database, id: string, removed: boolean): boolean {
+  return (
+    run(db, 'UPDATE notes SET removed_at = ? WHERE id = ?', removed ? new Date().toISOString() : null, id) > 0
+  );
 }

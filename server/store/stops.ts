@@ -1,14 +1,11 @@
 import { randomUUID } from 'node:crypto';
-import type { z } from 'zod';
-import { type Stop, type stopFormSchema, stopSchema } from '../schemas/sitting.ts';
+import { type Stop, type StopForm, stopSchema } from '../schemas/sitting.ts';
 import { allRows, type Database, oneRow, run } from './database.ts';
 
 const STOP = 'SELECT id, plant_id AS plantId, day, depth, note FROM stops';
-type StopForm = z.infer<typeof stopFormSchema>;
 
-/** A stop, also one that was removed. */
 export function stopById(db: Database, id: string): Stop | null {
-  return oneRow(db, stopSchema, `${STOP} WHERE id = ?`, id);
+  return oneRow(db, stopSchema, `${STOP} WHERE id = ? AND removed_at IS NULL`, id);
 }
 
 /** A plant's stops, newest first. */
@@ -40,7 +37,9 @@ export function changeStop(db: Database, id: string, form: StopForm): void {
   run(db, 'UPDATE stops SET day = ?, depth = ?, note = ? WHERE id = ?', form.day, form.depth, form.note, id);
 }
 
-/** Takes a stop away, or brings it back. */
-export function setStopRemoved(db: Database, id: string, removed: boolean): void {
-  run(db, 'UPDATE stops SET removed_at = ? WHERE id = ?', removed ? new Date().toISOString() : null, id);
+/** Takes a stop away, or brings it back; `false` when there is no such stop. */
+export function setStopRemoved(db: Database, id: string, removed: boolean): boolean {
+  return (
+    run(db, 'UPDATE stops SET removed_at = ? WHERE id = ?', removed ? new Date().toISOString() : null, id) > 0
+  );
 }

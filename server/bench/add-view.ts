@@ -1,0 +1,110 @@
+import type { Day } from '../../core/day/day.ts';
+import type { TakenAt } from '../intake/taken-at.ts';
+import type { Upload } from '../schemas/pages.ts';
+import type { Services } from '../services.ts';
+import { queueView } from '../store/measurements.ts';
+import type { PlantRow } from '../store/plants.ts';
+import { plantById } from '../store/plants.ts';
+import { sittingOn } from '../store/sittings.ts';
+import {
+  addView,
+  moveView,
+  removedViewOfPhoto,
+  restoreView,
+  turnView,
+  type ViewRow,
+  viewById,
+  viewOfPhoto,
+} from '../store/views.ts';
+import { keepPhoto } from './keep-photo.ts';
+import { viewAnswer } from './view-answer.ts';
+
+/** What the grower, or the sample bench, tells about a file. */
+export interface ToldAboutPhoto {
+  readonly fileName: string;
+  /** Overrides the camera's day. */
+  readonly day: Day | null;
+  readonly turnDeg: number | null;
+}
+
+type Outcome = Upload['photos'][number];
+
+/**
+ * Takes one uploaded file to a plant: reads it, keeps it and lets it wait to be measured. A file that is
+ * refused, or already on the bench, leaves nothing behind. The file at `uploadPath` may be moved away.
+ */
+export async function addPhotoToPlant(
+  services: Services,
+  plant: PlantRow,
+  uploadPath: string,
+  told: ToldAboutPhoto,
+): Promise<Outcome> {
+  const { db } = services;
+  const { fileName } = told;
+  const photo = await services.receive(uploadPath);
+  if (!photo.ok) return { outcome: 'refused', fileName, detail: photo.hint };
+  const shown = viewOfPhoto(db, photo.sha256);
+  if (shown) return known(services, fileName, shown);
+
+  await keepPhoto(services, uploadPath, photo);
+  const id = db.transaction(() => {
+    // Asked again: the same photo may have come in by another request while the file was being kept.
+    if (viewOfPhoto(db, photo.sha256)) return null;
+    const time = timeOf(photo.takenAt, told, services.today());
+    const sittingId = sittingOn(db, plant, time.day);
+    const removed = removedViewOfPhoto(db, photo.sha256, plant.id);
+    if (removed) return bringBack(services, removed, sittingId, told);
+    const { takenAt, takenFrom } = time;
+    return addView(db, {
+      sittingId,
+      sha256: photo.sha256,
+      fileName,
+      turnDeg: told.turnDeg,
+      takenAt,
+      takenFrom,
+    });
+  })();
+  const view = id === null ? null : viewById(db, id);
+  if (view === null) {
+    const other = viewOfPhoto(db, photo.sha256);
+    if (other === null) throw new RangeError('Expected the view that was just added but found none');
+    return known(services, fileName, other);
+  }
+  services.progress.tell({ plantId: plant.id, viewId: view.id, state: view.state });
+  services.queue.wake();
+  return { outcome: 'kept', fileName, view: viewAnswer(view) };
+}
+
+/** A photo that was removed and is sent again comes back as the view it was, with what is told now. */
+function bringBack({ db }: Services, removed: ViewRow, sittingId: string, told: ToldAboutPhoto): string {
+  restoreView(db, removed.id);
+  if (removed.sittingId !== sittingId && told.day !== null) moveView(db, removed.id, sittingId);
+  if (told.turnDeg !== null) turnView(db, removed.id, told.turnDeg);
+  if (removed.state !== 'measured') queueView(db, removed.id);
+  return removed.id;
+}
+
+function known({ db }: Services, fileName: string, shown: ViewRow): Outcome {
+  const plant = plantById(db, shown.plantId);
+  const place = plant ? `with ${plant.name}${plant.putAway ? ', which is put away' : ''}` : 'on the bench';
+  return {
+    outcome: 'known',
+    fileName,
+    viewId: shown.id,
+    plantId: shown.plantId,
+    detail: `This photo is already ${place}, in the sitting of ${shown.day}. Nothing was added.`,
+  };
+}
+
+function timeOf(
+  camera: TakenAt | null,
+  told: ToldAboutPhoto,
+  today: Day,
+): { day: Day; takenAt: string | null; takenFrom: ViewRow['takenFrom'] } {
+  if (told.day !== null) {
+    const takenAt = camera?.day === told.day ? camera.localTime : null;
+    return { day: told.day, takenAt, takenFrom: 'grower' };
+  }
+  if (camera) return { day: camera.day, takenAt: camera.localTime, takenFrom: 'exif' };
+  return { day: today, takenAt: null, takenFrom: 'upload' };
+}

@@ -1,0 +1,35 @@
+import type { Advice } from '../../core/advice/advice.ts';
+import type { Day } from '../../core/day/day.ts';
+import type { TrendPoint } from '../schemas/pages.ts';
+import type { Sitting, Stop } from '../schemas/sitting.ts';
+import type { PlantRow } from '../store/plants.ts';
+
+/** What is known of a plant, as of `today`. */
+export interface PlantSoFar {
+  readonly plant: PlantRow;
+  /** Newest first. */
+  readonly sittings: readonly Sitting[];
+  readonly stops: readonly Stop[];
+  readonly today: Day;
+}
+
+/** The trend of a plant and what to do with it. */
+export function advisePlant({ sittings }: PlantSoFar): { trend: TrendPoint[]; advice: Advice[] } {
+  return { trend: sittings.map(trendPoint).reverse(), advice: [] };
+}
+
+/** A sitting's row of trend: its first measured view. What was not measured stays unknown. */
+function trendPoint({ id, day, views }: Sitting): TrendPoint {
+  const report = views.find((view) => view.report?.status === 'measured')?.report;
+  return {
+    sittingId: id,
+    day,
+    roundness: report?.roundness?.score ?? null,
+    roundnessPlusMinus: report?.roundness?.plusMinus ?? null,
+    symmetry: report?.symmetry?.score ?? null,
+    symmetryPlusMinus: report?.symmetry?.plusMinus ?? null,
+    lopsidedness: report?.lopsidedness?.percent ?? null,
+    lopsidednessPlusMinus: report?.lopsidedness?.plusMinus ?? null,
+    radiusMm: report?.ball?.radiusMm ?? null,
+  };
+}

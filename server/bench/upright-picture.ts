@@ -1,0 +1,33 @@
+import { narrowJpeg } from '../intake/encode-picture.ts';
+import type { Services } from '../services.ts';
+import { originalPath, picturePath, readIfThere, writeWhole } from '../store/photo-files.ts';
+import { photoBySha256 } from '../store/photos.ts';
+import { WIDEST_PICTURE_PX } from './keep-photo.ts';
+
+/** The upright copy of a photo, at most `widthPx` across; made once, and again should it be lost. */
+export async function uprightPicture(
+  services: Pick<Services, 'db' | 'home' | 'receive'>,
+  sha256: string,
+  widthPx: number,
+): Promise<Uint8Array> {
+  const path = picturePath(services.home, sha256, widthPx);
+  const made = await readIfThere(path);
+  if (made) return made;
+  const picture =
+    widthPx === WIDEST_PICTURE_PX
+      ? await pictureOfOriginal(services, sha256)
+      : await narrowJpeg(await uprightPicture(services, sha256, WIDEST_PICTURE_PX), widthPx);
+  await writeWhole(services.home, path, picture);
+  return picture;
+}
+
+async function pictureOfOriginal(
+  { db, home, receive }: Pick<Services, 'db' | 'home' | 'receive'>,
+  sha256: string,
+): Promise<Uint8Array> {
+  const photo = photoBySha256(db, sha256);
+  if (photo === null) throw new RangeError(`Expected a photo of the store but received ${sha256}`);
+  const received = await receive(originalPath(home, sha256, photo.format));
+  if (!received.ok) throw new Error(`The original ${sha256} can no longer be read: ${received.hint}`);
+  return received.picture;
+}

@@ -1,0 +1,24 @@
+import type { View } from '../schemas/sitting.ts';
+import type { ViewRow } from '../store/views.ts';
+
+/** A view as the screen gets it. The name and turn in the report are those of now. */
+export function viewAnswer(view: ViewRow): View {
+  const address = `/api/views/${view.id}`;
+  return {
+    id: view.id,
+    sittingId: view.sittingId,
+    fileName: view.fileName,
+    turnDeg: view.turnDeg,
+    takenAt: view.takenAt,
+    takenFrom: view.takenFrom,
+    widthPx: view.widthPx,
+    heightPx: view.heightPx,
+    state: view.state,
+    failure: view.failure,
+    methodVersion: view.methodVersion,
+    report: view.report && { ...view.report, photo: view.fileName, turnDeg: view.turnDeg },
+    outlinePx: view.outlinePx ?? [],
+    pictureUrl: `${address}/picture`,
+    maskUrl: view.hasMask ? `${address}/mask?of=${view.measurementId}` : null,
+  };
+}

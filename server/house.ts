@@ -1,0 +1,56 @@
+import { availableParallelism } from 'node:os';
+import type { Logger } from 'pino';
+import type { ReceivedPhoto } from './intake/receive-photo.ts';
+import type { RefusedPhoto } from './intake/refused-photo.ts';
+import { localDay } from './local-day.ts';
+import type { MeasuredFile, MeasureTask } from './measuring/measure-file.ts';
+import { createMeasuringQueue } from './measuring/measuring-queue.ts';
+import { createProgressBoard } from './measuring/progress.ts';
+import { openWorkerPool } from './measuring/worker-pool.ts';
+import type { Services } from './services.ts';
+import { openDataHome } from './store/data-home.ts';
+import { openDatabase } from './store/database.ts';
+import { queueLeftAndOutdated } from './store/measurements.ts';
+
+/** The services over one data home, and the way to close them. */
+export interface House {
+  readonly services: Services;
+  close(): Promise<void>;
+}
+
+/** Threads that measure: each holds a decoder and the pixel library, some 300 MB with a large photo. */
+export const MEASURING_THREADS = Math.max(1, Math.min(4, availableParallelism()));
+
+/** Opens the store and the worker threads, and goes on with what a stop has left waiting. */
+export function openHouse(homePath: string, log: Logger): House {
+  const home = openDataHome(homePath);
+  const db = openDatabase(home.root);
+  queueLeftAndOutdated(db);
+  // Reading uploads has its own thread, so that it never waits behind photos being measured.
+  const intake = openWorkerPool<string, ReceivedPhoto | RefusedPhoto>(
+    new URL('intake/worker.ts', import.meta.url),
+    1,
+  );
+  const measuring = openWorkerPool<MeasureTask, MeasuredFile>(
+    new URL('measuring/worker.ts', import.meta.url),
+    MEASURING_THREADS,
+  );
+  const progress = createProgressBoard();
+  const queue = createMeasuringQueue({
+    db,
+    home,
+    progress,
+    log,
+    measure: measuring.run,
+    atOnce: MEASURING_THREADS,
+  });
+  queue.wake();
+  return {
+    services: { db, home, queue, progress, log, receive: intake.run, today: () => localDay(new Date()) },
+    async close() {
+      queue.close();
+      await Promise.all([intake.close(), measuring.close()]);
+      db.close();
+    },
+  };
+}

@@ -1,0 +1,174 @@
+import type { SchemaName } from './schemas.ts';
+
+/** One address and method of the interface. Bodies are JSON unless told otherwise. */
+export interface Operation {
+  readonly method: 'get' | 'post' | 'put' | 'patch' | 'delete';
+  readonly path: string;
+  readonly summary: string;
+  readonly sends?: SchemaName;
+  /** Multipart field of the photos that are sent, and the schema of the text fields beside them. */
+  readonly sendsPhotos?: { readonly field: string; readonly many: boolean; readonly beside?: SchemaName };
+  readonly query?: readonly { readonly name: string; readonly values: readonly string[] }[];
+  readonly status: 200 | 201 | 202 | 204;
+  readonly answers?: SchemaName;
+  /** Content type of an answer that is not JSON. */
+  readonly answersType?: string;
+}
+
+const PICTURE_WIDTHS = [{ name: 'width', values: ['320', '800', '1600'] }] as const;
+
+export const OPERATIONS: readonly Operation[] = [
+  {
+    method: 'get',
+    path: '/bench',
+    summary: 'Every plant, the neediest first',
+    status: 200,
+    answers: 'Bench',
+  },
+  {
+    method: 'post',
+    path: '/plants',
+    summary: 'Add a plant',
+    sends: 'PlantForm',
+    status: 201,
+    answers: 'Plant',
+  },
+  { method: 'get', path: '/plants/{id}', summary: 'All of one plant', status: 200, answers: 'PlantPage' },
+  {
+    method: 'patch',
+    path: '/plants/{id}',
+    summary: 'Change a plant; a new rim diameter lets its photos be measured anew',
+    sends: 'PlantChange',
+    status: 200,
+    answers: 'Plant',
+  },
+  {
+    method: 'post',
+    path: '/plants/{id}/photos',
+    summary: 'Add photos; those of one day share a sitting',
+    sendsPhotos: { field: 'photos', many: true, beside: 'UploadForm' },
+    status: 202,
+    answers: 'Upload',
+  },
+  {
+    method: 'get',
+    path: '/plants/{id}/empty-photo',
+    summary: 'The upright copy of the empty stand’s photo, without camera data',
+    query: PICTURE_WIDTHS,
+    status: 200,
+    answersType: 'image/jpeg',
+  },
+  {
+    method: 'put',
+    path: '/plants/{id}/empty-photo',
+    summary: 'Give the photo of the empty stand; the plant’s photos are measured anew against it',
+    sendsPhotos: { field: 'photo', many: false },
+    status: 200,
+    answers: 'Plant',
+  },
+  {
+    method: 'delete',
+    path: '/plants/{id}/empty-photo',
+    summary: 'Measure without a photo of the empty stand',
+    status: 200,
+    answers: 'Plant',
+  },
+  { method: 'get', path: '/views/{id}', summary: 'One photo and its report', status: 200, answers: 'View' },
+  {
+    method: 'patch',
+    path: '/views/{id}',
+    summary: 'Change a photo’s day or turn; a new day moves it to that day’s sitting',
+    sends: 'ViewChange',
+    status: 200,
+    answers: 'View',
+  },
+  { method: 'delete', path: '/views/{id}', summary: 'Remove a photo; it can be brought back', status: 204 },
+  {
+    method: 'post',
+    path: '/views/{id}/restore',
+    summary: 'Bring a removed photo back',
+    status: 200,
+    answers: 'View',
+  },
+  {
+    method: 'post',
+    path: '/views/{id}/measure',
+    summary: 'Measure a photo anew',
+    status: 202,
+    answers: 'View',
+  },
+  {
+    method: 'get',
+    path: '/views/{id}/picture',
+    summary: 'The upright copy of a photo, without camera data',
+    query: PICTURE_WIDTHS,
+    status: 200,
+    answersType: 'image/jpeg',
+  },
+  {
+    method: 'get',
+    path: '/views/{id}/mask',
+    summary: 'The canopy, white on clear',
+    status: 200,
+    answersType: 'image/png',
+  },
+  {
+    method: 'post',
+    path: '/plants/{id}/stops',
+    summary: 'Add a stop',
+    sends: 'StopForm',
+    status: 201,
+    answers: 'Stop',
+  },
+  {
+    method: 'patch',
+    path: '/stops/{id}',
+    summary: 'Change a stop',
+    sends: 'StopChange',
+    status: 200,
+    answers: 'Stop',
+  },
+  { method: 'delete', path: '/stops/{id}', summary: 'Remove a stop; it can be brought back', status: 204 },
+  {
+    method: 'post',
+    path: '/stops/{id}/restore',
+    summary: 'Bring a removed stop back',
+    status: 200,
+    answers: 'Stop',
+  },
+  {
+    method: 'post',
+    path: '/plants/{id}/notes',
+    summary: 'Add a note',
+    sends: 'NoteForm',
+    status: 201,
+    answers: 'Note',
+  },
+  {
+    method: 'patch',
+    path: '/notes/{id}',
+    summary: 'Change a note',
+    sends: 'NoteChange',
+    status: 200,
+    answers: 'Note',
+  },
+  { method: 'delete', path: '/notes/{id}', summary: 'Remove a note; it can be brought back', status: 204 },
+  {
+    method: 'post',
+    path: '/notes/{id}/restore',
+    summary: 'Bring a removed note back',
+    status: 200,
+    answers: 'Note',
+  },
+  {
+    method: 'get',
+    path: '/events',
+    summary: 'Server-sent events named progress, each with a Progress as its data',
+    status: 200,
+    answers: 'Progress',
+    answersType: 'text/event-stream',
+  },
+  { method: 'post', path: '/sample/put-away', summary: 'Put the sample plants away', status: 204 },
+  { method: 'post', path: '/sample/bring-back', summary: 'Bring the sample plants back', status: 204 },
+  { method: 'get', path: '/openapi.json', summary: 'This description', status: 200 },
+];

@@ -1,0 +1,70 @@
+import { z } from 'zod';
+import { adviceSchema } from '../schemas/advice.ts';
+import { problemSchema } from '../schemas/basics.ts';
+import {
+  benchSchema,
+  plantPageSchema,
+  progressSchema,
+  trendPointSchema,
+  uploadFormSchema,
+  uploadSchema,
+} from '../schemas/pages.ts';
+import { plantChangeSchema, plantFormSchema, plantSchema } from '../schemas/plant.ts';
+import { longStemSchema, reportSchema } from '../schemas/report.ts';
+import {
+  noteChangeSchema,
+  noteFormSchema,
+  noteSchema,
+  sittingSchema,
+  stopChangeSchema,
+  stopFormSchema,
+  stopSchema,
+  viewChangeSchema,
+  viewSchema,
+} from '../schemas/sitting.ts';
+
+/** What is sent. A default makes a field optional here. */
+const SENT = {
+  PlantForm: plantFormSchema,
+  PlantChange: plantChangeSchema,
+  UploadForm: uploadFormSchema,
+  ViewChange: viewChangeSchema,
+  StopForm: stopFormSchema,
+  StopChange: stopChangeSchema,
+  NoteForm: noteFormSchema,
+  NoteChange: noteChangeSchema,
+} as const;
+
+/** What is answered. */
+const ANSWERED = {
+  Advice: adviceSchema,
+  Bench: benchSchema,
+  LongStem: longStemSchema,
+  Note: noteSchema,
+  Plant: plantSchema,
+  PlantPage: plantPageSchema,
+  Problem: problemSchema,
+  Progress: progressSchema,
+  Report: reportSchema,
+  Sitting: sittingSchema,
+  Stop: stopSchema,
+  TrendPoint: trendPointSchema,
+  Upload: uploadSchema,
+  View: viewSchema,
+} as const;
+
+export type SchemaName = keyof typeof SENT | keyof typeof ANSWERED;
+
+/** The zod schemas as the `components.schemas` of an OpenAPI 3.1 document. */
+export function schemaComponents(): Record<string, unknown> {
+  return { ...jsonSchemas(SENT, 'input'), ...jsonSchemas(ANSWERED, 'output') };
+}
+
+function jsonSchemas(schemas: Readonly<Record<string, z.ZodType>>, io: 'input' | 'output'): object {
+  const registry = z.registry<{ id: string }>();
+  for (const [id, schema] of Object.entries(schemas)) registry.add(schema, { id });
+  const made = z.toJSONSchema(registry, { io, uri: (id) => `#/components/schemas/${id}` });
+  return Object.fromEntries(
+    Object.entries(made.schemas).map(([id, { $schema: _, $id: __, ...schema }]) => [id, schema]),
+  );
+}

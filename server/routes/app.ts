@@ -1,0 +1,42 @@
+import express, { type Express } from 'express';
+import { openApiDocument } from '../openapi/document.ts';
+import type { Services } from '../services.ts';
+import { eventRoutes } from './events.ts';
+import { isLoopback, onlyLocalHost, onlyOwnPages, securityHeaders } from './guards.ts';
+import { photoRoutes } from './photos.ts';
+import { plantRoutes } from './plants.ts';
+import { noSuchAddress, problemAnswers } from './problems.ts';
+import { recordRoutes } from './records.ts';
+import { viewRoutes } from './views.ts';
+import { webPages } from './web-pages.ts';
+
+/** The whole HTTP interface over the given services. `host` is the address it will be bound to. */
+export function createApp(
+  services: Services,
+  { webFolder, host }: { readonly webFolder: string; readonly host: string },
+): Express {
+  const app = express();
+  app.disable('x-powered-by');
+  app.use(securityHeaders);
+  if (isLoopback(host)) app.use(onlyLocalHost);
+  app.use(onlyOwnPages);
+
+  const api = express.Router();
+  api.use((_request, response, next) => {
+    response.set('Cache-Control', 'no-store');
+    next();
+  });
+  api.use(express.json({ limit: '64kb' }));
+  api.get('/openapi.json', (_request, response) => {
+    response.json(openApiDocument());
+  });
+  api.use(plantRoutes(services), photoRoutes(services), viewRoutes(services), recordRoutes(services));
+  api.use(eventRoutes(services));
+  api.use(noSuchAddress);
+
+  app.use('/api', api);
+  app.use(webPages(webFolder));
+  app.use(noSuchAddress);
+  app.use(problemAnswers(services.log));
+  return app;
+}

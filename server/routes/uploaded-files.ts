@@ -1,0 +1,61 @@
+import { randomUUID } from 'node:crypto';
+import { rm } from 'node:fs/promises';
+import type { Request, RequestHandler, Response } from 'express';
+import multer from 'multer';
+import { MOST_BYTES } from '../intake/refused-photo.ts';
+import type { DataHome } from '../store/data-home.ts';
+import { RequestProblem } from './problems.ts';
+
+/** A file of an upload as it lies in `incoming`; nothing is known about it yet. */
+export interface UploadedFile {
+  readonly path: string;
+  readonly fileName: string;
+}
+
+/** Longest file name kept, letters; the name is for reading only and never a path. */
+const LONGEST_NAME = 120;
+
+/**
+ * Streams the files of one multipart field to disk and hands them on. Whatever is not moved away by then is
+ * deleted afterwards, also when the handler fails.
+ */
+export function withUploadedFiles(
+  home: DataHome,
+  { field, most }: { readonly field: string; readonly most: number },
+  handle: (files: readonly UploadedFile[], request: Request, response: Response) => Promise<void>,
+): RequestHandler[] {
+  const storage = multer.diskStorage({
+    destination: home.incoming,
+    filename: (_request, _file, done) => done(null, `${randomUUID()}.upload`),
+  });
+  const upload = multer({
+    storage,
+    limits: { fileSize: MOST_BYTES, files: most, fields: 10, fieldSize: 10_000 },
+    defParamCharset: 'utf8',
+  });
+  return [
+    upload.array(field, most),
+    async (request, response) => {
+      const files = (request.files ?? []) as Express.Multer.File[];
+      try {
+        if (files.length === 0) {
+          throw new RequestProblem(
+            400,
+            `No photo was sent. Send it as multipart/form-data in the field "${field}".`,
+          );
+        }
+        const named = files.map((file) => ({ path: file.path, fileName: readableName(file.originalname) }));
+        await handle(named, request, response);
+      } finally {
+        await Promise.all(files.map((file) => rm(file.path, { force: true })));
+      }
+    },
+  ];
+}
+
+/** The sender's file name without folders and unprintable letters. */
+function readableName(name: string): string {
+  const last = name.split(/[\\/]/).at(-1) ?? '';
+  const printable = last.replace(/\p{C}/gu, '').trim();
+  return printable.slice(-LONGEST_NAME) || 'photo';
+}

@@ -1,0 +1,24 @@
+import { z } from 'zod';
+import { daySchema } from '../schemas/basics.ts';
+import { plantFormSchema } from '../schemas/plant.ts';
+import { noteFormSchema, stopFormSchema, turnDegSchema } from '../schemas/sitting.ts';
+
+/** `sample-images/season.json`: the invented plants of the sample bench. Files are named from that folder. */
+export const seasonSchema = z.object({
+  plants: z.array(
+    plantFormSchema.extend({
+      key: z.string(),
+      /** Photo of the stand without the plant. */
+      empty: z.string().nullable().default(null),
+      sittings: z.array(
+        z.object({
+          day: daySchema,
+          views: z.array(z.object({ file: z.string(), turnDeg: turnDegSchema.nullable().default(null) })),
+        }),
+      ),
+      stops: z.array(stopFormSchema).default([]),
+      notes: z.array(noteFormSchema).default([]),
+    }),
+  ),
+});
+export type Season = z.infer<typeof seasonSchema>;

@@ -1,0 +1,21 @@
+import type { Logger } from 'pino';
+import type { Day } from '../core/day/day.ts';
+import type { ReceivedPhoto } from './intake/receive-photo.ts';
+import type { RefusedPhoto } from './intake/refused-photo.ts';
+import type { MeasuringQueue } from './measuring/measuring-queue.ts';
+import type { ProgressBoard } from './measuring/progress.ts';
+import type { DataHome } from './store/data-home.ts';
+import type { Database } from './store/database.ts';
+
+/** What the routes work with. */
+export interface Services {
+  readonly db: Database;
+  readonly home: DataHome;
+  readonly queue: MeasuringQueue;
+  readonly progress: ProgressBoard;
+  readonly log: Logger;
+  /** Reads an uploaded file, in a worker thread. */
+  readonly receive: (path: string) => Promise<ReceivedPhoto | RefusedPhoto>;
+  /** The grower's calendar day. */
+  readonly today: () => Day;
+}

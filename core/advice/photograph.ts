@@ -1,0 +1,43 @@
+import { daysBetween } from '../day/day.ts';
+import { dayInWords } from '../day/day-in-words.ts';
+import type { Advice } from './advice.ts';
+import { newestMeasured, newestSitting, type PlantHistory } from './plant-history.ts';
+
+/** Weekly photos, with a few days' grace. */
+const LONGEST_GAP_DAYS = 10;
+
+/** Asks for a photo: the first one, the next one when more than ten days have gone by, or a better one. */
+export function photograph(history: PlantHistory): Advice | null {
+  const newest = newestSitting(history);
+  if (newest === null) {
+    return ask(1, 'Take the first photo.', 'Nothing is known of its shape yet.');
+  }
+  const days = daysBetween(newest.day, history.today);
+  if (days > LONGEST_GAP_DAYS) {
+    return ask(
+      2,
+      'Photograph it again.',
+      `The newest photo is ${days} days old, of ${dayInWords(newest.day)}.`,
+    );
+  }
+  // A sitting without reports is still being measured.
+  if (newest.reports.length === 0 || newestMeasured(history) !== null) return null;
+  const hint = newest.reports.find((report) => report.hint !== null)?.hint ?? '';
+  return {
+    ...ask(2, 'Take the photo again.', `The photo of ${dayInWords(newest.day)} could not be measured.`),
+    howMuch: hint === '' ? null : hint,
+  };
+}
+
+function ask(urgency: Advice['urgency'], what: string, why: string): Advice {
+  return {
+    kind: 'photograph',
+    urgency,
+    what,
+    where: 'From the fixed camera place, the mark to the camera, before turning the pot.',
+    howMuch: null,
+    why,
+    sureness: 'sure',
+    caution: null,
+  };
+}

@@ -4,12 +4,11 @@ import { labOfRaster } from '../raster/lab.ts';
 import { maskArea, type Raster } from '../raster/raster.ts';
 import { backdropDistance, distanceEvidence } from './backdrop-distance.ts';
 import { fitBackdrop } from './backdrop-model.ts';
+import { findPot } from './find-pot.ts';
 import { followBackdrop } from './follow-backdrop.ts';
 import type { FoundPlant, NoPlant } from './found-plant.ts';
 import { objectMask } from './object-mask.ts';
 import { plantColour } from './plant-colour.ts';
-import { footColour, potClues } from './pot-clues.ts';
-import { findPotShape } from './pot-shape.ts';
 import { splitPot } from './split-pot.ts';
 
 /** Longer side of the copy on which decisions are made, px. */
@@ -25,11 +24,10 @@ export async function findPlant(
   const backdrop = followBackdrop(door, picture, fitBackdrop(picture));
   const distance = backdropDistance(picture, backdrop.colour);
   const object = distanceEvidence(distance, small, backdrop.spread);
-  const plant = plantColour(picture);
+  const byColour = plantColour(picture);
   const mask = objectMask(door, object);
-  const foot = footColour(picture, mask);
-  const pot = findPotShape(potClues(picture, object, plant, foot), mask);
-  const canopy = splitPot(door, picture, mask, plant, pot, foot);
+  const { pot, plant } = findPot(door, { raster: small, picture, backdrop, object, mask, plant: byColour });
+  const canopy = splitPot(door, mask, plant, pot);
   if (maskArea(canopy) < 50) return { ok: false, reason: 'no-canopy', hint: 'No plant was found.' };
   const scale = raster.width / small.width;
   return {

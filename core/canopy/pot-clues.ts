@@ -1,86 +1,114 @@
 import type { LabPicture } from '../raster/lab.ts';
 import type { Mask } from '../raster/raster.ts';
+import type { Lessons } from './colour-contrast.ts';
 import type { Evidence } from './evidence.ts';
-import type { PotClues } from './pot-shape.ts';
+import type { PotShape } from './pot-shape.ts';
 
-/** ΔE from the foot's colour within which a pixel is taken for the same pot. */
-const SAME_POT_DELTA = 14;
 /** ΔE across two pixels that makes a full side edge. */
-const FULL_EDGE_DELTA = 24;
+const FULL_EDGE_DELTA = 10;
+/** Local ΔE per pixel at which a surface is as rough as leaves usually are. */
+const LEAF_ROUGHNESS = 6;
+
+/** What speaks for and against a pot's body, all of one size. */
+export interface BodySources {
+  readonly object: Evidence;
+  /** Positive for leaf and flower, by colour alone and by this photo's own canopy and foot. */
+  readonly plant: Evidence;
+  /** Mean change of colour from pixel to pixel nearby, ΔE. */
+  readonly roughness: Float32Array;
+  /** 1 where a pixel differs from the backdrop at all, too little to say what it is: a white pot before white. */
+  readonly faint: Float32Array;
+}
 
 /**
- * What each pixel says about a pot's body: backdrop against, leaf against, the colour found at the foot of the
- * object for, other neutral colours a little for; and how strong an upright edge it stands on.
+ * What each pixel says about a pot's body, about -1 to 1: backdrop and leaf against, smooth neutral colours and the
+ * colours met at the foot for.
  */
-export function potClues(
-  picture: LabPicture,
-  object: Evidence,
-  plant: Evidence,
-  foot: FootColour | null,
-): PotClues {
-  const { width, height } = picture;
-  const body = new Float32Array(width * height);
+export function potBody({ object, plant, roughness, faint }: BodySources): Float32Array {
+  const body = new Float32Array(object.logOdds.length);
   for (let i = 0; i < body.length; i++) {
     const stands = Math.max(-1, Math.min(1, (object.logOdds[i] as number) / 2.5));
     if (stands <= 0) {
-      body[i] = 1.2 * stands;
+      body[i] = 1.2 * stands * (1 - (faint[i] as number));
       continue;
     }
     const leafy = Math.max(-1, Math.min(1, (plant.logOdds[i] as number) / 2));
-    const alike = foot === null ? 0 : likeness(picture, i, foot);
-    body[i] = stands * (alike * 1 + (1 - alike) * (leafy > 0 ? -0.9 * leafy : 0.45));
+    const rough = Math.min(1, (roughness[i] as number) / LEAF_ROUGHNESS);
+    body[i] = stands * Math.max(-1, Math.min(1, 0.5 - 0.9 * leafy - 0.6 * rough));
   }
-  return { width, height, body, side: sideEdges(picture) };
+  return body;
 }
 
-/** The colour of whatever stands lowest, which is the pot unless leaves hang to the ground. */
-export interface FootColour {
-  readonly l: number;
-  readonly a: number;
-  readonly b: number;
-}
-
-/** Median colour of the object's lowest rows, over the pixels where it is widest below; `null` when nothing stands. */
-export function footColour(picture: LabPicture, object: Mask): FootColour | null {
+/**
+ * What teaches this photo's colours before a pot is known: the object's upper third is canopy, its lowest tenth the
+ * pot. Where leaves hang to the ground both teach the same colours and cancel out.
+ */
+export function firstLessons(object: Mask): Lessons {
   const { width, height, data } = object;
-  const rows = Array.from({ length: height }, (_, y) => y).filter((y) =>
-    data.subarray(y * width, (y + 1) * width).includes(1),
-  );
-  const [top, bottom] = [rows[0], rows.at(-1)];
-  if (top === undefined || bottom === undefined) return null;
+  const perRow = Array.from({ length: height }, (_, y) => {
+    let count = 0;
+    for (let x = 0; x < width; x++) count += data[y * width + x] as number;
+    return count;
+  });
+  const top = perRow.findIndex((count) => count > 2);
+  const bottom = perRow.findLastIndex((count) => count > 2);
+  const lessons = new Uint8Array(data.length);
+  if (top < 0) return lessons;
   const tall = bottom - top + 1;
-  const places: number[] = [];
-  for (let y = Math.floor(bottom - 0.12 * tall); y <= bottom - 0.02 * tall; y++) {
-    for (let x = 0; x < width; x++) if (data[y * width + x] === 1) places.push(y * width + x);
+  for (let i = 0; i < data.length; i++) {
+    if (data[i] === 0) continue;
+    const share = (Math.floor(i / width) - top) / tall;
+    lessons[i] = share < 0.35 ? 1 : share > 0.9 && share < 0.985 ? 2 : 0;
   }
-  if (places.length === 0) return null;
-  const middle = (plane: Float32Array) => {
-    const values = places.map((i) => plane[i] as number).sort((one, other) => one - other);
-    return values[values.length >> 1] as number;
-  };
-  return { l: middle(picture.l), a: middle(picture.a), b: middle(picture.b) };
+  return lessons;
 }
 
-/** 1 for the foot's own colour, falling to 0; lightness counts half, as a round pot is lit from one side. */
-export function likeness(picture: LabPicture, i: number, foot: FootColour): number {
-  const l = 0.5 * ((picture.l[i] as number) - foot.l);
-  const a = (picture.a[i] as number) - foot.a;
-  const b = (picture.b[i] as number) - foot.b;
-  const delta = Math.sqrt(l * l + a * a + b * b);
-  return Math.max(0, Math.min(1, 2 - delta / SAME_POT_DELTA));
+/** What teaches once a pot was found: its body, and everything well above its rim. */
+export function lessonsFromPot(object: Mask, pot: PotShape): Lessons {
+  const { width, data } = object;
+  const lessons = new Uint8Array(data.length);
+  const aboveY = pot.topY - 0.35 * pot.topHalf;
+  const belowY = pot.topY + 0.2 * (pot.bottomY - pot.topY);
+  for (let i = 0; i < data.length; i++) {
+    if (data[i] === 0) continue;
+    const y = Math.floor(i / width);
+    if (y < aboveY) lessons[i] = 1;
+    else if (y > belowY && y < pot.bottomY && Math.abs((i % width) - pot.centreX) < 0.85 * pot.bottomHalf) {
+      lessons[i] = 2;
+    }
+  }
+  return lessons;
 }
 
-function sideEdges(picture: LabPicture): Float32Array {
-  const { width, height, l, a, b } = picture;
+/** How strong an upright edge each pixel stands on, 0–1. */
+export function sideEdges(picture: LabPicture): Float32Array {
+  const { width, height } = picture;
   const side = new Float32Array(width * height);
   for (let y = 0; y < height; y++) {
     for (let x = 1; x < width - 1; x++) {
       const i = y * width + x;
-      const dl = (l[i + 1] as number) - (l[i - 1] as number);
-      const da = (a[i + 1] as number) - (a[i - 1] as number);
-      const db = (b[i + 1] as number) - (b[i - 1] as number);
-      side[i] = Math.min(1, Math.sqrt(dl * dl + da * da + db * db) / FULL_EDGE_DELTA);
+      side[i] = Math.min(1, stepDelta(picture, i - 1, i + 1) / FULL_EDGE_DELTA);
     }
   }
   return side;
+}
+
+/** Change of colour to the right-hand and lower neighbour, ΔE. */
+export function colourSteps(picture: LabPicture): Float32Array {
+  const { width, height } = picture;
+  const steps = new Float32Array(width * height);
+  for (let y = 0; y < height - 1; y++) {
+    for (let x = 0; x < width - 1; x++) {
+      const i = y * width + x;
+      steps[i] = 0.5 * (stepDelta(picture, i, i + 1) + stepDelta(picture, i, i + width));
+    }
+  }
+  return steps;
+}
+
+function stepDelta({ l, a, b }: LabPicture, one: number, other: number): number {
+  const dl = (l[one] as number) - (l[other] as number);
+  const da = (a[one] as number) - (a[other] as number);
+  const db = (b[one] as number) - (b[other] as number);
+  return Math.sqrt(dl * dl + da * da + db * db);
 }

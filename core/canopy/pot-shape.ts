@@ -32,7 +32,7 @@ const WIDEST_SHARE = 0.7;
 const FLATTEST = 0.3;
 const TALLEST = 2.2;
 /** What an edge along one row's side is worth, in px of body. */
-const SIDE_WORTH = 0.12;
+const SIDE_WORTH = 0.2;
 
 /**
  * The trapezoid that gathers most clues, or `null` when none does.
@@ -83,7 +83,9 @@ function bestRows({ clues, sums, centreX, half, taper, footY }: Column): PotShap
     const outside =
       Math.max(0, runSum(sums, width, y, left - spill, left)) +
       Math.max(0, runSum(sums, width, y, right, right + spill));
-    const edges = edgeNear(clues, y, left) + edgeNear(clues, y, right);
+    // A pot has both its sides: the weaker edge counts twice, the stronger once.
+    const [one, other] = [edgeNear(clues, y, left), edgeNear(clues, y, right)];
+    const edges = 2 * Math.min(one, other) + Math.max(one, other);
     sum += inside - 1.5 * outside + SIDE_WORTH * now * edges;
     if (sum > bestSum) [bestSum, bestTop] = [sum, y];
   }

@@ -1,9 +1,7 @@
 import type { OpenCvDoor } from '../opencv/door.ts';
 import { maskParts } from '../opencv/masks.ts';
-import type { LabPicture } from '../raster/lab.ts';
 import type { Mask } from '../raster/raster.ts';
 import type { Evidence } from './evidence.ts';
-import { type FootColour, likeness } from './pot-clues.ts';
 import type { PotShape } from './pot-shape.ts';
 
 /** The rim's ellipse seen from slightly above: half its height, share of its half-width. */
@@ -16,14 +14,7 @@ const BODY_MARGIN = 0.06;
  * hanging over the rim); in the rim's ellipse neutral colours are soil; above the rim everything stays; beside the
  * pot below the rim only parts that are leaf or petal stay (a saucer, a can or a shadow's core does not).
  */
-export function splitPot(
-  door: OpenCvDoor,
-  picture: LabPicture,
-  object: Mask,
-  plant: Evidence,
-  pot: PotShape | null,
-  foot: FootColour | null,
-): Mask {
+export function splitPot(door: OpenCvDoor, object: Mask, plant: Evidence, pot: PotShape | null): Mask {
   const { width, height } = object;
   const data = object.data.slice();
   if (pot !== null) {
@@ -35,8 +26,7 @@ export function splitPot(
       for (let x = from; x < to; x++) {
         const i = y * width + x;
         const leafy = (plant.logOdds[i] as number) > 0.3;
-        const alike = foot !== null && likeness(picture, i, foot) > 0.5;
-        if (!leafy || (alike && y >= pot.topY)) data[i] = 0;
+        if (!leafy) data[i] = 0;
       }
     }
   }
@@ -57,17 +47,24 @@ function leafyParts(door: OpenCvDoor, mask: Mask, plant: Evidence, pot: PotShape
   const { parts, labels } = maskParts(door, mask);
   const leaf = new Float32Array(parts.length + 1);
   const below = new Float32Array(parts.length + 1);
+  const within = new Float32Array(parts.length + 1);
   for (let i = 0; i < labels.length; i++) {
     const label = labels[i] as number;
     if (label === 0) continue;
     leaf[label] = (leaf[label] as number) + ((plant.logOdds[i] as number) > 0 ? 1 : 0);
-    if (pot !== null && Math.floor(i / mask.width) > pot.topY) below[label] = (below[label] as number) + 1;
+    const y = Math.floor(i / mask.width);
+    if (pot === null || y <= pot.topY) continue;
+    below[label] = (below[label] as number) + 1;
+    if (Math.abs((i % mask.width) - pot.centreX) < blockedHalf(pot, y))
+      within[label] = (within[label] as number) + 1;
   }
   const keeps = new Uint8Array(parts.length + 1);
   for (const { label, areaPx } of parts) {
     const leafShare = (leaf[label] as number) / areaPx;
     const belowShare = (below[label] as number) / areaPx;
-    keeps[label] = leafShare > (belowShare > 0.5 ? 0.4 : 0.1) && areaPx > 8 ? 1 : 0;
+    // A leaf-coloured patch that lies on the body alone is a label or a plaque.
+    const onBody = (within[label] as number) > 0.9 * areaPx;
+    keeps[label] = !onBody && leafShare > (belowShare > 0.5 ? 0.4 : 0.1) && areaPx > 8 ? 1 : 0;
   }
   return { ...mask, data: Uint8Array.from(labels, (label) => keeps[label] as number) };
 }

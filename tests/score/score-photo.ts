@@ -52,7 +52,11 @@ async function readPhoto(file: string): Promise<UprightPhoto> {
 
 async function readMask(file: string, size: Raster): Promise<Mask> {
   const { width, height } = size;
-  const grey = await sharp(file).resize(width, height, { fit: 'fill' }).greyscale().raw().toBuffer();
+  const grey = await sharp(readFileSync(file))
+    .resize(width, height, { fit: 'fill' })
+    .greyscale()
+    .raw()
+    .toBuffer();
   return { width, height, data: Uint8Array.from(grey, (value) => (value >= 128 ? 1 : 0)) };
 }
 

@@ -13,7 +13,12 @@ import { printFolder } from './table.ts';
  */
 const { values, positionals } = parseArgs({
   allowPositionals: true,
-  options: { sheet: { type: 'string' }, only: { type: 'string' }, each: { type: 'boolean' } },
+  options: {
+    sheet: { type: 'string' },
+    worst: { type: 'string' },
+    only: { type: 'string' },
+    each: { type: 'boolean' },
+  },
 });
 const folders: Folder[] = (positionals.length > 0 ? positionals : ['../shared/photos']).flatMap(foldersUnder);
 if (folders.length === 0) {
@@ -31,4 +36,4 @@ for (const folder of folders) {
   printFolder(folder.name, scored, values.each === true);
   all.push(...scored);
 }
-if (values.sheet !== undefined) await writeSheet(values.sheet, all);
+if (values.sheet !== undefined) await writeSheet(values.sheet, all, Number(values.worst ?? 10));

@@ -6,7 +6,7 @@ const TILE_PX = 480;
 const COLUMNS = 5;
 const WORST = 10;
 
-/** A contact sheet of the worst ten: found outline red, wanted outline blue, rim ends yellow. */
+/** A contact sheet of the worst ten, worst first: found outline red, wanted outline blue, rim ends yellow. */
 export async function writeSheet(file: string, scored: readonly Scored[], most = WORST): Promise<void> {
   const worst = [...scored].sort((one, other) => one.iou - other.iou).slice(0, most);
   const tiles = await Promise.all(worst.map(tileOf));
@@ -25,7 +25,7 @@ export async function writeSheet(file: string, scored: readonly Scored[], most =
     .toFile(file);
 }
 
-async function tileOf({ raster, found, truthMask, iou }: Scored): Promise<Buffer> {
+async function tileOf({ raster, found, truthMask }: Scored): Promise<Buffer> {
   const data = Buffer.from(raster.data);
   paintOutline(data, truthMask, [40, 90, 255]);
   if (found.ok) {
@@ -34,19 +34,35 @@ async function tileOf({ raster, found, truthMask, iou }: Scored): Promise<Buffer
       for (const [x, y] of [found.pot.rimLeftPx, found.pot.rimRightPx]) paintCross(data, raster, x, y);
     }
   }
-  const words = found.ok ? iou.toFixed(3) : found.reason;
-  const label = Buffer.from(
-    `<svg width="${TILE_PX - 4}" height="24"><text x="4" y="18" font-size="18" fill="#f0f" font-family="sans-serif">${words}</text></svg>`,
-  );
   const picture = sharp(data, { raw: { width: raster.width, height: raster.height, channels: 3 } });
-  const fitted = await picture
+  return picture
+    .extract(aroundMasks(truthMask, found.ok ? found.canopy : truthMask))
     .resize(TILE_PX - 4, TILE_PX - 4, { fit: 'contain', background: '#444', kernel: 'nearest' })
     .png()
     .toBuffer();
-  return sharp(fitted)
-    .composite([{ input: label, left: 0, top: 0 }])
-    .png()
-    .toBuffer();
+}
+
+/** The two masks' bounding box with a margin, and room below for the pot. */
+function aroundMasks(one: Mask, other: Mask) {
+  const { width, height } = one;
+  let [left, top, right, bottom] = [width, height, 0, 0];
+  for (let i = 0; i < one.data.length; i++) {
+    if (((one.data[i] as number) | (other.data[i] as number)) === 0) continue;
+    const [x, y] = [i % width, Math.floor(i / width)];
+    [left, top, right, bottom] = [
+      Math.min(left, x),
+      Math.min(top, y),
+      Math.max(right, x),
+      Math.max(bottom, y),
+    ];
+  }
+  if (right < left) return { left: 0, top: 0, width, height };
+  const margin = Math.round(0.06 * Math.max(right - left, bottom - top)) + 4;
+  left = Math.max(0, left - margin);
+  top = Math.max(0, top - margin);
+  right = Math.min(width, right + margin);
+  bottom = Math.min(height, bottom + 4 * margin);
+  return { left, top, width: right - left, height: bottom - top };
 }
 
 function paintOutline(data: Buffer, mask: Mask, colour: readonly number[]): void {

@@ -31,6 +31,7 @@ inline void addRing(Mesh &m, Random &r, const LeafKind &petal, int n, Vec at, Ve
 
 /** One flower at `at`, facing `axis`. */
 inline void addFlower(Mesh &m, Random &r, const FlowerKind &k, Vec at, Vec axis, float scale) {
+  if (m.triangles.size() > m.budget * 2) return;
   float z = k.size * scale * r.in(0.75f, 1.2f), tint = r.unit01(); axis = unit(axis);
   switch (k.form) {
     case 0: case 2: addRing(m, r, k.petal, k.petals, at, axis, r.in(0.9f, 1.6f), z * 0.55f, 4, tint); addBlob(m, k.middle, at, {z * 0.12f, z * 0.07f, z * 0.12f}, axis, 6, tint); break;

@@ -77,6 +77,7 @@ inline void addFan(Mesh &m, Random &r, const LeafKind &k, int s, Vec at, Vec d, 
 
 /** One leaf of any kind with its stalk, from the node `at`, growing along `d`. */
 inline void addLeaf(Mesh &m, Random &r, const LeafKind &k, Vec at, Vec d, float scale, float detail) {
+  if (m.triangles.size() > m.budget) return;
   float size = k.size * scale * r.in(0.8f, 1.15f), tint = r.unit01(), stalk = k.petiole * size * r.in(0.6f, 1.4f);
   d = unit(d);
   Vec out = unit(d + r.direction() * 0.2f), tipAt = at + out * stalk;

@@ -25,6 +25,7 @@ struct Mesh {
   std::vector<Vertex> vertices;
   std::vector<Triangle> triangles;
   std::vector<Surface> surfaces;
+  size_t budget = 90000;   // leaves stop growing past this many triangles, so that no picture takes for ever
   int add(const Surface &s) { surfaces.push_back(s); return int(surfaces.size()) - 1; }
   int add(Vec p, float u, float v, float tint) { vertices.push_back({p, {0, 0, 0}, u, v, tint}); return int(vertices.size()) - 1; }
   void add(int a, int b, int c, int s) { triangles.push_back({a, b, c, s}); }

@@ -4,8 +4,8 @@
 
 inline Vec leafGreen(Random &r) {
   float q = r.unit01();
-  if (q < 0.70f) return fromHsv(r.in(0.19f, 0.38f), r.in(0.25f, 0.85f), r.in(0.16f, 0.72f));   // green
-  if (q < 0.78f) return fromHsv(r.in(0.30f, 0.48f), r.in(0.08f, 0.35f), r.in(0.3f, 0.75f));    // grey, silver, blue
+  if (q < 0.70f) return fromHsv(r.in(0.19f, 0.38f), r.in(0.25f, 0.85f), r.in(0.24f, 0.86f));   // green
+  if (q < 0.78f) return fromHsv(r.in(0.30f, 0.48f), r.in(0.08f, 0.35f), r.in(0.35f, 0.85f));    // grey, silver, blue
   if (q < 0.86f) return fromHsv(r.in(0.13f, 0.2f), r.in(0.4f, 0.9f), r.in(0.45f, 0.9f));       // yellow
   if (q < 0.93f) return fromHsv(r.in(0.85f, 1.06f), r.in(0.25f, 0.8f), r.in(0.1f, 0.5f));      // bronze, purple, red
   return fromHsv(r.in(0.15f, 0.4f), r.in(0.2f, 0.7f), r.in(0.07f, 0.2f));                      // near black

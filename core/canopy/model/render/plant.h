@@ -75,7 +75,7 @@ struct Plant {
     if (r.chance(0.2f)) for (int i = 0; i < 3; i++) { // a braid
       std::vector<Vec> p; for (int j = 0; j <= 14; j++) { float a = j * 0.9f + i * 2.094f; p.push_back(mix(base, top, j / 14.0f) + Vec{std::cos(a), 0, std::sin(a)} * (thick * 1.1f)); } addTube(m, bark, p, taper(p.size(), thick, thick * 0.7f), 6, r.unit01()); }
     else { auto p = trunk(base, top, pads ? 0.16f * high * 0.4f : 0.03f * high); addTube(m, bark, p, taper(p.size(), thick * r.in(1, 2), thick * 0.6f), 8, r.unit01()); }
-    if (!pads) { float h = high * (1 - trunkShare) * 0.5f; bush(k, Vec{top.x, high * trunkShare + h * 0.8f, top.z}, crownWide, h, r.intIn(8, 22), r.in(0.1f, 0.4f), r.in(0.2f, 1), r.in(40, 220) * detail); return; }
+    if (!pads) { float h = high * (1 - trunkShare) * 0.5f; bush(k, Vec{top.x, high * trunkShare + h * 0.8f, top.z}, crownWide, h, r.intIn(8, 22), r.in(0.1f, 0.4f), r.in(0.2f, 1), r.logIn(40, 700) * detail); return; }
     int n = r.intIn(3, 9);
     for (int i = 0; i < n; i++) { // pads of small leaves, the bonsai way
       float t = i / float(n), a = i * 2.4f + r.in(-0.5f, 0.5f), away = crownWide * (1 - t * 0.75f) * r.in(0.5f, 1);
@@ -115,7 +115,7 @@ struct Plant {
     float span = std::max(high, wide);
     auto leaf = [&](float a, float b, int form = -1) { return someLeaf(m, r, span * r.logIn(a, b), form); };
     switch (habit) {
-      case 0: { LeafKind k = leaf(0.1f, 0.35f); float h = high * 0.55f; bush(k, Vec{0, high - h, 0}, wide, h, r.intIn(8, 26), r.in(0.1f, 0.6f), r.in(0.1f, 0.8f), r.in(30, 260) * detail); break; }
+      case 0: { LeafKind k = leaf(0.07f, 0.32f); float h = high * 0.55f; bush(k, Vec{0, high - h, 0}, wide, h, r.intIn(8, 30), r.in(0.1f, 0.6f), r.in(0.1f, 0.8f), r.logIn(30, 700) * detail); break; }
       case 1: { LeafKind k = leaf(0.5f, 1, 0); k.petiole = r.chance(0.6f) ? 0 : r.in(0, 0.3f); k.slim = r.chance(0.5f) ? r.in(0.02f, 0.09f) : r.in(0.09f, 0.28f); k.bend = r.chance(0.4f) ? r.in(0, 0.3f) : r.in(0.3f, 2.2f); rosette(k, {0, soil, 0}, k.slim < 0.05f ? r.intIn(20, 70) : r.intIn(6, 26), r.in(0.35f, 1.05f), span * r.in(0.7f, 1)); for (int i = r.intIn(0, 4); i > 0; i--) blossom(Vec{0, high * r.in(0.5f, 0.9f), 0}, r.direction() + Vec{0, 0.6f, 0}, 1.6f); break; }
       case 2: { LeafKind k = leaf(0.25f, 0.55f, r.pick(4)); k.petiole = r.in(1.0f, 2.6f); k.size /= 1 + k.petiole * 0.5f; rosette(k, {0, soil, 0}, r.intIn(3, 22), r.in(0.6f, 1.05f), k.size); break; }
       case 3: tree(leaf(0.06f, 0.3f), r.in(0.3f, 0.7f), wide, false); break;

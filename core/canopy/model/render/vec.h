@@ -30,7 +30,8 @@ inline Vec turned(Vec v, Vec k, float a) {
 /** splitmix64: the same seed gives the same picture on every machine. */
 struct Random {
   uint64_t s;
-  explicit Random(uint64_t seed) : s(seed * 0x9E3779B97F4A7C15ull + 0x1234567) {}
+  /** The seed is stirred first: neighbouring seeds would else give the same stream, one step apart. */
+  explicit Random(uint64_t seed) : s(seed) { uint64_t a = bits(); s = a ^ (seed << 32); s = bits(); }
   uint64_t bits() { uint64_t z = (s += 0x9E3779B97F4A7C15ull); z = (z ^ (z >> 30)) * 0xBF58476D1CE4E5B9ull; z = (z ^ (z >> 27)) * 0x94D049BB133111EBull; return z ^ (z >> 31); }
   float unit01() { return float(bits() >> 40) * (1.0f / 16777216.0f); }
   float in(float a, float b) { return a + (b - a) * unit01(); }

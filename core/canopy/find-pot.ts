@@ -1,0 +1,78 @@
+import type { OpenCvDoor } from '../opencv/door.ts';
+import { meanPlane, resizeMask, resizePlane, shrinkRaster } from '../opencv/pictures.ts';
+import { type LabPicture, labOfRaster } from '../raster/lab.ts';
+import type { Mask, Raster } from '../raster/raster.ts';
+import { deltaAt } from './backdrop-model.ts';
+import { colourContrast, type Lessons } from './colour-contrast.ts';
+import { type Evidence, joinEvidence } from './evidence.ts';
+import { colourSteps, firstLessons, lessonsFromPot, potBody, sideEdges } from './pot-clues.ts';
+import { findPotShape, type PotShape } from './pot-shape.ts';
+
+/** Longer side of the copy on which the pot is looked for, px. */
+const SEARCH_SIDE_PX = 256;
+
+/** What the pot is looked for in, all of one size. */
+export interface PotScene {
+  readonly raster: Raster;
+  readonly picture: LabPicture;
+  /** The backdrop expected everywhere and its spread, `null` in a busy place. */
+  readonly backdrop: { readonly colour: LabPicture; readonly spread: number } | null;
+  readonly object: Evidence;
+  readonly mask: Mask;
+  /** Opinion by colour alone on plant against pot. */
+  readonly plant: Evidence;
+}
+
+/** The pot's body, and the opinion on plant against pot that was learned from it. */
+export interface PotFinding {
+  readonly pot: PotShape | null;
+  readonly plant: Evidence;
+}
+
+/**
+ * Looks for the pot twice: first with colours learned from the object's top and foot, then with those learned from
+ * the body found, which corrects a rim taken too high or too low. The shape is in px of the scene.
+ */
+export function findPot(door: OpenCvDoor, scene: PotScene): PotFinding {
+  const roughness = meanPlane(door, colourSteps(scene.picture), scene.picture, 2);
+  const faint = faintDifference(scene);
+  const look = (lessons: Lessons): PotFinding => {
+    const plant = joinEvidence(scene.plant, {
+      ...scene.plant,
+      logOdds: colourContrast(scene.picture, lessons),
+    });
+    const body = potBody({ object: scene.object, plant, roughness, faint });
+    return { pot: shapeIn(door, scene, body), plant };
+  };
+  const first = look(firstLessons(scene.mask));
+  if (first.pot === null) return first;
+  return look(lessonsFromPot(scene.mask, first.pot));
+}
+
+function shapeIn(door: OpenCvDoor, scene: PotScene, body: Float32Array): PotShape | null {
+  const small = shrinkRaster(door, scene.raster, SEARCH_SIDE_PX);
+  const shape = findPotShape(
+    { ...small, body: resizePlane(door, body, scene.picture, small), side: sideEdges(labOfRaster(small)) },
+    resizeMask(door, scene.mask, small),
+  );
+  if (shape === null) return null;
+  const scale = scene.picture.width / small.width;
+  return {
+    centreX: shape.centreX * scale,
+    topY: shape.topY * scale,
+    bottomY: (shape.bottomY + 1) * scale,
+    topHalf: shape.topHalf * scale,
+    bottomHalf: shape.bottomHalf * scale,
+    score: shape.score,
+  };
+}
+
+function faintDifference({ picture, backdrop }: PotScene): Float32Array {
+  const faint = new Float32Array(picture.l.length);
+  if (backdrop === null) return faint;
+  const least = 1 + 1.5 * backdrop.spread;
+  for (let i = 0; i < faint.length; i++) {
+    faint[i] = Math.max(0, Math.min(1, (deltaAt(picture, backdrop.colour, i) - least) / 2));
+  }
+  return faint;
+}

@@ -1,0 +1,77 @@
+"""The network: a small U-Net of depthwise-separable convolutions.
+
+Full-size output comes from a depth-to-space step, which costs a fraction of convolutions at full size.
+The coarsest level sees far (5×5 kernels and the mean of the whole picture), so that a wide crown is one plant.
+"""
+import torch
+import torch.nn as nn
+import torch.nn.functional as F
+
+CLASSES = ['background', 'foliage', 'flower', 'pot', 'dressing']  # dressing: soil, label, support
+
+
+class ConvNormRelu(nn.Sequential):
+    def __init__(self, i, o, k=3, stride=1, groups=1):
+        super().__init__(nn.Conv2d(i, o, k, stride, k // 2, groups=groups, bias=False), nn.BatchNorm2d(o), nn.ReLU(True))
+
+
+class Separable(nn.Module):
+    """Depthwise, then pointwise; adds its input where the shapes allow."""
+
+    def __init__(self, i, o, stride=1, k=3):
+        super().__init__()
+        self.spread = ConvNormRelu(i, i, k, stride, i)
+        self.blend = ConvNormRelu(i, o, 1)
+        self.keeps = stride == 1 and i == o
+
+    def forward(self, x):
+        y = self.blend(self.spread(x))
+        return x + y if self.keeps else y
+
+
+class FirstGuess(nn.Module):
+    def __init__(self, widths=(24, 64, 128, 224, 352), deep=4):
+        super().__init__()
+        w = widths
+        self.stem = nn.Sequential(ConvNormRelu(3, w[0], 3, 2), Separable(w[0], w[0]))
+        self.half = nn.Sequential(Separable(w[0], w[1], 2), Separable(w[1], w[1]))
+        self.quarter = nn.Sequential(Separable(w[1], w[2], 2), *[Separable(w[2], w[2]) for _ in range(2)])
+        self.eighth = nn.Sequential(Separable(w[2], w[3], 2), *[Separable(w[3], w[3]) for _ in range(deep - 1)])
+        self.deepest = nn.Sequential(Separable(w[3], w[4], 2), *[Separable(w[4], w[4], k=5) for _ in range(deep - 1)])
+        self.whole = nn.Conv2d(w[4], w[4], 1)
+        self.up3 = nn.Sequential(Separable(w[4] + w[3], w[3]), Separable(w[3], w[3], k=5))
+        self.up2 = nn.Sequential(Separable(w[3] + w[2], w[2]), Separable(w[2], w[2]))
+        self.up1 = nn.Sequential(Separable(w[2] + w[1], w[1]), Separable(w[1], w[1]))
+        last = w[0] * 3 // 2
+        self.up0 = nn.Sequential(Separable(w[1] + w[0], last), Separable(last, last))
+        self.head = nn.Conv2d(last, 4 * len(CLASSES), 1)
+
+    def forward(self, x):
+        """RGB 0..1 of any size in multiples of 32, to logits of the same size, one plane a class."""
+        x = (x - 0.45) * 4
+        a = self.stem(x)
+        b = self.half(a)
+        c = self.quarter(b)
+        d = self.eighth(c)
+        e = self.deepest(d)
+        e = e + F.relu(self.whole(e.mean((2, 3), keepdim=True)))
+
+        def up(t):
+            return F.interpolate(t, scale_factor=2.0, mode='nearest')
+
+        y = self.up3(torch.cat([up(e), d], 1))
+        y = self.up2(torch.cat([up(y), c], 1))
+        y = self.up1(torch.cat([up(y), b], 1))
+        y = self.up0(torch.cat([up(y), a], 1))
+        return F.pixel_shuffle(self.head(y), 2)
+
+
+class Probabilities(nn.Module):
+    """What is exported: the network with its softmax."""
+
+    def __init__(self, net):
+        super().__init__()
+        self.net = net
+
+    def forward(self, x):
+        return self.net(x).softmax(1)

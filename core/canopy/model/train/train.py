@@ -1,0 +1,192 @@
+"""Trains the first guess while the renderer fills the pool. No photograph is read.
+
+    python3 train.py --seconds 480 --out DIR [--resume net.pt] [--seed 1]
+
+Needs PyTorch with a GPU, and g++. Renders go through /dev/shm; the schedule goes by the clock.
+"""
+import argparse
+import copy
+import glob
+import os
+import subprocess
+import threading
+import time
+
+import numpy as np
+import torch
+import torch.nn.functional as F
+
+from augment import augment
+from network import FirstGuess
+
+HERE = os.path.dirname(os.path.abspath(__file__))
+RENDER_SIDE, SHARD = 448, 40
+a = argparse.ArgumentParser()
+a.add_argument('--seconds', type=float, default=480)
+a.add_argument('--out', default='.')
+a.add_argument('--resume')
+a.add_argument('--seed', type=int, default=1)
+a.add_argument('--batch', type=int, default=64)
+a.add_argument('--lr', type=float, default=3e-3)
+a.add_argument('--pool', type=int, default=45000)
+a.add_argument('--start', type=int, default=2400)
+a.add_argument('--workers', type=int, default=os.cpu_count() - 1)
+a.add_argument('--compile', type=int, default=1)
+a.add_argument('--teach-edge', type=float, default=1.5)
+args = a.parse_args()
+dev, t0 = 'cuda', time.time()
+torch.manual_seed(args.seed)
+torch.backends.cudnn.benchmark = True
+torch.backends.cuda.matmul.allow_tf32 = torch.backends.cudnn.allow_tf32 = True
+say = lambda *w: print(f'{time.time() - t0:6.1f}s', *w, flush=True)
+
+# renderer: one process a core, shard after shard until the time is up
+store = f'/dev/shm/renders-{os.getpid()}'
+os.makedirs(store)
+subprocess.run(['g++', '-O3', '-march=native', '-ffast-math', '-std=c++17', f'{HERE}/../render/main.cpp', '-o', f'{store}/render-plants'], check=True)
+say('renderer compiled')
+loop = f'i=0; while [ ! -e {store}/stop ]; do {store}/render-plants $(({args.seed} * 1000000 + $W * 5000 + i)) {SHARD} {RENDER_SIDE} {store}/$W-$i.raw; i=$((i+1)); done'
+workers = [subprocess.Popen(['nice', '-n', '5', 'bash', '-c', loop], env={**os.environ, 'W': str(w)}) for w in range(args.workers)]
+
+pool = torch.empty(args.pool, 4, RENDER_SIDE, RENDER_SIDE, dtype=torch.uint8, device=dev)
+boxes = torch.zeros(args.pool, 3, device=dev)
+filled = 0
+
+
+def box_of(labels):
+    """Centre (−1..1) and extent (share of the frame) of plant and pot, a picture each."""
+    near = (labels > 0)
+    n, h, w = near.shape
+    out = torch.zeros(n, 3, device=labels.device)
+    for axis, size in ((2, w), (1, h)):
+        seen = near.any(1 if axis == 2 else 2)
+        first = seen.float().argmax(1)
+        last = size - 1 - seen.flip(1).float().argmax(1)
+        out[:, 0 if axis == 2 else 1] = (first + last + 1) / size - 1
+        out[:, 2] = torch.maximum(out[:, 2], (last + 1 - first) / size)
+    return out
+
+
+def fill():
+    global filled
+    stream = torch.cuda.Stream()
+    with torch.cuda.stream(stream):
+        while filled + SHARD <= args.pool and not os.path.exists(f'{store}/stop'):
+            ready = glob.glob(f'{store}/*.raw')
+            if not ready:
+                time.sleep(0.1)
+            for path in ready:
+                if filled + SHARD > args.pool:
+                    break
+                raw = torch.from_numpy(np.fromfile(path, np.uint8)).to(dev).view(SHARD, -1)
+                os.remove(path)
+                area = RENDER_SIDE * RENDER_SIDE
+                part = pool[filled:filled + SHARD]
+                part[:, :3] = raw[:, :3 * area].view(SHARD, RENDER_SIDE, RENDER_SIDE, 3).permute(0, 3, 1, 2)
+                part[:, 3] = raw[:, 3 * area:].view(SHARD, RENDER_SIDE, RENDER_SIDE)
+                boxes[filled:filled + SHARD] = box_of(part[:, 3])
+                stream.synchronize()
+                filled += SHARD
+    open(f'{store}/stop', 'w').close()
+
+
+threading.Thread(target=fill, daemon=True).start()
+
+net = FirstGuess().to(dev).to(memory_format=torch.channels_last)
+if args.resume:
+    net.load_state_dict(torch.load(args.resume, map_location=dev))
+say('parameters', sum(p.numel() for p in net.parameters()) / 1e6, 'M')
+average = copy.deepcopy(net).eval()
+run = torch.compile(net) if args.compile else net
+opt = torch.optim.AdamW([{'params': [p for p in net.parameters() if p.ndim > 1], 'weight_decay': 2e-2}, {'params': [p for p in net.parameters() if p.ndim <= 1], 'weight_decay': 0}], lr=args.lr)
+CLASS_WEIGHT = torch.tensor([1.0, 1.3, 1.2, 1.2], device=dev)
+
+
+def loss_of(logits, y):
+    """Cross-entropy (heavier near the canopy's edge) + Dice of canopy and pot + leaf against flower."""
+    merged = torch.stack([logits[:, 0], torch.logsumexp(logits[:, 1:3], 1), logits[:, 3], logits[:, 4]], 1)
+    target = torch.tensor([0, 1, 1, 2, 3], device=dev)[y]
+    canopy = (target == 1).float()[:, None]
+    edge = F.max_pool2d(canopy, 5, 1, 2) + F.max_pool2d(-canopy, 5, 1, 2)
+    ce = F.cross_entropy(merged, target, weight=CLASS_WEIGHT, reduction='none')
+    loss = (ce * (1 + args.teach_edge * edge[:, 0])).mean()
+    p = merged.softmax(1)
+    for k, share in ((1, 1.0), (2, 0.5)):
+        t = (target == k).float()
+        dice = 1 - (2 * (p[:, k] * t).sum((1, 2)) + 50) / (p[:, k].sum((1, 2)) + t.sum((1, 2)) + 50)
+        loss = loss + share * dice.mean()
+    flower = F.cross_entropy(logits[:, 1:3], (y - 1).clamp(0, 1), reduction='none')
+    return loss + 0.3 * (flower * canopy[:, 0]).sum() / (canopy.sum() + 1)
+
+
+HELD_BACK = 240
+
+
+@torch.no_grad()
+def check():
+    scores = []
+    for i in range(0, HELD_BACK, 60):
+        q = pool[i:i + 60]
+        size = [RENDER_SIDE // 32 * 32] * 2
+        with torch.autocast('cuda', dtype=torch.bfloat16):
+            o = average((q[:, :3].float() / 255).contiguous(memory_format=torch.channels_last)).float()
+        k, y = torch.tensor([0, 1, 1, 2, 3], device=dev)[o.argmax(1)], torch.tensor([0, 1, 1, 2, 3], device=dev)[q[:, 3].long()]
+        scores.append(torch.stack([((k == c) & (y == c)).sum((1, 2)).add(1) / ((k == c) | (y == c)).sum((1, 2)).add(1) for c in (1, 2, 3)], 1))
+    s = torch.cat(scores)
+    return 'held-back renders, IoU median (10th percentile): ' + ', '.join(f'{n} {s[:, i].median():.3f} ({s[:, i].quantile(0.1):.3f})' for i, n in enumerate(['canopy', 'pot', 'dressing']))
+
+
+def step(pictures, bx, lr, keep):
+    for g in opt.param_groups:
+        g['lr'] = lr
+    x, y = augment(pictures, bx)
+    with torch.autocast('cuda', dtype=torch.bfloat16):
+        o = run(x.contiguous(memory_format=torch.channels_last))
+    loss = loss_of(o.float(), y)
+    opt.zero_grad(set_to_none=True)
+    loss.backward()
+    torch.nn.utils.clip_grad_norm_(net.parameters(), 2.0)
+    opt.step()
+    with torch.no_grad():
+        torch._foreach_lerp_(list(average.parameters()), list(net.parameters()), 1 - keep)
+        for m, n in zip(average.buffers(), net.buffers()):
+            if m.dtype.is_floating_point:
+                m.lerp_(n, 1 - keep)
+    return loss.detach()
+
+
+if args.compile:  # compile while the first pictures are drawn; the weights are put back afterwards
+    before = copy.deepcopy(net.state_dict())
+    blank = torch.randint(0, 255, (args.batch, 4, RENDER_SIDE, RENDER_SIDE), dtype=torch.uint8, device=dev)
+    blank[:, 3] %= 5
+    step(blank, torch.ones(args.batch, 3, device=dev) * 0.5, 0.0, 1.0)
+    net.load_state_dict(before)
+    average.load_state_dict(before)
+    opt.state.clear()
+    say('compiled')
+while filled < args.start:
+    time.sleep(0.2)
+say('pool', filled)
+
+begun, steps, total = time.time(), 0, torch.zeros((), device=dev)
+deadline, last = t0 + args.seconds, time.time()
+peak = 0.12 if not args.resume else 0.05
+while True:
+    now = time.time()
+    t = (now - begun) / (deadline - begun)
+    if t >= 1:
+        break
+    lr = args.lr * (t / peak if t < peak else 0.5 * (1 + np.cos(np.pi * (t - peak) / (1 - peak)))) + 1e-6
+    index = torch.randint(HELD_BACK, filled, (args.batch,), device=dev)
+    total += step(pool[index], boxes[index], lr, min(0.999, 1 - 1 / (steps + 10)))
+    steps += 1
+    if now - last > 40:
+        say(f'step {steps} loss {total.item() / steps:.4f} pool {filled}', check())
+        last = now
+say(f'end: {steps} steps of {args.batch}, pool {filled}', check())
+open(f'{store}/stop', 'w').close()
+os.makedirs(args.out, exist_ok=True)
+torch.save(average.state_dict(), f'{args.out}/net.pt')
+np.save('/dev/shm/preview.npy', pool[:48].cpu().numpy())
+for w in workers:
+    w.wait()

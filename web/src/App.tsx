@@ -1,0 +1,63 @@
+import { lazy, Suspense, useEffect } from 'react';
+import { Link, Route, Switch, useLocation } from 'wouter';
+import styles from './App.module.css';
+import { followProgress } from './api/live.ts';
+import { BenchScreen } from './bench/BenchScreen.tsx';
+import { Icon } from './parts/Icon.tsx';
+import { UndoBar } from './parts/UndoBar.tsx';
+import { Wordmark } from './parts/Wordmark.tsx';
+
+const PlantScreen = lazy(() => import('./plant/PlantScreen.tsx'));
+const AddPlantScreen = lazy(() => import('./add-plant/AddPlantScreen.tsx'));
+const AboutScreen = lazy(() => import('./about/AboutScreen.tsx'));
+
+const PLACES = [
+  { to: '/', words: 'Bench', icon: 'bench' },
+  { to: '/plants/new', words: 'Add a plant', icon: 'add' },
+  { to: '/about', words: 'How and cautions', icon: 'guide' },
+] as const;
+
+export function App() {
+  const [location] = useLocation();
+  useEffect(followProgress, []);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a new place starts at its top
+  useEffect(() => window.scrollTo(0, 0), [location]);
+
+  return (
+    <div className={styles.house}>
+      <a href="#main" className={styles.skip}>
+        Skip to the content
+      </a>
+      <header className={styles.head}>
+        <Link href="/" className={styles.name} aria-label="Rondure, to the bench">
+          <Wordmark />
+        </Link>
+        <nav className={styles.places} aria-label="Places">
+          {PLACES.map(({ to, words, icon }) => (
+            <Link key={to} href={to} className={styles.place} aria-current={location === to ? 'page' : undefined}>
+              <Icon name={icon} />
+              {words}
+            </Link>
+          ))}
+        </nav>
+      </header>
+      <main id="main" className={styles.main} tabIndex={-1}>
+        <Suspense fallback={<p>One moment…</p>}>
+          <Switch>
+            <Route path="/" component={BenchScreen} />
+            <Route path="/plants/new" component={AddPlantScreen} />
+            <Route path="/plants/:id">{({ id }) => <PlantScreen key={id} plantId={id} />}</Route>
+            <Route path="/about" component={AboutScreen} />
+            <Route>
+              <h1>Nothing stands here</h1>
+              <p>
+                This address leads nowhere. <Link href="/">Back to the bench</Link>
+              </p>
+            </Route>
+          </Switch>
+        </Suspense>
+      </main>
+      <UndoBar />
+    </div>
+  );
+}

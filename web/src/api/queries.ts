@@ -1,0 +1,31 @@
+import { QueryClient, queryOptions } from '@tanstack/react-query';
+import type { Bench, PlantPage } from '../../../server/schemas/pages.ts';
+import { fetchJson, Refusal } from './fetch-json.ts';
+
+export const queryClient = new QueryClient({
+  defaultOptions: {
+    queries: {
+      staleTime: 5_000,
+      retry: (tries, fault) => tries < 2 && !(fault instanceof Refusal && fault.status >= 400 && fault.status < 500),
+    },
+  },
+});
+
+export const benchQuery = queryOptions({
+  queryKey: ['bench'],
+  queryFn: ({ signal }) => fetchJson<Bench>('/bench', { signal }),
+});
+
+export const plantQuery = (plantId: string) =>
+  queryOptions({
+    queryKey: ['plant', plantId],
+    queryFn: ({ signal }) => fetchJson<PlantPage>(`/plants/${plantId}`, { signal }),
+  });
+
+/** After a change: the plant's page and the bench are read anew. */
+export async function refresh(plantId?: string): Promise<void> {
+  await Promise.all([
+    queryClient.invalidateQueries({ queryKey: ['bench'] }),
+    queryClient.invalidateQueries({ queryKey: plantId ? ['plant', plantId] : ['plant'] }),
+  ]);
+}

@@ -1,0 +1,15 @@
+import type { View } from '../../../server/schemas/sitting.ts';
+import styles from '../photo/Overlay.module.css';
+
+/** The ball alone, drawn fine: enough to see from afar how round the plant stands. */
+export function BallMark({ view }: { view: View }) {
+  const ball = view.report?.ball;
+  if (!ball) return null;
+  const [cx, cy] = ball.centrePx;
+  return (
+    <g aria-hidden="true">
+      <circle cx={cx} cy={cy} r={ball.radiusPx} className={styles.outlineCasing} />
+      <circle cx={cx} cy={cy} r={ball.radiusPx} className={styles.outline} style={{ stroke: 'var(--draw-ball)' }} />
+    </g>
+  );
+}

@@ -1,0 +1,21 @@
+import { putSampleAway } from '../api/changes.ts';
+import buttons from '../parts/buttons.module.css';
+import { Fault } from '../parts/Fault.tsx';
+import { useSending } from '../parts/use-sending.ts';
+import styles from './SampleStrip.module.css';
+
+/** Says which plants are invented, and clears them off. */
+export function SampleStrip() {
+  const { busy, fault, send } = useSending();
+  return (
+    <div className={styles.strip}>
+      <p>
+        The plants marked <b>Sample</b> are drawn, not grown: look round with them, then clear them off.
+      </p>
+      <button type="button" className={buttons.quiet} disabled={busy} onClick={() => send(putSampleAway)}>
+        Put the sample plants away
+      </button>
+      {fault !== null && <Fault fault={fault} />}
+    </div>
+  );
+}

@@ -1,0 +1,50 @@
+import type { PhotoReport } from '../../../core/report.ts';
+import { type Measure, numberWords, readMeasure } from './reading.ts';
+
+/** What became of a measure between two sittings, and whether that is good, bad or neither. */
+export interface Change {
+  readonly words: string;
+  readonly sense: 'better' | 'worse' | 'neither';
+}
+
+/**
+ * Words the change of a measure since an earlier report. Inside the plus-minus of the difference,
+ * √(now² + before²), it is "no change"; without a plus-minus the bare difference is given and judged
+ * neither way. `null` when either report lacks the number.
+ */
+export function changeSince(now: PhotoReport, before: PhotoReport, measure: Measure): Change | null {
+  const [current, earlier] = [signedReading(now, measure), signedReading(before, measure)];
+  if (current.value === null || earlier.value === null) return null;
+  const difference = current.value - earlier.value;
+  if (current.plusMinus === null || earlier.plusMinus === null) {
+    return { words: `${signed(difference, measure)}, plus-minus not known`, sense: 'neither' };
+  }
+  if (Math.abs(difference) <= Math.hypot(current.plusMinus, earlier.plusMinus)) {
+    return { words: 'no change', sense: 'neither' };
+  }
+  if (measure === 'lopsidedness') return leanChange(current.value, earlier.value);
+  return { words: signed(difference, measure), sense: difference > 0 ? 'better' : 'worse' };
+}
+
+/** Lopsidedness keeps its side while differences are taken: 4 left to 4 right is a change of 8. */
+function signedReading(report: PhotoReport, measure: Measure) {
+  if (measure !== 'lopsidedness') return readMeasure(report, measure);
+  return { value: report.lopsidedness?.percent ?? null, plusMinus: report.lopsidedness?.plusMinus ?? null };
+}
+
+function leanChange(now: number, before: number): Change {
+  const moved = `moved ${numberWords(Math.abs(now - before), 'lopsidedness')} % to the ${now > before ? 'right' : 'left'}`;
+  return { words: moved, sense: Math.abs(now) < Math.abs(before) ? 'better' : 'worse' };
+}
+
+function signed(difference: number, measure: Measure): string {
+  const size = numberWords(Math.abs(difference), measure);
+  if (Number(size) === 0) return '±0';
+  const unit = readUnit(measure);
+  return `${difference > 0 ? '+' : '−'}${size}${unit}`;
+}
+
+function readUnit(measure: Measure): string {
+  if (measure === 'size' || measure === 'outOfRound') return ' mm';
+  return measure === 'fill' ? ' %' : '';
+}

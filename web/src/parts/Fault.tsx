@@ -1,0 +1,17 @@
+import buttons from './buttons.module.css';
+import { Icon } from './Icon.tsx';
+import styles from './Fault.module.css';
+
+/** What went wrong, in the words it came with, and a way to try again. */
+export function Fault({ fault, onAgain }: { fault: unknown; onAgain?: () => void }) {
+  return (
+    <div role="alert" className={styles.fault}>
+      <p>{fault instanceof Error ? fault.message : 'Something went wrong. Try again.'}</p>
+      {onAgain && (
+        <button type="button" className={buttons.quiet} onClick={onAgain}>
+          <Icon name="again" /> Try again
+        </button>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,45 @@
+import type { Advice } from '../../../core/advice/advice.ts';
+
+/** Line icons on a 24 px grid, 1.8 px round strokes. Always beside words, so never heard. */
+const DRAWINGS = {
+  bench: 'M3 15h18M5 15v5M19 15v5M8 15l-1-4h5l-1 4M9.5 11V8M15 15l-.7-3h4.4L18 15M16.5 12V6.5',
+  add: 'M12 5v14M5 12h14',
+  guide: 'M12 6.5C10 5 7 4.5 4 4.8v13.4c3-.3 6 .2 8 1.8 2-1.6 5-2.1 8-1.8V4.8c-3-.3-6 .2-8 1.7zM12 6.5V20',
+  camera: 'M4 8h3.5L9 5.5h6L16.5 8H20v11H4zM12 10a3.2 3.2 0 1 0 0 6.4 3.2 3.2 0 0 0 0-6.4',
+  file: 'M6 3.5h8l4 4V20.5H6zM14 3.5v4h4M9 16l2-2.5 2 2 1.5-1.5 1.5 2',
+  edit: 'M5 19l.8-3.8L15.5 5.5l3 3-9.7 9.7zM13.5 7.5l3 3',
+  remove: 'M5 7h14M9.5 7V4.5h5V7M7 7l.8 12.5h8.4L17 7M10.5 10.5v6M13.5 10.5v6',
+  close: 'M6 6l12 12M18 6L6 18',
+  back: 'M14.5 5.5L8 12l6.5 6.5',
+  onward: 'M9.5 5.5L16 12l-6.5 6.5',
+  undo: 'M8.5 5L4.5 9l4 4M4.5 9h9.5a5 5 0 0 1 0 10h-4',
+  again: 'M19 12a7 7 0 1 1-2.2-5.1M19 4v4h-4',
+  overlay: 'M9 4.5a6 6 0 1 0 0 12 6 6 0 0 0 0-12M15 7.5a6 6 0 1 1 0 12 6 6 0 0 1 0-12',
+  photograph: 'M4 8h3.5L9 5.5h6L16.5 8H20v11H4zM12 10a3.2 3.2 0 1 0 0 6.4 3.2 3.2 0 0 0 0-6.4',
+  turn: 'M5 14c0-2 3-3.5 7-3.5s7 1.5 7 3.5-3 3.5-7 3.5c-1 0-2-.1-2.9-.3M11.5 14.5L9 17.2l3 2.3M12 4v3M6.5 5.5l1.3 2.4M17.5 5.5l-1.3 2.4',
+  shorten: 'M12 21V11M12 11c0-3 2-5 5-6M12 15c0-2.5-2-4.5-5-5M4.5 6.5l6 1.5M12.5 4l7 7',
+  wait: 'M7 4h10M7 20h10M8 4c0 4 3 5.5 4 8-1 2.5-4 4-4 8M16 4c0 4-3 5.5-4 8 1 2.5 4 4 4 8',
+  plan: 'M4.5 6h15v13.5h-15zM4.5 10h15M8.5 3.5V7M15.5 3.5V7M12 13.5v3M10.5 15h3',
+  keep: 'M12 4.5a7.5 7.5 0 1 0 0 15 7.5 7.5 0 0 0 0-15M8.5 12.2l2.5 2.5 4.7-5',
+} satisfies Record<string, string> & Record<Advice['kind'], string>;
+
+export type IconName = keyof typeof DRAWINGS;
+
+export function Icon({ name, size = 22 }: { name: IconName; size?: number }) {
+  return (
+    <svg
+      width={size}
+      height={size}
+      viewBox="0 0 24 24"
+      fill="none"
+      stroke="currentColor"
+      strokeWidth="1.8"
+      strokeLinecap="round"
+      strokeLinejoin="round"
+      aria-hidden="true"
+      style={{ flex: 'none' }}
+    >
+      <path d={DRAWINGS[name]} />
+    </svg>
+  );
+}

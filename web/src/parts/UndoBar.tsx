@@ -1,0 +1,51 @@
+import { useState } from 'react';
+import buttons from './buttons.module.css';
+import { Icon } from './Icon.tsx';
+import styles from './UndoBar.module.css';
+import { announce, undoOffer } from './undo.ts';
+
+/** Says what was just done and takes it back. It stays until it is used, closed, or something newer comes. */
+export function UndoBar() {
+  const offer = undoOffer.useValue();
+  const [busy, setBusy] = useState(false);
+
+  async function takeBack(undo: () => Promise<void>) {
+    setBusy(true);
+    try {
+      await undo();
+      announce('Taken back.');
+    } catch (fault) {
+      undoOffer.write({ words: `Not taken back. ${fault instanceof Error ? fault.message : ''}`, undo });
+    } finally {
+      setBusy(false);
+    }
+  }
+
+  return (
+    <div role="status" className={styles.place}>
+      {offer && (
+        <div className={styles.bar}>
+          <span className={styles.words}>{offer.words}</span>
+          {offer.undo && (
+            <button
+              type="button"
+              className={styles.undo}
+              disabled={busy}
+              onClick={() => offer.undo && takeBack(offer.undo)}
+            >
+              <Icon name="undo" /> Undo
+            </button>
+          )}
+          <button
+            type="button"
+            className={`${buttons.icon} ${styles.close}`}
+            aria-label="Close this message"
+            onClick={() => undoOffer.write(null)}
+          >
+            <Icon name="close" />
+          </button>
+        </div>
+      )}
+    </div>
+  );
+}

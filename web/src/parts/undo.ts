@@ -1,0 +1,17 @@
+import { createStore } from './store.ts';
+
+/** The last thing that can be taken back, or the news of a failed undo. One at a time; no clock hurries it. */
+export interface UndoOffer {
+  readonly words: string;
+  readonly undo: (() => Promise<void>) | null;
+}
+
+export const undoOffer = createStore<UndoOffer | null>(null);
+
+export function offerUndo(words: string, undo: () => Promise<void>): void {
+  undoOffer.write({ words, undo });
+}
+
+export function announce(words: string): void {
+  undoOffer.write({ words, undo: null });
+}

@@ -1,0 +1,38 @@
+import type { ReactNode } from 'react';
+import styles from './LayerSwitches.module.css';
+import { LAYER_WORDS, type Layer, shownLayers, switchLayer } from './layers.ts';
+
+/** One switch a layer, each with a sample of how its line looks. */
+export function LayerSwitches({ layers }: { layers: readonly Layer[] }) {
+  const shown = shownLayers.useValue();
+  return (
+    <fieldset className={styles.switches}>
+      <legend className="only-heard">Drawn on the photo</legend>
+      {layers.map((layer) => (
+        <button
+          key={layer}
+          type="button"
+          className={styles.switch}
+          aria-pressed={shown.includes(layer)}
+          onClick={() => switchLayer(layer)}
+        >
+          <svg width="26" height="16" viewBox="0 0 26 16" aria-hidden="true">
+            <rect width="26" height="16" rx="4" fill="#3a4a3a" />
+            {SAMPLES[layer]}
+          </svg>
+          {LAYER_WORDS[layer]}
+        </button>
+      ))}
+    </fieldset>
+  );
+}
+
+const SAMPLES: Record<Layer, ReactNode> = {
+  ball: <path d="M5 15a8 8 0 0 1 16 0" fill="none" stroke="var(--draw-ball)" strokeWidth="2.4" />,
+  outline: (
+    <path d="M3 11c3-7 5 1 8-4s5 3 7-1 3 2 5 2" fill="none" stroke="var(--draw-outline)" strokeWidth="2" />
+  ),
+  cuts: <path d="M7 3l6 10M10 8l9-4" fill="none" stroke="var(--draw-cut)" strokeWidth="2.6" />,
+  weak: <path d="M3 13L13 3M9 14L20 3M16 14l7-7" stroke="#fff" strokeWidth="2" />,
+  axis: <path d="M13 1v14M5 12h16" stroke="var(--draw-axis)" strokeWidth="2" strokeDasharray="3 2" />,
+};

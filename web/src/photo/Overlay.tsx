@@ -1,0 +1,67 @@
+import { useId } from 'react';
+import type { PhotoReport } from '../../../core/report.ts';
+import type { View } from '../../../server/schemas/sitting.ts';
+import { CutMarks } from './CutMarks.tsx';
+import type { Layer } from './layers.ts';
+import styles from './Overlay.module.css';
+import { axisWords, ballWords, OUTLINE_WORDS, weakWords } from './overlay-words.ts';
+import type { Box } from './points.ts';
+import { outlinePath } from './points.ts';
+import { Tappable } from './Tappable.tsx';
+import { WeakSideShading } from './WeakSideShading.tsx';
+import { weakSideOf } from './weak-side.ts';
+
+export interface OverlayProps {
+  view: View;
+  report: PhotoReport;
+  layers: readonly Layer[];
+  crop: Box;
+  unitPx: number;
+  /** Hears what a tapped thing is. */
+  onTell: (words: string) => void;
+}
+
+/** The answer drawn on the photo: ball, outline, axis and rim, weak side, cut marks. */
+export function Overlay({ view, report, layers, crop, unitPx, onTell }: OverlayProps) {
+  const id = useId();
+  const { ball, axis } = report;
+  const outline = outlinePath(view.outlinePx);
+  const weak = weakSideOf(report);
+  const shows = (layer: Layer) => layers.includes(layer);
+  return (
+    <>
+      {shows('weak') && weak && ball && (
+        <Tappable words={weakWords(report, weak.side)} onTell={onTell}>
+          <WeakSideShading id={id} weak={weak} ball={ball} outline={outline} crop={crop} unitPx={unitPx} />
+        </Tappable>
+      )}
+      {shows('outline') && outline && (
+        <Tappable words={OUTLINE_WORDS} onTell={onTell}>
+          <path d={outline} className={styles.outlineCasing} />
+          <path d={outline} className={styles.outline} />
+          <path d={outline} className={styles.reach} />
+        </Tappable>
+      )}
+      {shows('axis') && axis && (
+        <Tappable words={axisWords(report)} onTell={onTell}>
+          {[styles.axisCasing, styles.axis, styles.reach].map((className) => (
+            <g key={className} className={className}>
+              <path d={`M${axis.xPx} ${crop.y}V${crop.y + crop.height}`} />
+              <path d={`M${axis.rimLeftPx.join(' ')}L${axis.rimRightPx.join(' ')}`} />
+            </g>
+          ))}
+        </Tappable>
+      )}
+      {shows('ball') && ball && (
+        <Tappable words={ballWords(report)} onTell={onTell}>
+          {[styles.ballCasing, styles.ball, styles.reach].map((className) => (
+            <circle key={className} cx={ball.centrePx[0]} cy={ball.centrePx[1]} r={ball.radiusPx} className={className} />
+          ))}
+        </Tappable>
+      )}
+      {shows('cuts') && ball && (
+        <CutMarks stems={report.longStems} ball={ball} crop={crop} unitPx={unitPx} onTell={onTell} />
+      )}
+    </>
+  );
+}

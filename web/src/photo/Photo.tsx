@@ -1,0 +1,42 @@
+import { type ReactNode, useRef } from 'react';
+import type { View } from '../../../server/schemas/sitting.ts';
+import styles from './Photo.module.css';
+import type { Box } from './points.ts';
+import { useWidth } from './use-width.ts';
+
+/** A photo, shown through the window `crop` (photo px); `children` draw on it in photo px. */
+export function Photo({
+  view,
+  crop,
+  label,
+  detail = 800,
+  children,
+}: {
+  view: View;
+  crop: Box;
+  label: string;
+  detail?: 320 | 800 | 1600;
+  /** Draws the overlay; `unitPx` is the number of photo px in one CSS px. */
+  children?: (unitPx: number) => ReactNode;
+}) {
+  const place = useRef<SVGSVGElement>(null);
+  const width = useWidth(place);
+  return (
+    <svg
+      ref={place}
+      className={styles.photo}
+      viewBox={`${crop.x} ${crop.y} ${crop.width} ${crop.height}`}
+      style={{ aspectRatio: `${crop.width} / ${crop.height}` }}
+      role={children ? 'group' : 'img'}
+      aria-label={label}
+    >
+      <image
+        href={`${view.pictureUrl}?width=${detail}`}
+        width={view.widthPx}
+        height={view.heightPx}
+        preserveAspectRatio="none"
+      />
+      {width > 0 && children?.(crop.width / width)}
+    </svg>
+  );
+}

@@ -1,0 +1,42 @@
+import type { View } from '../../../server/schemas/sitting.ts';
+
+export type Point = readonly [number, number];
+
+/** A rectangle in photo px. */
+export interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** The smallest upright box around the points; `null` for no points. */
+export function boxAround(points: readonly Point[]): Box | null {
+  if (points.length === 0) return null;
+  let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const [x, y] of points) {
+    left = Math.min(left, x);
+    top = Math.min(top, y);
+    right = Math.max(right, x);
+    bottom = Math.max(bottom, y);
+  }
+  return { x: left, y: top, width: right - left, height: bottom - top };
+}
+
+/** Closed outline as an SVG path, to a tenth of a px. */
+export function outlinePath(points: readonly Point[]): string {
+  if (points.length === 0) return '';
+  return `M${points.map(([x, y]) => `${x.toFixed(1)} ${y.toFixed(1)}`).join('L')}Z`;
+}
+
+/** Every point of interest of a view: outline, ball, rim, tips. */
+export function pointsOfInterest(view: View): Point[] {
+  const { ball, axis, longStems } = view.report ?? { ball: null, axis: null, longStems: [] };
+  const points: Point[] = [...view.outlinePx, ...longStems.map((stem) => stem.tipPx)];
+  if (ball) {
+    const [x, y] = ball.centrePx;
+    points.push([x - ball.radiusPx, y - ball.radiusPx], [x + ball.radiusPx, y + ball.radiusPx]);
+  }
+  if (axis) points.push(axis.rimLeftPx, axis.rimRightPx);
+  return points;
+}

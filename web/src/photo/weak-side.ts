@@ -1,0 +1,26 @@
+import type { PhotoReport } from '../../../core/report.ts';
+import type { Box, Point } from './points.ts';
+
+/** The weaker half of the ball: the side the canopy does not lean to. */
+export interface WeakSide {
+  readonly side: 'left' | 'right';
+  /** The half of the ball's box on that side, in photo px. */
+  readonly half: Box;
+  readonly label: Point;
+}
+
+/** `null` when the canopy stands even inside its plus-minus, or lopsidedness is not known. */
+export function weakSideOf(report: PhotoReport): WeakSide | null {
+  const { ball, lopsidedness, axis } = report;
+  if (!ball || !lopsidedness || lopsidedness.side === 'even') return null;
+  const side = lopsidedness.side === 'left' ? 'right' : 'left';
+  const [centreX, centreY] = ball.centrePx;
+  const middle = axis?.xPx ?? centreX;
+  const [left, right] = [centreX - ball.radiusPx, centreX + ball.radiusPx];
+  const [from, to] = side === 'left' ? [left, Math.max(left, middle)] : [Math.min(right, middle), right];
+  return {
+    side,
+    half: { x: from, y: centreY - ball.radiusPx, width: to - from, height: 2 * ball.radiusPx },
+    label: [side === 'left' ? left : right, centreY],
+  };
+}

@@ -1,0 +1,36 @@
+import type { Upload } from '../../../server/schemas/pages.ts';
+import { Refusal, refusalFromText, SERVER_AWAY } from '../api/fetch-json.ts';
+
+/**
+ * Sends one photo. `onShare` hears how much has gone, 0–1; fetch cannot tell that, so this is the one place
+ * that uses XMLHttpRequest. Rejects with a `Refusal` whose message can be shown.
+ */
+export function sendPhoto(
+  plantId: string,
+  file: File,
+  day: string | null,
+  onShare: (share: number) => void,
+): Promise<Upload> {
+  const body = new FormData();
+  // Fields before the file, so that the server knows the day when the file arrives.
+  if (day) body.set('day', day);
+  body.set('photos', file);
+  return new Promise((resolve, reject) => {
+    const request = new XMLHttpRequest();
+    request.open('POST', `/api/plants/${plantId}/photos`);
+    request.upload.addEventListener('progress', (event) => {
+      if (event.lengthComputable) onShare(event.loaded / event.total);
+    });
+    request.addEventListener('load', () => {
+      if (request.status < 200 || request.status > 299) {
+        reject(refusalFromText(request.status, request.responseText));
+        return;
+      }
+      resolve(JSON.parse(request.responseText) as Upload);
+    });
+    const away = () => reject(new Refusal({ status: 0, detail: SERVER_AWAY }));
+    request.addEventListener('error', away);
+    request.addEventListener('abort', away);
+    request.send(body);
+  });
+}

@@ -1,0 +1,86 @@
+import type { Upload } from '../../../server/schemas/pages.ts';
+import { refresh } from '../api/queries.ts';
+import { createStore } from '../parts/store.ts';
+import { sendPhoto } from './send-photo.ts';
+
+/** One chosen file on its way. The file stays in hand until the server keeps it, so it can be sent again. */
+export interface Sending {
+  readonly key: number;
+  readonly plantId: string;
+  readonly file: File;
+  /** The day the grower gave; null leaves it to the camera. */
+  readonly day: string | null;
+  readonly stage: SendingStage;
+}
+
+export type SendingStage =
+  | { readonly at: 'waiting' }
+  | { readonly at: 'sending'; readonly share: number }
+  | { readonly at: 'kept'; readonly viewId: string }
+  | { readonly at: 'known'; readonly detail: string; readonly viewId: string; readonly plantId: string }
+  | { readonly at: 'refused'; readonly detail: string }
+  | { readonly at: 'failed'; readonly detail: string };
+
+export const sendings = createStore<readonly Sending[]>([]);
+
+let nextKey = 1;
+let busy = false;
+
+export function queuePhotos(plantId: string, files: readonly File[], day: string | null): void {
+  const added = files.map((file): Sending => ({ key: nextKey++, plantId, file, day, stage: { at: 'waiting' } }));
+  sendings.write([...sendings.read(), ...added]);
+  void sendWaiting();
+}
+
+export function sendAgain(key: number): void {
+  move(key, { at: 'waiting' });
+  void sendWaiting();
+}
+
+/** Takes finished and refused files off the list; what still waits, moves or failed stays. */
+export function clearSettled(plantId: string): void {
+  const settled = ['kept', 'known', 'refused'];
+  sendings.write(sendings.read().filter((one) => one.plantId !== plantId || !settled.includes(one.stage.at)));
+}
+
+export function dropSending(key: number): void {
+  sendings.write(sendings.read().filter((one) => one.key !== key));
+}
+
+/** One file at a time: a phone's line is narrow, and the order of the views stays the order chosen. */
+async function sendWaiting(): Promise<void> {
+  if (busy) return;
+  busy = true;
+  for (let next = firstWaiting(); next; next = firstWaiting()) {
+    const { key, plantId, file, day } = next;
+    move(key, { at: 'sending', share: 0 });
+    move(key, await sendPhoto(plantId, file, day, (share) => move(key, { at: 'sending', share })).then(settle, failed));
+    void refresh(plantId);
+  }
+  busy = false;
+}
+
+function settle(answer: Upload): SendingStage {
+  const photo = answer.photos[0];
+  if (!photo) return { at: 'failed', detail: 'The server did not say what became of this photo. Send it again.' };
+  switch (photo.outcome) {
+    case 'kept':
+      return { at: 'kept', viewId: photo.view.id };
+    case 'known':
+      return { at: 'known', detail: photo.detail, viewId: photo.viewId, plantId: photo.plantId };
+    case 'refused':
+      return { at: 'refused', detail: photo.detail };
+  }
+}
+
+function failed(fault: unknown): SendingStage {
+  return { at: 'failed', detail: fault instanceof Error ? fault.message : String(fault) };
+}
+
+function firstWaiting(): Sending | undefined {
+  return sendings.read().find((one) => one.stage.at === 'waiting');
+}
+
+function move(key: number, stage: SendingStage): void {
+  sendings.write(sendings.read().map((one) => (one.key === key ? { ...one, stage } : one)));
+}

@@ -1,0 +1,61 @@
+import type { Advice } from '../../../core/advice/advice.ts';
+import { Icon } from '../parts/Icon.tsx';
+import { NeedMark } from '../parts/NeedMark.tsx';
+import { SURENESS_WORDS } from '../words/need-words.ts';
+import styles from './AdviceList.module.css';
+
+/** What the newest sitting advises: what, where, how much, why, how sure, and the caution beside it. */
+export function AdviceList({ advice }: { advice: readonly Advice[] }) {
+  return (
+    <section aria-labelledby="advice-name">
+      <h2 id="advice-name" className={styles.name}>
+        What to do
+      </h2>
+      {advice.length === 0 ? (
+        <p>Nothing to do now.</p>
+      ) : (
+        <ol className={styles.list}>
+          {[...advice]
+            .sort((a, b) => b.urgency - a.urgency)
+            .map((piece) => (
+              <AdvicePiece key={`${piece.kind}${piece.what}`} piece={piece} />
+            ))}
+        </ol>
+      )}
+    </section>
+  );
+}
+
+function AdvicePiece({ piece }: { piece: Advice }) {
+  const rows = [
+    ['Where', piece.where],
+    ['How much', piece.howMuch],
+    ['Why', piece.why],
+    ['How sure', SURENESS_WORDS[piece.sureness]],
+  ] as const;
+  return (
+    <li className={styles.piece} data-urgency={piece.urgency}>
+      <div className={styles.head}>
+        <Icon name={piece.kind} size={28} />
+        <h3 className={styles.what}>{piece.what}</h3>
+        <NeedMark urgency={piece.urgency} />
+      </div>
+      <dl className={styles.rows}>
+        {rows.map(
+          ([name, words]) =>
+            words && (
+              <div key={name}>
+                <dt>{name}</dt>
+                <dd>{words}</dd>
+              </div>
+            ),
+        )}
+      </dl>
+      {piece.caution && (
+        <p className={styles.caution}>
+          <b>Take care.</b> {piece.caution}
+        </p>
+      )}
+    </li>
+  );
+}

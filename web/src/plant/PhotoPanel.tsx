@@ -1,0 +1,87 @@
+import { useEffect, useRef, useState } from 'react';
+import type { Plant } from '../../../server/schemas/plant.ts';
+import buttons from '../parts/buttons.module.css';
+import { Icon } from '../parts/Icon.tsx';
+import { plantCrop } from '../photo/crop.ts';
+import { LayerSwitches } from '../photo/LayerSwitches.tsx';
+import { LAYERS, shownLayers } from '../photo/layers.ts';
+import { Overlay } from '../photo/Overlay.tsx';
+import { Photo } from '../photo/Photo.tsx';
+import { weakSideOf } from '../photo/weak-side.ts';
+import { agoWords, dayWords, todayHere } from '../words/day-words.ts';
+import { type Leaf, turnWords } from './leafing.ts';
+import styles from './PhotoPanel.module.css';
+import { PhotoTrouble } from './PhotoTrouble.tsx';
+import type { SheetName } from './PlantSheets.tsx';
+import { useSwipe } from './use-swipe.ts';
+
+/** The photo with its answer drawn on it. */
+export function PhotoPanel({
+  plant,
+  leaf,
+  newest,
+  onStep,
+  onOpen,
+}: {
+  plant: Plant;
+  leaf: Leaf;
+  newest: boolean;
+  onStep: (step: number) => void;
+  onOpen: (sheet: SheetName) => void;
+}) {
+  const { view, sitting } = leaf;
+  const layers = shownLayers.useValue();
+  const [whole, setWhole] = useState(false);
+  const [told, tell] = useState('');
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what was told belongs to the photo left behind
+  useEffect(() => tell(''), [view.id]);
+  const frame = useRef<HTMLDivElement>(null);
+  useSwipe(frame, onStep);
+
+  const today = todayHere();
+  const measured = view.report?.status === 'measured' ? view.report : null;
+  const crop = whole || !measured ? { x: 0, y: 0, width: view.widthPx, height: view.heightPx } : plantCrop(view, 1);
+  const drawn = LAYERS.filter((layer) => {
+    if (layer === 'cuts') return (measured?.longStems.length ?? 0) > 0;
+    if (layer === 'weak') return measured && weakSideOf(measured) !== null;
+    return layer !== 'axis' || measured?.axis;
+  });
+
+  return (
+    <section aria-label="Photo" className={styles.panel}>
+      <div className={styles.when}>
+        <p>
+          <b>{dayWords(sitting.day, today)}</b>, {agoWords(sitting.day, today)}
+          {turnWords(view.turnDeg) && <>, {turnWords(view.turnDeg)}</>}
+          {!newest && <span className={styles.earlier}>an earlier photo</span>}
+        </p>
+        <button type="button" className={buttons.icon} onClick={() => onOpen({ name: 'photo', leaf })}>
+          <Icon name="edit" /> <span className="only-heard">Correct or remove this photo</span>
+        </button>
+      </div>
+      <div ref={frame} className={styles.frame}>
+        <Photo view={view} crop={crop} detail={1600} label={`${plant.name}, ${dayWords(sitting.day, today)}`}>
+          {(unitPx) =>
+            measured && (
+              <Overlay view={view} report={measured} layers={layers} crop={crop} unitPx={unitPx} onTell={tell} />
+            )
+          }
+        </Photo>
+      </div>
+      <PhotoTrouble plantId={plant.id} view={view} />
+      {measured && (
+        <>
+          <p className={styles.told} aria-live="polite">
+            {told || 'Tap a line or mark on the photo to hear what it is.'}
+          </p>
+          <div className={styles.tools}>
+            <LayerSwitches layers={drawn} />
+            <button type="button" className={styles.whole} aria-pressed={whole} onClick={() => setWhole(!whole)}>
+              Whole photo
+            </button>
+          </div>
+        </>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,55 @@
+import type { View } from '../../../server/schemas/sitting.ts';
+import { measureAnew } from '../api/changes.ts';
+import buttons from '../parts/buttons.module.css';
+import { Fault } from '../parts/Fault.tsx';
+import { Icon } from '../parts/Icon.tsx';
+import { useSending } from '../parts/use-sending.ts';
+import styles from './PhotoTrouble.module.css';
+
+/** Why this photo has no answer (yet), beside the photo itself; and the report's own notes. */
+export function PhotoTrouble({ plantId, view }: { plantId: string; view: View }) {
+  const { busy, fault, send } = useSending();
+  if (view.state === 'received' || view.state === 'measuring') {
+    return (
+      <p role="status" className={styles.busy}>
+        <span className={styles.ring} aria-hidden="true" />
+        {view.state === 'received' ? 'Received. It waits its turn to be measured.' : 'Being measured…'}
+      </p>
+    );
+  }
+  if (view.state === 'failed') {
+    return (
+      <div className={styles.trouble}>
+        <p>{view.failure ?? 'The measuring stopped part-way. The photo is safe.'}</p>
+        <button
+          type="button"
+          className={buttons.quiet}
+          disabled={busy}
+          onClick={() => send(() => measureAnew(plantId, view.id))}
+        >
+          <Icon name="again" /> Measure it anew
+        </button>
+        {fault !== null && <Fault fault={fault} />}
+      </div>
+    );
+  }
+  const notes = view.report?.notes ?? [];
+  return (
+    <>
+      {view.report?.hint && (
+        <div className={styles.trouble}>
+          <p>
+            <b>Not measured.</b> {view.report.hint}
+          </p>
+        </div>
+      )}
+      {notes.length > 0 && (
+        <ul className={styles.notes}>
+          {notes.map((note) => (
+            <li key={note}>{note}</li>
+          ))}
+        </ul>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,75 @@
+import { useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
+import { Link } from 'wouter';
+import { Refusal } from '../api/fetch-json.ts';
+import { plantQuery } from '../api/queries.ts';
+import { ScoreList } from '../measures/ScoreList.tsx';
+import { Fault } from '../parts/Fault.tsx';
+import { TrendPanel } from '../trend/TrendPanel.tsx';
+import { AdviceList } from './AdviceList.tsx';
+import { Diary } from './Diary.tsx';
+import { FilmStrip } from './FilmStrip.tsx';
+import { FirstPhoto } from './FirstPhoto.tsx';
+import { chosenLeaf, leavesOf, measuredBefore } from './leafing.ts';
+import { PhotoPanel } from './PhotoPanel.tsx';
+import { PlantHead } from './PlantHead.tsx';
+import styles from './PlantScreen.module.css';
+import { PlantSheets, type SheetName } from './PlantSheets.tsx';
+import { useLeafing } from './use-leafing.ts';
+
+export default function PlantScreen({ plantId }: { plantId: string }) {
+  const { data: page, error, refetch, isPending } = useQuery(plantQuery(plantId));
+  const [viewId, chooseView] = useState<string | null>(null);
+  const [sheet, openSheet] = useState<SheetName | null>(() =>
+    new URLSearchParams(window.location.search).has('add-photos') ? { name: 'photos' } : null,
+  );
+  const leaves = leavesOf(page?.sittings ?? []);
+  const leaf = chosenLeaf(leaves, viewId);
+  const step = useLeafing(leaves, leaf, chooseView, sheet === null);
+
+  if (isPending) return <p className={styles.waiting}>Fetching the plant…</p>;
+  if (!page) {
+    return (
+      <div className={styles.waiting}>
+        <Fault
+          fault={error}
+          {...(error instanceof Refusal && error.status === 404 ? {} : { onAgain: () => refetch() })}
+        />
+        <p>
+          <Link href="/">Back to the bench</Link>
+        </p>
+      </div>
+    );
+  }
+
+  const before = leaf && measuredBefore(page.sittings, leaf);
+  return (
+    <>
+      {error && <Fault fault={error} onAgain={() => refetch()} />}
+      <PlantHead plant={page.plant} onOpen={openSheet} />
+      {leaf ? (
+        <div className={styles.desk}>
+          <div className={styles.photos}>
+            <PhotoPanel plant={page.plant} leaf={leaf} newest={leaf === leaves[0]} onStep={step} onOpen={openSheet} />
+            <FilmStrip leaves={leaves} chosen={leaf} onChoose={chooseView} onOpen={openSheet} />
+          </div>
+          <div className={styles.answers}>
+            <AdviceList advice={page.advice} />
+            <ScoreList report={leaf.view.report} day={leaf.sitting.day} before={before} onOpen={openSheet} />
+            <TrendPanel plant={page.plant} trend={page.trend} stops={page.stops} />
+            <Diary page={page} onOpen={openSheet} />
+          </div>
+        </div>
+      ) : (
+        <div className={styles.desk}>
+          <FirstPhoto onOpen={openSheet} />
+          <div className={styles.answers}>
+            <AdviceList advice={page.advice} />
+            <Diary page={page} onOpen={openSheet} />
+          </div>
+        </div>
+      )}
+      <PlantSheets page={page} sheet={sheet} onClose={() => openSheet(null)} onShow={chooseView} />
+    </>
+  );
+}

@@ -1,0 +1,38 @@
+import type { Advice } from '../../../core/advice/advice.ts';
+
+export type Urgency = Advice['urgency'];
+
+export const URGENCY_WORDS: Record<Urgency, string> = {
+  3: 'Today',
+  2: 'This week',
+  1: 'When convenient',
+  0: 'Nothing to do',
+};
+
+export const SURENESS_WORDS: Record<Advice['sureness'], string> = {
+  sure: 'Sure',
+  likely: 'Likely',
+  unsure: 'Not sure',
+};
+
+/** The most pressing of a plant's advice; a plant without advice needs nothing. */
+export function urgencyOf(advice: readonly Advice[]): Urgency {
+  return advice.reduce<Urgency>((top, piece) => (piece.urgency > top ? piece.urgency : top), 0);
+}
+
+/** The sentence on top of the bench. */
+export function benchHeadline(urgencies: readonly Urgency[]): string {
+  const today = urgencies.filter((urgency) => urgency === 3).length;
+  const week = urgencies.filter((urgency) => urgency === 2).length;
+  if (today > 0) return `${plantsNeed(today)} you today`;
+  if (week > 0) return `Nothing for today. ${plantsNeed(week)} you this week`;
+  return 'Nothing needs doing today';
+}
+
+function plantsNeed(count: number): string {
+  return count === 1 ? 'One plant needs' : `${NUMBER_WORDS[count] ?? count} plants need`;
+}
+
+const NUMBER_WORDS: Record<number, string> = {
+  2: 'Two', 3: 'Three', 4: 'Four', 5: 'Five', 6: 'Six', 7: 'Seven', 8: 'Eight', 9: 'Nine',
+};

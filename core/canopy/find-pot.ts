@@ -11,6 +11,9 @@ import { findPotShape, type PotShape } from './pot-shape.ts';
 /** Longer side of the copy on which the pot is looked for, px. */
 const SEARCH_SIDE_PX = 256;
 
+/** The general opinion on plant colours may not outshout what this photo teaches. */
+const GENERAL_MOST = 2;
+
 /** What the pot is looked for in, all of one size. */
 export interface PotScene {
   readonly raster: Raster;
@@ -37,16 +40,18 @@ export function findPot(door: OpenCvDoor, scene: PotScene): PotFinding {
   const roughness = meanPlane(door, colourSteps(scene.picture), scene.picture, 2);
   const faint = faintDifference(scene);
   const look = (lessons: Lessons): PotFinding => {
-    const plant = joinEvidence(scene.plant, {
-      ...scene.plant,
-      logOdds: colourContrast(scene.picture, lessons),
-    });
+    const learned = { ...scene.plant, logOdds: colourContrast(scene.picture, lessons) };
+    const plant = joinEvidence(held(scene.plant, GENERAL_MOST), learned);
     const body = potBody({ object: scene.object, plant, roughness, faint });
     return { pot: shapeIn(door, scene, body), plant };
   };
   const first = look(firstLessons(scene.mask));
   if (first.pot === null) return first;
   return look(lessonsFromPot(scene.mask, first.pot));
+}
+
+function held(evidence: Evidence, most: number): Evidence {
+  return { ...evidence, logOdds: evidence.logOdds.map((odds) => Math.max(-most, Math.min(most, odds))) };
 }
 
 function shapeIn(door: OpenCvDoor, scene: PotScene, body: Float32Array): PotShape | null {

@@ -31,51 +31,73 @@ const WIDEST_SHARE = 0.7;
 /** A pot's height is between these shares of its rim's width. */
 const FLATTEST = 0.3;
 const TALLEST = 2.2;
+/** Least score, share of the picture's pixels. */
+const LEAST_SCORE = 0.002;
 /** What an edge along one row's side is worth, in px of body. */
 const SIDE_WORTH = 0.2;
+
+/** Coarse search: widths grow by this factor, places by this share of the half-width. */
+const WIDTH_STEP = 1.12;
+const PLACE_STEP = 0.12;
 
 /**
  * The trapezoid that gathers most clues, or `null` when none does.
  *
  * For every place, width and taper the rows are summed inside the sides, minus what spills over them, plus the
  * edges along them; the best run of rows is the pot (maximum-sum run, Kadane). Leaves hanging over the body
- * cost little, as the body goes on below and beside them.
+ * cost little, as the body goes on below and beside them. The best of a coarse search is then moved in small steps.
  */
-export function findPotShape(clues: PotClues, foot: Mask): PotShape | null {
-  const sums = rowSums(clues);
+export function findPotShape(clues: PotClues, object: Mask): PotShape | null {
+  const span = spanOf(object);
+  if (span === null) return null;
+  const ground: Ground = { clues, sums: rowSums(clues), levelY: span.bottom };
   const { width, height } = clues;
-  const footY = lowestRow(foot);
-  if (footY === null) return null;
-  let best: PotShape | null = null;
-  const step = Math.max(1, Math.round(width / 160));
-  for (let half = (NARROWEST_SHARE * width) / 2; half < (WIDEST_SHARE * width) / 2; half *= 1.07) {
-    for (let centreX = half * 0.6; centreX < width - half * 0.6; centreX += step) {
-      for (const taper of TAPERS) {
-        const shape = bestRows({ clues, sums, centreX, half, taper, footY });
-        if (shape !== null && (best === null || shape.score > best.score)) best = shape;
+  let best: Candidate | null = null;
+  const consider = (half: number, centreX: number, taper: number) => {
+    const shape = bestRows(ground, centreX, half, taper);
+    if (shape !== null && (best === null || shape.score > best.shape.score)) best = { shape, half, taper };
+  };
+  for (let half = (NARROWEST_SHARE * width) / 2; half < (WIDEST_SHARE * width) / 2; half *= WIDTH_STEP) {
+    const step = Math.max(1, PLACE_STEP * half);
+    for (let centreX = span.left; centreX <= span.right; centreX += step) {
+      for (const taper of TAPERS) consider(half, centreX, taper);
+    }
+  }
+  const coarse = best as Candidate | null;
+  if (coarse === null) return null;
+  for (let off = -0.12; off <= 0.121; off += 0.03) {
+    for (let widen = 0.92; widen <= 1.09; widen += 0.02) {
+      for (let lean = -0.06; lean <= 0.061; lean += 0.03) {
+        consider(coarse.half * widen, coarse.shape.centreX + off * coarse.half, coarse.taper + lean);
       }
     }
   }
-  return best === null || best.score < 0.002 * width * height ? null : best;
+  const { shape } = best as unknown as Candidate;
+  return shape.score < LEAST_SCORE * width * height ? null : shape;
 }
 
-interface Column {
-  readonly clues: PotClues;
-  readonly sums: Float32Array;
-  readonly centreX: number;
+interface Candidate {
+  readonly shape: PotShape;
   readonly half: number;
   readonly taper: number;
-  readonly footY: number;
 }
 
-/** Goes up from the foot; `half` is the half-width at the foot. */
-function bestRows({ clues, sums, centreX, half, taper, footY }: Column): PotShape | null {
-  const { width } = clues;
-  const tallest = TALLEST * 2 * (half + taper * 2 * half);
-  let [sum, bestSum, bestTop] = [0, 0, -1];
-  for (let y = footY; y >= Math.max(0, footY - tallest); y--) {
-    const now = half + taper * (footY - y);
-    if (now < 3) break;
+interface Ground {
+  readonly clues: PotClues;
+  readonly sums: Float32Array;
+  /** The row at which a candidate's half-width is given. */
+  readonly levelY: number;
+}
+
+/** The best run of rows for a column; `half` is the half-width at the level row. */
+function bestRows({ clues, sums, levelY }: Ground, centreX: number, half: number, taper: number): PotShape | null {
+  const { width, height } = clues;
+  let [sum, from] = [0, height - 1];
+  let [bestSum, bestTop, bestBottom] = [0, -1, -1];
+  for (let y = height - 1; y >= 0; y--) {
+    const now = half + taper * (levelY - y);
+    if (now < 3) continue;
+    if (from - y > TALLEST * 2 * now) break;
     const left = Math.round(centreX - now);
     const right = Math.round(centreX + now);
     const spill = Math.max(2, Math.round(0.12 * now));
@@ -87,13 +109,14 @@ function bestRows({ clues, sums, centreX, half, taper, footY }: Column): PotShap
     const [one, other] = [edgeNear(clues, y, left), edgeNear(clues, y, right)];
     const edges = 2 * Math.min(one, other) + Math.max(one, other);
     sum += inside - 1.5 * outside + SIDE_WORTH * now * edges;
-    if (sum > bestSum) [bestSum, bestTop] = [sum, y];
+    if (sum <= 0) [sum, from] = [0, y - 1];
+    else if (sum > bestSum) [bestSum, bestTop, bestBottom] = [sum, y, from];
   }
   if (bestTop < 0) return null;
-  const topHalf = half + taper * (footY - bestTop);
-  const tall = footY - bestTop;
-  if (tall < FLATTEST * 2 * topHalf) return null;
-  return { centreX, topY: bestTop, bottomY: footY, topHalf, bottomHalf: half, score: bestSum };
+  const topHalf = half + taper * (levelY - bestTop);
+  const bottomHalf = half + taper * (levelY - bestBottom);
+  if (bestBottom - bestTop < FLATTEST * 2 * topHalf) return null;
+  return { centreX, topY: bestTop, bottomY: bestBottom, topHalf, bottomHalf, score: bestSum };
 }
 
 /** Running sums along each row, one longer than the row. */
@@ -124,12 +147,18 @@ function edgeNear({ width, side }: PotClues, y: number, x: number): number {
   return most;
 }
 
-/** The lowest row in which the mask has more than a speck. */
-function lowestRow({ width, height, data }: Mask): number | null {
-  for (let y = height - 1; y >= 0; y--) {
+/** The mask's columns and its lowest row, specks aside; `null` when it is empty. */
+function spanOf({ width, height, data }: Mask): { left: number; right: number; bottom: number } | null {
+  let [left, right, bottom] = [width, -1, -1];
+  for (let y = 0; y < height; y++) {
     let count = 0;
-    for (let x = 0; x < width; x++) count += data[y * width + x] as number;
-    if (count >= Math.max(3, 0.01 * width)) return y;
+    for (let x = 0; x < width; x++) {
+      if (data[y * width + x] === 0) continue;
+      count++;
+      left = Math.min(left, x);
+      right = Math.max(right, x);
+    }
+    if (count >= Math.max(3, 0.01 * width)) bottom = y;
   }
-  return null;
+  return right < 0 || bottom < 0 ? null : { left, right, bottom };
 }

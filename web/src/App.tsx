@@ -21,7 +21,9 @@ export function App() {
   const [location] = useLocation();
   useEffect(followProgress, []);
   // biome-ignore lint/correctness/useExhaustiveDependencies: a new place starts at its top
-  useEffect(() => window.scrollTo(0, 0), [location]);
+  useEffect(() => {
+    window.scrollTo(0, 0);
+  }, [location]);
 
   return (
     <div className={styles.house}>
@@ -34,7 +36,12 @@ export function App() {
         </Link>
         <nav className={styles.places} aria-label="Places">
           {PLACES.map(({ to, words, icon }) => (
-            <Link key={to} href={to} className={styles.place} aria-current={location === to ? 'page' : undefined}>
+            <Link
+              key={to}
+              href={to}
+              className={styles.place}
+              aria-current={location === to ? 'page' : undefined}
+            >
               <Icon name={icon} />
               {words}
             </Link>

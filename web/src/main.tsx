@@ -1,4 +1,4 @@
-import '@fontsource-variable/atkinson-hyperlegible-next/wght.css';
+import '@fontsource-variable/commissioner/wght.css';
 import '@fontsource-variable/piazzolla/wght.css';
 import './style/tokens.css';
 import './style/base.css';

@@ -19,7 +19,10 @@ export class Refusal extends Error {
 }
 
 /** Sends a request under /api and reads its JSON. Rejects with a `Refusal` whose message can be shown. */
-export async function fetchJson<Answer>(path: string, init: RequestInit & { json?: unknown } = {}): Promise<Answer> {
+export async function fetchJson<Answer>(
+  path: string,
+  init: RequestInit & { json?: unknown } = {},
+): Promise<Answer> {
   const { json, ...rest } = init;
   const request: RequestInit = { ...rest };
   if (json !== undefined) {
@@ -44,7 +47,8 @@ async function refusalOf(answer: Response): Promise<Refusal> {
 export function refusalFromText(status: number, text: string): Refusal {
   try {
     const problem = JSON.parse(text) as Partial<Problem>;
-    if (typeof problem.detail === 'string') return new Refusal({ ...problem, status, detail: problem.detail });
+    if (typeof problem.detail === 'string')
+      return new Refusal({ ...problem, status, detail: problem.detail });
   } catch {
     // Not JSON: falls through to the sentence below.
   }

@@ -6,7 +6,8 @@ export const queryClient = new QueryClient({
   defaultOptions: {
     queries: {
       staleTime: 5_000,
-      retry: (tries, fault) => tries < 2 && !(fault instanceof Refusal && fault.status >= 400 && fault.status < 500),
+      retry: (tries, fault) =>
+        tries < 2 && !(fault instanceof Refusal && fault.status >= 400 && fault.status < 500),
     },
   },
 });

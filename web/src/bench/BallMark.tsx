@@ -7,9 +7,15 @@ export function BallMark({ view }: { view: View }) {
   if (!ball) return null;
   const [cx, cy] = ball.centrePx;
   return (
-    <g aria-hidden="true">
+    <g>
       <circle cx={cx} cy={cy} r={ball.radiusPx} className={styles.outlineCasing} />
-      <circle cx={cx} cy={cy} r={ball.radiusPx} className={styles.outline} style={{ stroke: 'var(--draw-ball)' }} />
+      <circle
+        cx={cx}
+        cy={cy}
+        r={ball.radiusPx}
+        className={styles.outline}
+        style={{ stroke: 'var(--draw-ball)' }}
+      />
     </g>
   );
 }

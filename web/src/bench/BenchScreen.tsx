@@ -6,7 +6,7 @@ import buttons from '../parts/buttons.module.css';
 import { Fault } from '../parts/Fault.tsx';
 import { Icon } from '../parts/Icon.tsx';
 import { NeedMark } from '../parts/NeedMark.tsx';
-import { benchHeadline, type Urgency, urgencyOf } from '../words/need-words.ts';
+import { benchHeadline, type Urgency, urgencyOfRow } from '../words/need-words.ts';
 import { countWords } from '../words/plant-words.ts';
 import styles from './BenchScreen.module.css';
 import { EmptyBench } from './EmptyBench.tsx';
@@ -24,8 +24,7 @@ export function BenchScreen() {
   if (isPending) return <p className={styles.waiting}>Fetching the bench…</p>;
   if (!data) return <Fault fault={error} onAgain={() => refetch()} />;
 
-  const rows = data.plants.filter(({ plant }) => !plant.putAway);
-  const away = data.plants.filter(({ plant }) => plant.putAway).map(({ plant }) => plant);
+  const { plants: rows, putAway: away } = data;
   if (rows.length === 0) return <EmptyBench away={away} />;
 
   return (
@@ -33,7 +32,7 @@ export function BenchScreen() {
       {error && <Fault fault={error} onAgain={() => refetch()} />}
       <div className={styles.top}>
         <div>
-          <h1>{benchHeadline(rows.map(({ advice }) => urgencyOf(advice)))}</h1>
+          <h1>{benchHeadline(rows.map(urgencyOfRow))}</h1>
           <p className={styles.count}>{countWords(rows.length, 'plant')} on the bench</p>
         </div>
         <Link href="/plants/new" className={`${buttons.quiet} ${styles.add}`}>
@@ -42,7 +41,11 @@ export function BenchScreen() {
       </div>
       {rows.some(({ plant }) => plant.sample) && <SampleStrip />}
       {ORDER.map((urgency) => (
-        <NeedGroup key={urgency} urgency={urgency} rows={rows.filter(({ advice }) => urgencyOf(advice) === urgency)} />
+        <NeedGroup
+          key={urgency}
+          urgency={urgency}
+          rows={rows.filter((row) => urgencyOfRow(row) === urgency)}
+        />
       ))}
       <PutAwayPlants plants={away} />
     </>

@@ -18,7 +18,12 @@ export function PlantCard({ row, large }: { row: Bench['plants'][number]; large:
     <article className={styles.card} data-large={large || undefined}>
       <div className={styles.picture}>
         {newest ? (
-          <Photo view={newest} crop={plantCrop(newest, 1)} label={`Newest photo of ${plant.name}`} detail={large ? 800 : 320}>
+          <Photo
+            view={newest}
+            crop={plantCrop(newest, 1)}
+            label={`Newest photo of ${plant.name}`}
+            detail={large ? 800 : 320}
+          >
             {() => <BallMark view={newest} />}
           </Photo>
         ) : (

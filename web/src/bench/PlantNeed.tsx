@@ -7,7 +7,7 @@ import styles from './PlantNeed.module.css';
 export function PlantNeed({ row, large }: { row: Bench['plants'][number]; large: boolean }) {
   const { newest, advice } = row;
   const trouble = newest ? photoTrouble(newest) : null;
-  const shown = advice.filter(({ urgency }) => urgency > 0).slice(0, large ? 2 : 1);
+  const shown = advice.filter(({ urgency }) => urgency > 0).slice(0, large ? 3 : 1);
   const more = advice.filter(({ urgency }) => urgency > 0).length - shown.length;
   return (
     <div className={styles.need}>
@@ -21,12 +21,18 @@ export function PlantNeed({ row, large }: { row: Bench['plants'][number]; large:
         </div>
       ))}
       {more > 0 && <p className={styles.more}>and {countWords(more, 'more thing')}</p>}
-      {shown.length === 0 && !trouble && <p>{newest ? 'Nothing needs doing.' : 'It waits for its first photo.'}</p>}
+      {shown.length === 0 && !trouble && (
+        <p>{newest ? 'Nothing needs doing.' : 'It waits for its first photo.'}</p>
+      )}
     </div>
   );
 }
 
-function photoTrouble({ state, failure, report }: NonNullable<Bench['plants'][number]['newest']>): string | null {
+function photoTrouble({
+  state,
+  failure,
+  report,
+}: NonNullable<Bench['plants'][number]['newest']>): string | null {
   if (state === 'received' || state === 'measuring') return 'The newest photo is being measured…';
   if (state === 'failed') return failure ?? 'The newest photo could not be measured. Measure it anew.';
   return report?.hint ?? null;

@@ -17,7 +17,7 @@ export function changeSince(now: PhotoReport, before: PhotoReport, measure: Meas
   if (current.value === null || earlier.value === null) return null;
   const difference = current.value - earlier.value;
   if (current.plusMinus === null || earlier.plusMinus === null) {
-    return { words: `${signed(difference, measure)}, plus-minus not known`, sense: 'neither' };
+    return { words: bareDifference(difference, measure), sense: 'neither' };
   }
   if (Math.abs(difference) <= Math.hypot(current.plusMinus, earlier.plusMinus)) {
     return { words: 'no change', sense: 'neither' };
@@ -37,9 +37,14 @@ function leanChange(now: number, before: number): Change {
   return { words: moved, sense: Math.abs(now) < Math.abs(before) ? 'better' : 'worse' };
 }
 
+/** Without a plus-minus nothing can be called a change, so the difference only stands there. */
+function bareDifference(difference: number, measure: Measure): string {
+  const same = Number(numberWords(Math.abs(difference), measure)) === 0;
+  return same ? 'the same figure' : `${signed(difference, measure)}, may be chance`;
+}
+
 function signed(difference: number, measure: Measure): string {
   const size = numberWords(Math.abs(difference), measure);
-  if (Number(size) === 0) return '±0';
   const unit = readUnit(measure);
   return `${difference > 0 ? '+' : '−'}${size}${unit}`;
 }

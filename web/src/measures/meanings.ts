@@ -47,7 +47,8 @@ export const MEANINGS: Record<Measure, Meaning> = {
   outOfRound: {
     name: 'Out of round',
     says: 'The room between the tightest two circles that hold the outline between them.',
-    measured: 'Outer radius minus inner radius of the same two circles that give the roundness, in millimetres.',
+    measured:
+      'Outer radius minus inner radius of the same two circles that give the roundness, in millimetres.',
     best: '0 mm is a perfect circle.',
   },
 };

@@ -1,6 +1,6 @@
 import buttons from './buttons.module.css';
-import { Icon } from './Icon.tsx';
 import styles from './Fault.module.css';
+import { Icon } from './Icon.tsx';
 
 /** What went wrong, in the words it came with, and a way to try again. */
 export function Fault({ fault, onAgain }: { fault: unknown; onAgain?: () => void }) {

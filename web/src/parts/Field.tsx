@@ -6,7 +6,12 @@ interface FieldProps {
   help?: ReactNode;
   /** What is wrong with the entry; stands beside it and is heard with it. */
   fault?: string | undefined;
-  children: (wiring: { id: string; 'aria-describedby'?: string; 'aria-invalid'?: true; className: string }) => ReactNode;
+  children: (wiring: {
+    id: string;
+    'aria-describedby'?: string;
+    'aria-invalid'?: true;
+    className: string;
+  }) => ReactNode;
 }
 
 /** A form entry with its name, its help and its fault tied together for ear and eye. */

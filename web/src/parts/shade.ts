@@ -22,6 +22,7 @@ export function chooseShade(shade: Shade): void {
 
 function paintShade(): void {
   const choice = shadeChoice.read();
-  const dark = choice === 'dark' || (choice === 'device' && window.matchMedia('(prefers-color-scheme: dark)').matches);
+  const dark =
+    choice === 'dark' || (choice === 'device' && window.matchMedia('(prefers-color-scheme: dark)').matches);
   document.documentElement.dataset.shade = dark ? 'dark' : 'light';
 }

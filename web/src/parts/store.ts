@@ -26,7 +26,11 @@ export function createStore<Value>(first: Value): Store<Value> {
 }
 
 /** A store kept on this device under `key`; what cannot be read back falls to `first`. */
-export function createKeptStore<Value>(key: string, first: Value, isValue: (kept: unknown) => kept is Value): Store<Value> {
+export function createKeptStore<Value>(
+  key: string,
+  first: Value,
+  isValue: (kept: unknown) => kept is Value,
+): Store<Value> {
   const store = createStore(readKept(key, first, isValue));
   return {
     ...store,

@@ -1,5 +1,5 @@
-import styles from './Overlay.module.css';
 import { clampInto, labelSize } from './label-size.ts';
+import styles from './Overlay.module.css';
 import type { Box, Point } from './points.ts';
 
 /** Words on the photo, on a plate of their own so that they read on leaf, bloom and cloth alike. */

@@ -55,7 +55,13 @@ export function Overlay({ view, report, layers, crop, unitPx, onTell }: OverlayP
       {shows('ball') && ball && (
         <Tappable words={ballWords(report)} onTell={onTell}>
           {[styles.ballCasing, styles.ball, styles.reach].map((className) => (
-            <circle key={className} cx={ball.centrePx[0]} cy={ball.centrePx[1]} r={ball.radiusPx} className={className} />
+            <circle
+              key={className}
+              cx={ball.centrePx[0]}
+              cy={ball.centrePx[1]}
+              r={ball.radiusPx}
+              className={className}
+            />
           ))}
         </Tappable>
       )}

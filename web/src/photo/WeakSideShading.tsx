@@ -1,8 +1,11 @@
 import type { Ball } from '../../../core/report.ts';
 import { DrawnLabel } from './DrawnLabel.tsx';
+import { labelSize } from './label-size.ts';
 import styles from './Overlay.module.css';
 import type { Box } from './points.ts';
 import type { WeakSide } from './weak-side.ts';
+
+const WORDS = 'weak side';
 
 /** Hatches what the canopy leaves open of the ball on its weak side, and says so in words. */
 export function WeakSideShading({
@@ -22,6 +25,9 @@ export function WeakSideShading({
 }) {
   const spacing = 9 * unitPx;
   const [cx, cy] = ball.centrePx;
+  // Just outside the ball, so that the plate hides neither its line nor the hatching.
+  const aside = labelSize(WORDS, unitPx).width / 2 + 8 * unitPx;
+  const labelX = weak.label[0] + (weak.side === 'left' ? -aside : aside);
   return (
     <>
       <defs>
@@ -41,7 +47,7 @@ export function WeakSideShading({
         </mask>
       </defs>
       <rect {...weak.half} fill={`url(#${id}-hatch)`} mask={`url(#${id}-open)`} />
-      <DrawnLabel at={weak.label} words="weak side" tone="plain" crop={crop} unitPx={unitPx} />
+      <DrawnLabel at={[labelX, weak.label[1]]} words={WORDS} tone="plain" crop={crop} unitPx={unitPx} />
     </>
   );
 }

@@ -19,15 +19,13 @@ export function alignOn(under: View, over: View): Alignment {
   if (!ground?.axis || !moved?.axis) {
     return { scale: under.widthPx / over.widthPx, shiftX: 0, shiftY: 0, by: 'frame' };
   }
-  const scaled = ground.scale && moved.scale;
-  const scale = scaled
-    ? moved.scale.mmPerPx / ground.scale.mmPerPx
-    : rimWidth(ground.axis) / rimWidth(moved.axis);
+  const byScale = ground.scale && moved.scale ? moved.scale.mmPerPx / ground.scale.mmPerPx : null;
+  const scale = byScale ?? rimWidth(ground.axis) / rimWidth(moved.axis);
   return {
     scale,
     shiftX: ground.axis.xPx - moved.axis.xPx * scale,
     shiftY: rimHeight(ground.axis) - rimHeight(moved.axis) * scale,
-    by: scaled ? 'scale' : 'rim',
+    by: byScale === null ? 'rim' : 'scale',
   };
 }
 

@@ -13,7 +13,11 @@ export function labelSize(words: string, unitPx: number): LabelSize {
 }
 
 /** The middle of a label moved just so far that its plate lies inside the window. */
-export function clampInto(window: Box, [x, y]: Point, { width, height }: { width: number; height: number }): Point {
+export function clampInto(
+  window: Box,
+  [x, y]: Point,
+  { width, height }: { width: number; height: number },
+): Point {
   const hold = (value: number, start: number, room: number, size: number) =>
     Math.min(Math.max(value, start + size / 2), start + room - size / 2);
   return [hold(x, window.x, window.width, width * 1.06), hold(y, window.y, window.height, height * 1.2)];

@@ -6,8 +6,12 @@ export interface WeakSide {
   readonly side: 'left' | 'right';
   /** The half of the ball's box on that side, in photo px. */
   readonly half: Box;
+  /** Where the ball's edge meets the label, in photo px. */
   readonly label: Point;
 }
+
+/** The label stands this far below the ball's middle height, radians: away from most long stems. */
+const LABEL_TURN = 0.42;
 
 /** `null` when the canopy stands even inside its plus-minus, or lopsidedness is not known. */
 export function weakSideOf(report: PhotoReport): WeakSide | null {
@@ -21,6 +25,9 @@ export function weakSideOf(report: PhotoReport): WeakSide | null {
   return {
     side,
     half: { x: from, y: centreY - ball.radiusPx, width: to - from, height: 2 * ball.radiusPx },
-    label: [side === 'left' ? left : right, centreY],
+    label: [
+      centreX + (side === 'left' ? -1 : 1) * ball.radiusPx * Math.cos(LABEL_TURN),
+      centreY + ball.radiusPx * Math.sin(LABEL_TURN),
+    ],
   };
 }

@@ -4,18 +4,32 @@ import styles from './HowToPhotograph.module.css';
 export function HowToPhotograph() {
   return (
     <div className={styles.how}>
-      <svg viewBox="0 0 320 150" className={styles.drawing} role="img" aria-label="The stand from the side: the camera a few steps back, as high as the pot rim; behind the plant a plain cloth.">
+      <svg
+        viewBox="0 0 320 150"
+        className={styles.drawing}
+        role="img"
+        aria-label="The stand from the side: the camera a few steps back, as high as the pot rim; behind the plant a plain cloth."
+      >
         <path d="M262 12v112" className={styles.cloth} />
         <path d="M178 124h90" className={styles.table} />
         <path d="M204 92h36l-5 32h-26z" className={styles.table} />
         <circle cx="222" cy="58" r="34" className={styles.ball} />
         <path d="M58 92h146" className={styles.sight} />
-        <path d="M30 82h24v20H30zM54 88l6-3v14l-6-3M42 102v40M42 118l-12 24M42 118l12 24" className={styles.table} />
+        <path
+          d="M30 82h24v20H30zM54 88l6-3v14l-6-3M42 102v40M42 118l-12 24M42 118l12 24"
+          className={styles.table}
+        />
         <circle cx="206" cy="95" r="4.5" className={styles.mark} />
         <g className={styles.words}>
-          <text x="66" y="84">rim height</text>
-          <text x="258" y="142" textAnchor="end">plant and pot</text>
-          <text x="269" y="26">cloth</text>
+          <text x="66" y="84">
+            rim height
+          </text>
+          <text x="258" y="142" textAnchor="end">
+            plant and pot
+          </text>
+          <text x="269" y="26">
+            cloth
+          </text>
         </g>
       </svg>
       <ol className={styles.steps}>

@@ -27,7 +27,9 @@ let nextKey = 1;
 let busy = false;
 
 export function queuePhotos(plantId: string, files: readonly File[], day: string | null): void {
-  const added = files.map((file): Sending => ({ key: nextKey++, plantId, file, day, stage: { at: 'waiting' } }));
+  const added = files.map(
+    (file): Sending => ({ key: nextKey++, plantId, file, day, stage: { at: 'waiting' } }),
+  );
   sendings.write([...sendings.read(), ...added]);
   void sendWaiting();
 }
@@ -54,7 +56,13 @@ async function sendWaiting(): Promise<void> {
   for (let next = firstWaiting(); next; next = firstWaiting()) {
     const { key, plantId, file, day } = next;
     move(key, { at: 'sending', share: 0 });
-    move(key, await sendPhoto(plantId, file, day, (share) => move(key, { at: 'sending', share })).then(settle, failed));
+    move(
+      key,
+      await sendPhoto(plantId, file, day, (share) => move(key, { at: 'sending', share })).then(
+        settle,
+        failed,
+      ),
+    );
     void refresh(plantId);
   }
   busy = false;
@@ -62,7 +70,8 @@ async function sendWaiting(): Promise<void> {
 
 function settle(answer: Upload): SendingStage {
   const photo = answer.photos[0];
-  if (!photo) return { at: 'failed', detail: 'The server did not say what became of this photo. Send it again.' };
+  if (!photo)
+    return { at: 'failed', detail: 'The server did not say what became of this photo. Send it again.' };
   switch (photo.outcome) {
     case 'kept':
       return { at: 'kept', viewId: photo.view.id };

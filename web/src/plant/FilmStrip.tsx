@@ -42,12 +42,16 @@ export function FilmStrip({
                 ref={isChosen ? current : null}
                 className={styles.tile}
                 aria-current={isChosen || undefined}
-                aria-label={[dayWords(sitting.day, today), turnWords(view.turnDeg)].filter(Boolean).join(', ')}
+                aria-label={[dayWords(sitting.day, today), turnWords(view.turnDeg)]
+                  .filter(Boolean)
+                  .join(', ')}
                 onClick={() => onChoose(view.id)}
               >
                 <Photo view={view} crop={plantCrop(view, 1)} label="" detail={320} />
                 <span>{shortDayWords(sitting.day)}</span>
-                {view.report && view.report.status !== 'measured' && <span className={styles.not}>not measured</span>}
+                {view.report && view.report.status !== 'measured' && (
+                  <span className={styles.not}>not measured</span>
+                )}
               </button>
             </li>
           );
@@ -56,7 +60,11 @@ export function FilmStrip({
       <div className={styles.foot}>
         <p>{countWords(leaves.length, 'photo')}, newest first. Arrow keys or a stroke leaf through.</p>
         {leaves.length > 1 && (
-          <button type="button" className={buttons.quiet} onClick={() => onOpen({ name: 'compare', leaf: chosen })}>
+          <button
+            type="button"
+            className={buttons.quiet}
+            onClick={() => onOpen({ name: 'compare', leaf: chosen })}
+          >
             <Icon name="overlay" /> Lay two over one another
           </button>
         )}

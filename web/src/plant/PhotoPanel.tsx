@@ -40,7 +40,8 @@ export function PhotoPanel({
 
   const today = todayHere();
   const measured = view.report?.status === 'measured' ? view.report : null;
-  const crop = whole || !measured ? { x: 0, y: 0, width: view.widthPx, height: view.heightPx } : plantCrop(view, 1);
+  const crop =
+    whole || !measured ? { x: 0, y: 0, width: view.widthPx, height: view.heightPx } : plantCrop(view, 1);
   const drawn = LAYERS.filter((layer) => {
     if (layer === 'cuts') return (measured?.longStems.length ?? 0) > 0;
     if (layer === 'weak') return measured && weakSideOf(measured) !== null;
@@ -63,7 +64,14 @@ export function PhotoPanel({
         <Photo view={view} crop={crop} detail={1600} label={`${plant.name}, ${dayWords(sitting.day, today)}`}>
           {(unitPx) =>
             measured && (
-              <Overlay view={view} report={measured} layers={layers} crop={crop} unitPx={unitPx} onTell={tell} />
+              <Overlay
+                view={view}
+                report={measured}
+                layers={layers}
+                crop={crop}
+                unitPx={unitPx}
+                onTell={tell}
+              />
             )
           }
         </Photo>
@@ -76,7 +84,12 @@ export function PhotoPanel({
           </p>
           <div className={styles.tools}>
             <LayerSwitches layers={drawn} />
-            <button type="button" className={styles.whole} aria-pressed={whole} onClick={() => setWhole(!whole)}>
+            <button
+              type="button"
+              className={styles.whole}
+              aria-pressed={whole}
+              onClick={() => setWhole(!whole)}
+            >
               Whole photo
             </button>
           </div>

@@ -42,7 +42,12 @@ export function PlantHead({ plant, onOpen }: { plant: Plant; onOpen: (sheet: She
           <Icon name="edit" /> Details
         </button>
         {plant.putAway ? (
-          <button type="button" className={buttons.quiet} disabled={busy} onClick={() => send(() => bringPlantBack(plant))}>
+          <button
+            type="button"
+            className={buttons.quiet}
+            disabled={busy}
+            onClick={() => send(() => bringPlantBack(plant))}
+          >
             <Icon name="bench" /> Bring back to the bench
           </button>
         ) : (

@@ -50,7 +50,13 @@ export default function PlantScreen({ plantId }: { plantId: string }) {
       {leaf ? (
         <div className={styles.desk}>
           <div className={styles.photos}>
-            <PhotoPanel plant={page.plant} leaf={leaf} newest={leaf === leaves[0]} onStep={step} onOpen={openSheet} />
+            <PhotoPanel
+              plant={page.plant}
+              leaf={leaf}
+              newest={leaf === leaves[0]}
+              onStep={step}
+              onOpen={openSheet}
+            />
             <FilmStrip leaves={leaves} chosen={leaf} onChoose={chooseView} onOpen={openSheet} />
           </div>
           <div className={styles.answers}>

@@ -27,10 +27,13 @@ export function neighbour(leaves: readonly Leaf[], current: Leaf, step: number):
  * sitting" compares with.
  */
 export function measuredBefore(sittings: readonly Sitting[], current: Leaf): Leaf | null {
-  const earlier = sittings.filter(({ day }) => day < current.sitting.day).sort((a, b) => (a.day < b.day ? 1 : -1));
+  const earlier = sittings
+    .filter(({ day }) => day < current.sitting.day)
+    .sort((a, b) => (a.day < b.day ? 1 : -1));
   for (const sitting of earlier) {
     const view = sitting.views.find(
-      ({ report, turnDeg }) => report?.status === 'measured' && (turnDeg ?? 0) === (current.view.turnDeg ?? 0),
+      ({ report, turnDeg }) =>
+        report?.status === 'measured' && (turnDeg ?? 0) === (current.view.turnDeg ?? 0),
     );
     if (view) return { sitting, view };
   }

@@ -14,7 +14,9 @@ export function useLeafing(
   useEffect(() => {
     if (!listening) return;
     const hear = (event: KeyboardEvent) => {
-      const inEntry = event.target instanceof Element && event.target.closest('input, textarea, select, [role=radiogroup], figure');
+      const inEntry =
+        event.target instanceof Element &&
+        event.target.closest('input, textarea, select, [role=radiogroup], figure');
       if (inEntry || event.altKey || event.ctrlKey || event.metaKey) return;
       // The strip runs from the newest at the left to the oldest at the right.
       if (event.key === 'ArrowLeft') step(-1);

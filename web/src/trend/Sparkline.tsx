@@ -22,15 +22,22 @@ export function Sparkline({ trend }: { trend: readonly TrendPoint[] }) {
     ...point,
   }));
   const line = at.map(({ x, y, value }) => `${x.toFixed(1)} ${y(value).toFixed(1)}`);
-  const upper = at.map(({ x, y, value, plusMinus }) => `${x.toFixed(1)} ${y(value + (plusMinus ?? 0)).toFixed(1)}`);
-  const lower = at.map(({ x, y, value, plusMinus }) => `${x.toFixed(1)} ${y(value - (plusMinus ?? 0)).toFixed(1)}`);
+  const upper = at.map(
+    ({ x, y, value, plusMinus }) => `${x.toFixed(1)} ${y(value + (plusMinus ?? 0)).toFixed(1)}`,
+  );
+  const lower = at.map(
+    ({ x, y, value, plusMinus }) => `${x.toFixed(1)} ${y(value - (plusMinus ?? 0)).toFixed(1)}`,
+  );
   const end = at.at(-1);
   const words = `Roundness over ${series.length} sittings, from ${first.value.toFixed(0)} to ${last.value.toFixed(0)}`;
   return (
-    <svg className={styles.spark} viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={words}>
-      <path d={`M${upper.join('L')}L${lower.reverse().join('L')}Z`} className={styles.band} />
-      <path d={`M${line.join('L')}`} className={styles.trace} />
-      {end && <circle cx={end.x} cy={end.y(end.value)} r="3.4" className={styles.end} />}
-    </svg>
+    <figure>
+      <svg className={styles.spark} viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={words}>
+        <path d={`M${upper.join('L')}L${lower.reverse().join('L')}Z`} className={styles.band} />
+        <path d={`M${line.join('L')}`} className={styles.trace} />
+        {end && <circle cx={end.x} cy={end.y(end.value)} r="3.4" className={styles.end} />}
+      </svg>
+      <figcaption className={styles.caption}>roundness, {series.length} sittings</figcaption>
+    </figure>
   );
 }

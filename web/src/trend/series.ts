@@ -16,7 +16,7 @@ export interface SeriesPoint {
 export function seriesOf(trend: readonly TrendPoint[], measure: TrendMeasure): SeriesPoint[] {
   return trend
     .flatMap((point) => {
-      const value = valueOf(point, measure);
+      const value = pointValue(point, measure);
       if (value === null) return [];
       const plusMinus = measure === 'size' ? null : point[`${measure}PlusMinus`];
       return [{ day: day(point.day), sittingId: point.sittingId, value, plusMinus }];
@@ -33,7 +33,7 @@ export function spanOf(series: readonly SeriesPoint[]): { low: number; high: num
   };
 }
 
-function valueOf(point: TrendPoint, measure: TrendMeasure): number | null {
+function pointValue(point: TrendPoint, measure: TrendMeasure): number | null {
   if (measure === 'size') return point.radiusMm === null ? null : point.radiusMm * 2;
   return point[measure];
 }

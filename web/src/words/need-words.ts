@@ -17,7 +17,13 @@ export const SURENESS_WORDS: Record<Advice['sureness'], string> = {
 
 /** The most pressing of a plant's advice; a plant without advice needs nothing. */
 export function urgencyOf(advice: readonly Advice[]): Urgency {
-  return advice.reduce<Urgency>((top, piece) => (piece.urgency > top ? piece.urgency : top), 0);
+  return ([3, 2, 1] as const).find((level) => advice.some(({ urgency }) => urgency === level)) ?? 0;
+}
+
+/** What a row of the bench needs: its advice, and this week a look at a photo whose measuring broke off. */
+export function urgencyOfRow(row: { advice: readonly Advice[]; newest: { state: string } | null }): Urgency {
+  const advised = urgencyOf(row.advice);
+  return row.newest?.state === 'failed' && advised < 2 ? 2 : advised;
 }
 
 /** The sentence on top of the bench. */
@@ -34,5 +40,12 @@ function plantsNeed(count: number): string {
 }
 
 const NUMBER_WORDS: Record<number, string> = {
-  2: 'Two', 3: 'Three', 4: 'Four', 5: 'Five', 6: 'Six', 7: 'Seven', 8: 'Eight', 9: 'Nine',
+  2: 'Two',
+  3: 'Three',
+  4: 'Four',
+  5: 'Five',
+  6: 'Six',
+  7: 'Seven',
+  8: 'Eight',
+  9: 'Nine',
 };

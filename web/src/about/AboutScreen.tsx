@@ -1,0 +1,96 @@
+import { MEANINGS, PLUS_MINUS_MEANING } from '../measures/meanings.ts';
+import { MEASURES } from '../measures/reading.ts';
+import forms from '../parts/forms.module.css';
+import { chooseShade, SHADES, type Shade, shadeChoice } from '../parts/shade.ts';
+import { HowToPhotograph } from '../photos/HowToPhotograph.tsx';
+import styles from './AboutScreen.module.css';
+
+const SHADE_WORDS: Record<Shade, string> = {
+  device: 'As the device wishes',
+  light: 'Light',
+  dark: 'Dark',
+};
+
+/** How to photograph, what is measured, what to take care of, and light or dark. */
+export default function AboutScreen() {
+  const shade = shadeChoice.useValue();
+  return (
+    <div className={styles.screen}>
+      <h1>How and cautions</h1>
+      <section>
+        <h2>How to photograph</h2>
+        <HowToPhotograph />
+      </section>
+      <section>
+        <h2>Take care</h2>
+        <ul className={styles.list}>
+          <li>
+            <b>A cut cannot be undone.</b> Look at the plant, not only at the mark on the photo, and cut above
+            a leaf joint.
+          </li>
+          <li>
+            <b>Knife.</b> Keep the blade clean and sharp, and cut away from your hand.
+          </li>
+          <li>
+            <b>Sap.</b> It can irritate the skin. Wear gloves if yours is tender, and wash after the work.
+          </li>
+          <li>
+            <b>Pets.</b> Pelargoniums are poisonous to cats and dogs. Clear the cuttings away.
+          </li>
+          <li>
+            <b>Sprays and feeds.</b> Read the label and keep to it. What may be used, and how, the law of your
+            place decides. Rondure gives no advice on them.
+          </li>
+          <li>
+            <b>Advice is advice.</b> Weeks and rules are common practice unless a source is named. Your own
+            records come first.
+          </li>
+        </ul>
+      </section>
+      <section>
+        <h2>What is measured</h2>
+        <dl className={styles.meanings}>
+          {MEASURES.map((measure) => (
+            <div key={measure}>
+              <dt>{MEANINGS[measure].name}</dt>
+              <dd>
+                {MEANINGS[measure].says} {MEANINGS[measure].measured} {MEANINGS[measure].best}
+              </dd>
+            </div>
+          ))}
+        </dl>
+        <p>{PLUS_MINUS_MEANING}</p>
+        <p>
+          What cannot be known is called “not known”, with the reason. Everything can be corrected: a photo’s
+          day and turn, the rim, stops and notes. What you remove can be taken back with Undo.
+        </p>
+      </section>
+      <section>
+        <h2>Clock and sides</h2>
+        <p>
+          In a photo, 12 o’clock is on top and 3 o’clock at the right. Left and right are yours as you look at
+          the photo.
+        </p>
+      </section>
+      <section>
+        <h2>Where your photos are</h2>
+        <p>
+          Everything stays on your own machine. Nothing is sent anywhere. Place and camera data are taken off
+          the pictures shown here.
+        </p>
+      </section>
+      <section>
+        <h2>Light or dark</h2>
+        <fieldset className={forms.choices}>
+          <legend className="only-heard">Light or dark</legend>
+          {SHADES.map((one) => (
+            <label key={one}>
+              <input type="radio" name="shade" checked={shade === one} onChange={() => chooseShade(one)} />
+              {SHADE_WORDS[one]}
+            </label>
+          ))}
+        </fieldset>
+      </section>
+    </div>
+  );
+}

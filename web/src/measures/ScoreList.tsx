@@ -1,0 +1,58 @@
+import type { PhotoReport } from '../../../core/report.ts';
+import type { Leaf } from '../plant/leafing.ts';
+import type { SheetName } from '../plant/PlantSheets.tsx';
+import { dayWords, todayHere } from '../words/day-words.ts';
+import { MEASURES } from './reading.ts';
+import styles from './ScoreList.module.css';
+import { ScoreRow } from './ScoreRow.tsx';
+
+/** Every number of one photo; each opens to what it means and how sure it is. */
+export function ScoreList({
+  report,
+  day,
+  before,
+  onOpen,
+}: {
+  report: PhotoReport | null;
+  day: string;
+  before: Leaf | null;
+  onOpen: (sheet: SheetName) => void;
+}) {
+  const today = todayHere();
+  return (
+    <section aria-labelledby="scores-name">
+      <h2 id="scores-name">Numbers</h2>
+      {report?.status !== 'measured' ? (
+        <p className={styles.sub}>This photo has no numbers. The reason stands beside it.</p>
+      ) : (
+        <>
+          <p className={styles.sub}>
+            {dayWords(day, today)}
+            {before
+              ? `. Changes are since ${dayWords(before.sitting.day, today)}.`
+              : '. There is no earlier measured photo to compare with.'}{' '}
+            Open a number for its meaning.
+          </p>
+          <div className={styles.list}>
+            {MEASURES.map((measure) => (
+              <ScoreRow
+                key={measure}
+                measure={measure}
+                report={report}
+                before={before?.view.report ?? null}
+              />
+            ))}
+          </div>
+          {!report.scale && (
+            <p className={styles.sub}>
+              Millimetres need the scale, and the scale needs the pot rim.{' '}
+              <button type="button" className={styles.link} onClick={() => onOpen({ name: 'plant' })}>
+                Give or check the rim
+              </button>
+            </p>
+          )}
+        </>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,56 @@
+import type { PhotoReport } from '../../../core/report.ts';
+import { changeSince } from './change.ts';
+import { MEANINGS, PLUS_MINUS_MEANING, PLUS_MINUS_UNKNOWN } from './meanings.ts';
+import { Rule } from './Rule.tsx';
+import { type Measure, numberWords, plusMinusWords, readMeasure } from './reading.ts';
+import styles from './ScoreRow.module.css';
+
+const SENSE_MARKS = { better: '▲ better, ', worse: '▼ worse, ', neither: '' } as const;
+
+/** One number with its plus-minus and change; opened, it says what it means and how it is measured. */
+export function ScoreRow({
+  measure,
+  report,
+  before,
+}: {
+  measure: Measure;
+  report: PhotoReport;
+  before: PhotoReport | null;
+}) {
+  const { value, plusMinus, unit, aside } = readMeasure(report, measure);
+  const meaning = MEANINGS[measure];
+  const change = before && changeSince(report, before, measure);
+  return (
+    <details className={styles.row}>
+      <summary className={styles.summary}>
+        <span className={styles.name}>{meaning.name}</span>
+        {value === null ? (
+          <span className={styles.unknown}>not known</span>
+        ) : (
+          <span className={styles.value}>
+            <span className={styles.number}>{numberWords(value, measure)}</span>{' '}
+            {plusMinus !== null && <span className={styles.plusMinus}>{plusMinusWords(plusMinus)}</span>}{' '}
+            <span className={styles.unit}>{unit}</span>
+          </span>
+        )}
+        <span className={styles.more}>
+          {aside && <span>{aside}</span>}
+          {change && (
+            <span className={styles.change}>
+              {SENSE_MARKS[change.sense]}
+              {change.words}
+            </span>
+          )}
+        </span>
+        <Rule measure={measure} report={report} before={before} />
+      </summary>
+      <div className={styles.meaning}>
+        <p>{meaning.says}</p>
+        <p>
+          <b>How it is measured.</b> {meaning.measured} {meaning.best}
+        </p>
+        <p>{plusMinus === null ? PLUS_MINUS_UNKNOWN : PLUS_MINUS_MEANING}</p>
+      </div>
+    </details>
+  );
+}

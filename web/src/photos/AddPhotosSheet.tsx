@@ -1,0 +1,98 @@
+import { type DragEvent, useState } from 'react';
+import type { PlantPage } from '../../../server/schemas/pages.ts';
+import buttons from '../parts/buttons.module.css';
+import { Field } from '../parts/Field.tsx';
+import { Icon } from '../parts/Icon.tsx';
+import { PickFile } from '../parts/PickFile.tsx';
+import Sheet from '../parts/Sheet.tsx';
+import styles from './AddPhotosSheet.module.css';
+import { HowToPhotograph } from './HowToPhotograph.tsx';
+import { SendingRow } from './SendingRow.tsx';
+import { clearSettled, queuePhotos, sendings } from './send-queue.ts';
+
+/** Chooses photos by camera, files or dropping, and follows each until it is measured. */
+export default function AddPhotosSheet({
+  page,
+  onClose,
+  onShow,
+}: {
+  page: PlantPage;
+  onClose: () => void;
+  onShow: (viewId: string | null) => void;
+}) {
+  const { plant, sittings } = page;
+  const [day, setDay] = useState('');
+  const [over, setOver] = useState(false);
+  const mine = sendings.useValue().filter((one) => one.plantId === plant.id);
+  const views = sittings.flatMap((sitting) => sitting.views);
+  const add = (files: File[]) => queuePhotos(plant.id, files, day || null);
+
+  function close() {
+    if (mine.some(({ stage }) => stage.at === 'kept')) onShow(null);
+    clearSettled(plant.id);
+    onClose();
+  }
+
+  function drop(event: DragEvent) {
+    event.preventDefault();
+    setOver(false);
+    add([...event.dataTransfer.files]);
+  }
+
+  return (
+    <Sheet title={`Photos of ${plant.name}`} onClose={close}>
+      <div className={styles.body}>
+        {/* biome-ignore lint/a11y/noStaticElementInteractions: dropping is an extra; the buttons inside do the same */}
+        <div
+          className={styles.drop}
+          data-over={over || undefined}
+          onDragOver={(event) => {
+            event.preventDefault();
+            setOver(true);
+          }}
+          onDragLeave={() => setOver(false)}
+          onDrop={drop}
+        >
+          <div className={buttons.row}>
+            <PickFile words="Take a photo" icon="camera" camera loud onPick={add} />
+            <PickFile words="Choose photos" icon="file" many onPick={add} />
+          </div>
+          <p className={styles.hint}>Or drop photos here. JPEG, PNG, WebP or HEIC, several at once.</p>
+        </div>
+        {mine.length > 0 && (
+          <ul className={styles.list} aria-label="Photos on their way">
+            {mine.map((sending) => (
+              <SendingRow
+                key={sending.key}
+                sending={sending}
+                view={
+                  views.find(({ id }) => 'viewId' in sending.stage && id === sending.stage.viewId) ?? null
+                }
+              />
+            ))}
+          </ul>
+        )}
+        {mine.length > 0 && (
+          <button type="button" className={buttons.button} onClick={close}>
+            <Icon name="keep" /> Done
+          </button>
+        )}
+        <details className={styles.more}>
+          <summary>The photos are from another day</summary>
+          <Field
+            label="Day they were taken"
+            help="Only needed when the camera’s own day is wrong or missing. It holds for the photos you add next."
+          >
+            {(wiring) => (
+              <input {...wiring} type="date" value={day} onChange={(event) => setDay(event.target.value)} />
+            )}
+          </Field>
+        </details>
+        <details className={styles.more} open={views.length === 0}>
+          <summary>How to photograph</summary>
+          <HowToPhotograph />
+        </details>
+      </div>
+    </Sheet>
+  );
+}

@@ -1,0 +1,106 @@
+import { type FormEvent, useState } from 'react';
+import { correctView, measureAnew, removeView } from '../api/changes.ts';
+import buttons from '../parts/buttons.module.css';
+import { Fault } from '../parts/Fault.tsx';
+import { Field } from '../parts/Field.tsx';
+import forms from '../parts/forms.module.css';
+import { Icon } from '../parts/Icon.tsx';
+import Sheet from '../parts/Sheet.tsx';
+import { useSending } from '../parts/use-sending.ts';
+import type { Leaf } from './leafing.ts';
+
+const FROM_WORDS = {
+  exif: 'The camera wrote this day into the photo.',
+  upload: 'The camera wrote no day, so the day of sending was taken.',
+  grower: 'You gave this day.',
+} as const;
+
+/** Corrects a photo's day or turn, measures it anew, or removes it. */
+export default function CorrectPhotoSheet({
+  plantId,
+  leaf,
+  onClose,
+}: {
+  plantId: string;
+  leaf: Leaf;
+  onClose: () => void;
+}) {
+  const { view, sitting } = leaf;
+  const [day, setDay] = useState<string>(sitting.day);
+  const [turn, setTurn] = useState(view.turnDeg === null ? '' : String(view.turnDeg));
+  const { busy, fault, fields, send } = useSending();
+  const closeAfter = async (change: () => Promise<void>) => {
+    if (await send(change)) onClose();
+  };
+
+  function save(event: FormEvent) {
+    event.preventDefault();
+    const turnDeg = turn === '' ? null : Number(turn);
+    void closeAfter(() =>
+      correctView(plantId, view.id, {
+        ...(day === sitting.day ? {} : { day }),
+        ...(turnDeg === view.turnDeg ? {} : { turnDeg }),
+      }),
+    );
+  }
+
+  return (
+    <Sheet title="Correct this photo" onClose={onClose}>
+      <form className={forms.form} onSubmit={save} noValidate>
+        <p>{view.fileName}</p>
+        <Field label="Day it was taken" help={FROM_WORDS[view.takenFrom]} fault={fields.day}>
+          {(wiring) => (
+            <input {...wiring} type="date" value={day} onChange={(event) => setDay(event.target.value)} />
+          )}
+        </Field>
+        <Field
+          label="Turn of the pot, degrees"
+          help="Which side faces the camera: 0 for the mark, 90 for the side at the camera’s right when the mark faces it. Leave it empty when you do not know."
+          fault={fields.turnDeg}
+        >
+          {(wiring) => (
+            <input
+              {...wiring}
+              type="number"
+              inputMode="numeric"
+              min="0"
+              max="359"
+              value={turn}
+              onChange={(event) => setTurn(event.target.value)}
+            />
+          )}
+        </Field>
+        {fault !== null && <Fault fault={fault} />}
+        <div className={buttons.row}>
+          <button type="submit" className={buttons.button} disabled={busy}>
+            Keep
+          </button>
+          <button type="button" className={buttons.quiet} onClick={onClose}>
+            Cancel
+          </button>
+        </div>
+      </form>
+      <div className={forms.part}>
+        <div className={buttons.row}>
+          <button
+            type="button"
+            className={buttons.quiet}
+            disabled={busy}
+            onClick={() => closeAfter(() => measureAnew(plantId, view.id))}
+          >
+            <Icon name="again" /> Measure it anew
+          </button>
+          <button
+            type="button"
+            className={buttons.quiet}
+            disabled={busy}
+            onClick={() => closeAfter(() => removeView(plantId, view))}
+          >
+            <Icon name="remove" /> Remove this photo
+          </button>
+        </div>
+        <p>A removed photo can be brought back with Undo.</p>
+      </div>
+    </Sheet>
+  );
+}

@@ -1,0 +1,59 @@
+import { lazy, Suspense } from 'react';
+import type { PlantPage } from '../../../server/schemas/pages.ts';
+import type { Note, Stop } from '../../../server/schemas/sitting.ts';
+import type { Leaf } from './leafing.ts';
+
+const AddPhotosSheet = lazy(() => import('../photos/AddPhotosSheet.tsx'));
+const CompareSheet = lazy(() => import('./CompareSheet.tsx'));
+const CorrectPhotoSheet = lazy(() => import('./CorrectPhotoSheet.tsx'));
+const EntrySheet = lazy(() => import('./EntrySheet.tsx'));
+const PlantSheet = lazy(() => import('./PlantSheet.tsx'));
+
+/** Which dialog is open on the plant page, and on what. */
+export type SheetName =
+  | { name: 'photos' }
+  | { name: 'plant' }
+  | { name: 'photo'; leaf: Leaf }
+  | { name: 'compare'; leaf: Leaf }
+  | { name: 'entry'; kind: 'stops'; entry: Stop | null }
+  | { name: 'entry'; kind: 'notes'; entry: Note | null };
+
+/** The dialogs of the plant page, each fetched when it is first opened. */
+export function PlantSheets({
+  page,
+  sheet,
+  onClose,
+  onShow,
+}: {
+  page: PlantPage;
+  sheet: SheetName | null;
+  onClose: () => void;
+  onShow: (viewId: string | null) => void;
+}) {
+  return <Suspense fallback={null}>{sheet && <OpenSheet {...{ page, sheet, onClose, onShow }} />}</Suspense>;
+}
+
+function OpenSheet({
+  page,
+  sheet,
+  onClose,
+  onShow,
+}: {
+  page: PlantPage;
+  sheet: SheetName;
+  onClose: () => void;
+  onShow: (viewId: string | null) => void;
+}) {
+  switch (sheet.name) {
+    case 'photos':
+      return <AddPhotosSheet page={page} onClose={onClose} onShow={onShow} />;
+    case 'plant':
+      return <PlantSheet plant={page.plant} onClose={onClose} />;
+    case 'photo':
+      return <CorrectPhotoSheet plantId={page.plant.id} leaf={sheet.leaf} onClose={onClose} />;
+    case 'compare':
+      return <CompareSheet page={page} leaf={sheet.leaf} onClose={onClose} />;
+    case 'entry':
+      return <EntrySheet plantId={page.plant.id} kind={sheet.kind} entry={sheet.entry} onClose={onClose} />;
+  }
+}

@@ -1,0 +1,124 @@
+import * as Plot from '@observablehq/plot';
+import { useEffect, useRef } from 'react';
+import { addDays, type Day, day } from '../../../core/day/day.ts';
+import type { Stop } from '../../../server/schemas/sitting.ts';
+import { MEANINGS } from '../measures/meanings.ts';
+import { useWidth } from '../photo/use-width.ts';
+import { dayWords, shortDayWords, todayHere } from '../words/day-words.ts';
+import { STOP_WORDS } from '../words/plant-words.ts';
+import { type SeriesPoint, spanOf, type TrendMeasure } from './series.ts';
+import styles from './TrendChart.module.css';
+import { valueWords } from './TrendTable.tsx';
+import { weekTicks } from './week-axis.ts';
+
+interface TrendChartProps {
+  measure: TrendMeasure;
+  series: readonly SeriesPoint[];
+  stops: readonly Stop[];
+  showDay: string | null;
+}
+
+/** The trend drawn: a band for the plus-minus, a dot a sitting, the stops as upright lines, weeks below. */
+export default function TrendChart({ measure, series, stops, showDay }: TrendChartProps) {
+  const place = useRef<HTMLElement>(null);
+  const width = useWidth(place);
+  useEffect(() => {
+    const element = place.current;
+    if (!element || width === 0) return;
+    const chart = drawTrend({ measure, series, stops, showDay }, width);
+    element.replaceChildren(chart);
+    return () => chart.remove();
+  }, [measure, series, stops, showDay, width]);
+  return (
+    <figure
+      ref={place}
+      className={styles.chart}
+      aria-label={`${MEANINGS[measure].name} over the weeks; the table below says the same`}
+    />
+  );
+}
+
+function drawTrend({ measure, series, stops, showDay }: TrendChartProps, width: number) {
+  const today = todayHere();
+  const days = [...series.map((point) => point.day), ...stops.map((stop) => day(stop.day))].sort();
+  const first = days[0] as Day;
+  // A short run still gets two weeks of room, so that two sittings do not stand at the two edges.
+  const last = days.at(-1) as Day;
+  const { low, high } = spanOf(series) as { low: number; high: number };
+  const pad = Math.max((high - low) * 0.12, LEAST_ROOM[measure] / 2);
+  const ticks = weekTicks(first, last, showDay ? day(showDay) : null, Math.floor(width / 76));
+  const weekWords = (at: number) => {
+    const tick = ticks[at];
+    if (!tick) return '';
+    return `${shortDayWords(tick.day)}\n${showDay ? `${tick.week} wk to go` : `week ${tick.week}`}`;
+  };
+  const x = (point: { day: string }) => utc(point.day);
+  const withBand = series.filter((point) => point.plusMinus !== null);
+  return Plot.plot({
+    width,
+    height: 300,
+    marginTop: 34,
+    marginBottom: 46,
+    marginLeft: 40,
+    marginRight: 14,
+    style: { background: 'none', color: 'var(--ink)', fontSize: '13.5px', fontFamily: 'var(--face-text)' },
+    x: { type: 'utc', domain: [utc(first), utc(addDays(last, 1))], label: null },
+    y: { domain: yDomain(measure, low - pad, high + pad), label: null, grid: true, ticks: 5 },
+    marks: [
+      Plot.axisX(
+        ticks.map((tick) => utc(tick.day)),
+        { tickFormat: (_: Date, at: number) => weekWords(at), tickSize: 6, lineHeight: 1.2 },
+      ),
+      ...(measure === 'lopsidedness' ? [Plot.ruleY([0], { stroke: 'var(--line-strong)' })] : []),
+      Plot.areaY(withBand, {
+        x,
+        y1: (point) => point.value - point.plusMinus,
+        y2: (point) => point.value + point.plusMinus,
+        fill: 'var(--band)',
+      }),
+      Plot.ruleX(stops, { x, stroke: 'var(--ink-soft)', strokeWidth: 1.5, strokeDasharray: '5 4' }),
+      Plot.text(stops, {
+        x,
+        text: (stop: Stop) => STOP_WORDS[stop.depth],
+        frameAnchor: 'top',
+        dy: -20,
+        textAnchor: 'middle',
+        fontWeight: 650,
+        fill: 'var(--ink)',
+      }),
+      Plot.lineY(series, { x, y: 'value', stroke: 'var(--trace)', strokeWidth: 2.5 }),
+      Plot.dot(series, {
+        x,
+        y: 'value',
+        r: 4.5,
+        fill: 'var(--trace)',
+        stroke: 'var(--ground)',
+        strokeWidth: 1.5,
+      }),
+      Plot.tip(
+        series,
+        Plot.pointerX({
+          x,
+          y: 'value',
+          title: (point: SeriesPoint) => `${dayWords(point.day, today)}\n${valueWords(point, measure)}`,
+          fill: 'var(--sheet)',
+          stroke: 'var(--line-strong)',
+          fontSize: 15,
+        }),
+      ),
+    ],
+  });
+}
+
+/** Room above and below that a flat trend still gets, in the measure's own unit. */
+const LEAST_ROOM: Record<TrendMeasure, number> = { roundness: 8, symmetry: 8, lopsidedness: 8, size: 40 };
+
+function yDomain(measure: TrendMeasure, low: number, high: number): [number, number] {
+  if (measure === 'lopsidedness') return [Math.min(low, -5), Math.max(high, 5)];
+  if (measure === 'size') return [Math.max(low, 0), high];
+  return [Math.max(low, 0), Math.min(high, 100)];
+}
+
+function utc(value: string): Date {
+  return new Date(`${value}T00:00:00Z`);
+}

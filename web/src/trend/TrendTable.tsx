@@ -1,0 +1,62 @@
+import type { Stop } from '../../../server/schemas/sitting.ts';
+import { MEANINGS } from '../measures/meanings.ts';
+import { numberWords, plusMinusWords } from '../measures/reading.ts';
+import { dayWords, todayHere } from '../words/day-words.ts';
+import { STOP_WORDS } from '../words/plant-words.ts';
+import type { SeriesPoint, TrendMeasure } from './series.ts';
+import styles from './TrendTable.module.css';
+
+type Row = { day: string; key: string; words: string; isStop: boolean };
+
+/** The trend in words and numbers, newest first, stops among the sittings. */
+export function TrendTable({
+  measure,
+  series,
+  stops,
+}: {
+  measure: TrendMeasure;
+  series: readonly SeriesPoint[];
+  stops: readonly Stop[];
+}) {
+  const today = todayHere();
+  const rows: Row[] = [
+    ...series.map((point) => ({
+      day: point.day,
+      key: point.sittingId,
+      words: valueWords(point, measure),
+      isStop: false,
+    })),
+    ...stops.map((stop) => ({ day: stop.day, key: stop.id, words: STOP_WORDS[stop.depth], isStop: true })),
+  ].sort((a, b) => (a.day < b.day ? 1 : -1));
+  return (
+    <details className={styles.twin}>
+      <summary>The same as a table</summary>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">Day</th>
+            <th scope="col">{MEANINGS[measure].name}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map(({ day, key, words, isStop }) => (
+            <tr key={key} data-stop={isStop || undefined}>
+              <td>{dayWords(day, today)}</td>
+              <td>{words}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </details>
+  );
+}
+
+/** "84 ±2", "6.1 % to the left ±2.4", "312 mm". */
+export function valueWords({ value, plusMinus }: SeriesPoint, measure: TrendMeasure): string {
+  const number = numberWords(Math.abs(value), measure);
+  const spread = plusMinusWords(plusMinus) ?? '';
+  if (measure === 'size') return `${number} mm`;
+  if (measure !== 'lopsidedness') return `${number} ${spread}`.trim();
+  const side = value === 0 ? '' : value < 0 ? 'to the left' : 'to the right';
+  return `${number} % ${side} ${spread}`.replace(/ +/g, ' ').trim();
+}

@@ -1,4 +1,5 @@
 import type { Advice } from '../../core/advice/advice.ts';
+import { adviseFromSittings } from '../../core/advice/advise-from-sittings.ts';
 import type { Day } from '../../core/day/day.ts';
 import type { TrendPoint } from '../schemas/pages.ts';
 import type { Sitting, Stop } from '../schemas/sitting.ts';
@@ -13,9 +14,23 @@ export interface PlantSoFar {
   readonly today: Day;
 }
 
-/** The trend of a plant and what to do with it. */
-export function advisePlant({ sittings }: PlantSoFar): { trend: TrendPoint[]; advice: Advice[] } {
-  return { trend: sittings.map(trendPoint).reverse(), advice: [] };
+/** The trend of a plant, oldest first, and what to do with it, the most urgent first. */
+export function advisePlant({ plant, sittings, stops, today }: PlantSoFar): {
+  trend: TrendPoint[];
+  advice: Advice[];
+} {
+  const oldestFirst = sittings.toReversed();
+  const advice = adviseFromSittings({
+    kind: plant.kind,
+    showDay: plant.showDay,
+    today,
+    sittings: oldestFirst.map(({ day, views }) => ({
+      day,
+      reports: views.flatMap(({ report }) => report ?? []),
+    })),
+    stops,
+  });
+  return { trend: oldestFirst.map(trendPoint), advice };
 }
 
 /** A sitting's row of trend: its first measured view. What was not measured stays unknown. */

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { methodVersion } from '../../core/method-version.ts';
+import { METHOD_VERSION } from '../../core/method-version.ts';
 import type { PointPx } from '../../core/raster/raster.ts';
 import type { PhotoReport } from '../../core/report.ts';
 import { type Database, oneRow, run } from './database.ts';
@@ -70,7 +70,7 @@ export function keepMeasurement(db: Database, due: DueView, measurement: Measure
       `INSERT INTO measurements (view_id, method_version, measured_at, report, outline, mask_png)
        VALUES (?, ?, ?, ?, ?, ?)`,
       due.viewId,
-      methodVersion,
+      METHOD_VERSION,
       new Date().toISOString(),
       JSON.stringify(measurement.report),
       JSON.stringify(measurement.outlinePx),
@@ -110,7 +110,7 @@ export function queueLeftAndOutdated(db: Database): void {
     db,
     `${QUEUE} WHERE state = 'measuring' OR (state IN ('measured', 'failed') AND ? IS NOT
        (SELECT method_version FROM measurements WHERE view_id = views.id ORDER BY id DESC LIMIT 1))`,
-    methodVersion,
+    METHOD_VERSION,
   );
 }
 

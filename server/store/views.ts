@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { z } from 'zod';
-import { methodVersion } from '../../core/method-version.ts';
+import { METHOD_VERSION } from '../../core/method-version.ts';
 import { daySchema } from '../schemas/basics.ts';
 import { reportSchema } from '../schemas/report.ts';
 import { viewStateSchema } from '../schemas/sitting.ts';
@@ -39,7 +39,7 @@ const joinedRow = z.object({
  * to be measured anew. One of today's method must read.
  */
 const viewRow = joinedRow.transform((row) => {
-  const outdated = row.methodVersion !== methodVersion;
+  const outdated = row.methodVersion !== METHOD_VERSION;
   if (row.report === null || (outdated && !reportSchema.safeParse(row.report).success)) {
     return { ...row, report: null };
   }

@@ -1,0 +1,130 @@
+import { existsSync, statSync } from 'node:fs';
+import { basename } from 'node:path';
+import { Command, InvalidArgumentError } from 'commander';
+
+/** A photo to measure, as named on the command line. */
+export interface PhotoArgument {
+  readonly path: string;
+  readonly turnDeg: number | null;
+}
+
+export interface MeasureArguments {
+  readonly photos: readonly PhotoArgument[];
+  /** The photos are the views of one sitting. */
+  readonly turned: boolean;
+  readonly rimMm: number | null;
+  readonly empty: string | null;
+  readonly form: 'table' | 'json' | 'csv';
+  /** Folder for the canopy masks. */
+  readonly masks: string | null;
+}
+
+/** Arguments that cannot be used; the message says what is wrong. */
+export class UnusableArguments extends Error {}
+
+interface Options {
+  readonly rimMm?: number;
+  readonly empty?: string;
+  readonly json?: true;
+  readonly csv?: true;
+  readonly masks?: string;
+  readonly turned?: true;
+}
+
+/** The command line as commander reads and explains it. */
+export function measureCommand(): Command {
+  return new Command('measure')
+    .description('Measure the shape of pot plants on photos (JPEG, PNG, WebP or HEIC).')
+    .usage('[options] PHOTO…')
+    .argument('[photo...]', 'photos to measure; with --turned each as TURN=PHOTO')
+    .option('--rim-mm <mm>', 'outer diameter of the pot rim in mm; without it sizes are in px', rimMm)
+    .option('--empty <photo>', 'the same stand without the plant, same camera place')
+    .option('--json', 'print one line of JSON a photo')
+    .option('--csv', 'print CSV, one row a photo')
+    .option('--masks <folder>', 'write each canopy as NAME.canopy.png, 0 outside and 255 inside')
+    .option('--turned', 'the photos are one sitting: 0=a.jpg 45=b.jpg, turn in degrees')
+    .addHelpText(
+      'after',
+      `
+Examples:
+  npm run --silent measure -- --rim-mm 130 a.jpg b.jpg
+  npm run --silent measure -- --rim-mm 130 --json --masks masks photos/*.jpg
+  npm run --silent measure -- --rim-mm 130 --turned 0=a.jpg 45=b.jpg 90=c.jpg 135=d.jpg
+
+The turn is the azimuth that faces the camera: 0 at the mark on the pot, anticlockwise seen from above.
+Exit: 0 when every photo was read, measured or not; 2 on unusable arguments; 1 on a fault of the program.`,
+    )
+    .exitOverride()
+    .configureOutput({ writeErr: () => {} });
+}
+
+/** Reads the arguments after the command's name. Throws `UnusableArguments`, or commander's own for --help. */
+export function readArguments(words: readonly string[]): MeasureArguments {
+  const command = measureCommand();
+  command.parse([...words], { from: 'user' });
+  const options = command.opts<Options>();
+  const turned = options.turned === true;
+  if (options.json && options.csv) throw new UnusableArguments('Give --json or --csv, not both.');
+  if (turned && options.csv) {
+    throw new UnusableArguments('A sitting has no CSV form. Give --json, or leave --csv out.');
+  }
+  if (command.args.length === 0) throw new UnusableArguments('Name at least one photo.');
+  const photos = command.args.map((word) => (turned ? turnedPhoto(word) : { path: word, turnDeg: null }));
+  for (const path of [...photos.map((photo) => photo.path), ...(options.empty ? [options.empty] : [])]) {
+    requireFile(path);
+  }
+  if (turned) requireDifferentTurns(photos);
+  if (options.masks !== undefined) requireDifferentNames(photos);
+  return {
+    photos,
+    turned,
+    rimMm: options.rimMm ?? null,
+    empty: options.empty ?? null,
+    form: options.json ? 'json' : options.csv ? 'csv' : 'table',
+    masks: options.masks ?? null,
+  };
+}
+
+function rimMm(word: string): number {
+  const value = Number(word);
+  if (word.trim() !== '' && value >= 30 && value <= 1000) return value;
+  throw new InvalidArgumentError('Give the rim in millimetres, from 30 to 1000, for example 130.');
+}
+
+function turnedPhoto(word: string): PhotoArgument {
+  const parts = /^(\d+(?:\.\d+)?)=(.+)$/.exec(word);
+  const turnDeg = Number(parts?.[1]);
+  if (!parts?.[2] || !(turnDeg < 360)) {
+    throw new UnusableArguments(
+      `With --turned give each photo its turn in degrees from 0 to 359, as in 45=${parts?.[2] ?? word}`,
+    );
+  }
+  return { path: parts[2], turnDeg };
+}
+
+function requireFile(path: string): void {
+  if (!existsSync(path)) throw new UnusableArguments(`There is no file ${path}`);
+  if (!statSync(path).isFile()) throw new UnusableArguments(`${path} is a folder; name the photos in it.`);
+}
+
+function requireDifferentTurns(photos: readonly PhotoArgument[]): void {
+  if (new Set(photos.map(({ turnDeg }) => turnDeg)).size < photos.length) {
+    throw new UnusableArguments('Two photos of the sitting have the same turn. Give each its own.');
+  }
+}
+
+/** Masks are named after their photo, so two photos of one name would fall on one mask. */
+function requireDifferentNames(photos: readonly PhotoArgument[]): void {
+  const names = photos.map(({ path }) => maskName(path));
+  const twice = names.find((name, at) => names.indexOf(name) !== at);
+  if (twice !== undefined) {
+    throw new UnusableArguments(
+      `Two photos would share the mask ${twice}. Rename one, or measure them one after the other.`,
+    );
+  }
+}
+
+/** File name of a photo's canopy mask. */
+export function maskName(path: string): string {
+  return `${basename(path).replace(/\.[^.]+$/, '')}.canopy.png`;
+}

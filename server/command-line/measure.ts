@@ -1,0 +1,119 @@
+// Measures photos from the command line: `npm run --silent measure -- --help`.
+import { mkdir, writeFile } from 'node:fs/promises';
+import { availableParallelism } from 'node:os';
+import { basename, join } from 'node:path';
+import { SingleBar } from 'cli-progress';
+import { CommanderError } from 'commander';
+import type { PhotoReport } from '../../core/report.ts';
+import type { MeasuredFile, MeasureTask } from '../measuring/measure-file.ts';
+import { openWorkerPool } from '../measuring/worker-pool.ts';
+import {
+  type MeasureArguments,
+  maskName,
+  measureCommand,
+  readArguments,
+  UnusableArguments,
+} from './arguments.ts';
+import { csvHead, csvLine } from './report-csv.ts';
+import { reportTable } from './report-table.ts';
+
+/** From this many photos on the wait is long enough to show how it goes. */
+const MANY_PHOTOS = 5;
+
+const SITTING_NOTE =
+  'Each view is reported by itself; the views are not yet joined into one plan of the plant.';
+
+async function measure(wanted: MeasureArguments): Promise<void> {
+  if (wanted.masks !== null) await makeFolder(wanted.masks);
+  const threads = Math.min(wanted.photos.length, availableParallelism(), 4);
+  const pool = openWorkerPool<MeasureTask, MeasuredFile>(
+    new URL('../measuring/worker.ts', import.meta.url),
+    threads,
+  );
+  const bar = progressBar(wanted.photos.length);
+  try {
+    const running = wanted.photos.map(async ({ path, turnDeg }) => {
+      const { report, maskPng } = await pool.run({
+        path,
+        photoName: basename(path),
+        rimMm: wanted.rimMm,
+        emptyPath: wanted.empty,
+        turnDeg,
+        maskAs: wanted.masks === null ? 'none' : 'photo',
+      });
+      bar?.increment();
+      return maskPng && wanted.masks !== null
+        ? withMaskFile(report, maskPng, wanted.masks, maskName(path))
+        : report;
+    });
+    // A fault is told when its photo's turn comes; until then it must not count as unhandled.
+    for (const next of running) next.catch(() => {});
+    // JSON and CSV lines come out as soon as they and all before them are there.
+    if (wanted.form === 'csv') console.log(csvHead());
+    const reports: PhotoReport[] = [];
+    for (const next of running) {
+      const report = await next;
+      reports.push(report);
+      if (wanted.form === 'csv') console.log(csvLine(report));
+      if (wanted.form === 'json' && !wanted.turned) console.log(JSON.stringify(report));
+    }
+    bar?.stop();
+    if (wanted.turned && wanted.form === 'json') console.log(JSON.stringify(sitting(reports)));
+    if (wanted.form === 'table') console.log(reportTable(reports));
+  } finally {
+    bar?.stop();
+    await pool.close();
+  }
+}
+
+async function makeFolder(folder: string): Promise<void> {
+  try {
+    await mkdir(folder, { recursive: true });
+  } catch (fault) {
+    const code = (fault as NodeJS.ErrnoException).code ?? String(fault);
+    throw new UnusableArguments(`The folder ${folder} for the masks cannot be made (${code}).`);
+  }
+}
+
+async function withMaskFile(
+  report: PhotoReport,
+  maskPng: Uint8Array,
+  folder: string,
+  name: string,
+): Promise<PhotoReport> {
+  await writeFile(join(folder, name), maskPng);
+  return { ...report, maskFile: name };
+}
+
+function sitting(views: readonly PhotoReport[]): object {
+  return { views, plan: null, turn: null, cuts: null, notes: [SITTING_NOTE] };
+}
+
+/** A bar on the terminal only: what is piped stays clean. */
+function progressBar(photos: number): SingleBar | null {
+  if (!process.stderr.isTTY || photos < MANY_PHOTOS) return null;
+  const bar = new SingleBar({ format: 'measuring {bar} {value}/{total}, {eta_formatted} left' });
+  bar.start(photos, 0);
+  return bar;
+}
+
+/** The exit code that the fault stands for; its sentence goes to stderr. */
+function tell(fault: unknown): number {
+  if (fault instanceof CommanderError) {
+    if (fault.exitCode === 0) return 0; // --help
+    console.error(`${fault.message.replace(/^error: /, '')}\n\n${measureCommand().helpInformation()}`);
+    return 2;
+  }
+  if (fault instanceof UnusableArguments) {
+    console.error(`${fault.message}\n\n${measureCommand().helpInformation()}`);
+    return 2;
+  }
+  console.error('The program broke down while measuring:', fault);
+  return 1;
+}
+
+try {
+  await measure(readArguments(process.argv.slice(2)));
+} catch (fault) {
+  process.exitCode = tell(fault);
+}

@@ -1,0 +1,138 @@
+import { spawnSync } from 'node:child_process';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import sharp from 'sharp';
+import { describe, expect, it } from 'vitest';
+import { reportSchema } from '../../server/schemas/report.ts';
+import { temporaryFolder } from './fixtures/open-bench.ts';
+import { plantJpeg, turnedHeic } from './fixtures/photos.ts';
+
+const ROOT = join(import.meta.dirname, '../..');
+
+function measure(...words: string[]): { code: number | null; out: string; err: string } {
+  const run = spawnSync(process.execPath, ['--import', 'tsx', 'server/command-line/measure.ts', ...words], {
+    cwd: ROOT,
+    encoding: 'utf8',
+  });
+  return { code: run.status, out: run.stdout, err: run.stderr };
+}
+
+async function photos(): Promise<{ folder: string; ball: string; turned: string; text: string }> {
+  const folder = temporaryFolder();
+  const [ball, turned, text] = ['ball.jpg', 'turned.heic', 'text.jpg'].map((name) => join(folder, name));
+  if (!ball || !turned || !text) throw new Error('three names expected');
+  writeFileSync(ball, await plantJpeg());
+  writeFileSync(turned, turnedHeic());
+  writeFileSync(text, 'not a photo');
+  return { folder, ball, turned, text };
+}
+
+describe('the command line', () => {
+  it('prints one line of JSON a photo, in the order given, and writes the masks', async () => {
+    const { folder, ball, turned, text } = await photos();
+    const masks = join(folder, 'masks');
+    const run = measure('--rim-mm', '130', '--json', '--masks', masks, ball, text, turned);
+    expect([run.code, run.err]).toEqual([0, '']);
+    const reports = run.out
+      .trimEnd()
+      .split('\n')
+      .map((line) => reportSchema.parse(JSON.parse(line)));
+    expect(reports.map(({ photo, status, maskFile }) => [photo, status, maskFile])).toEqual([
+      ['ball.jpg', 'measured', 'ball.canopy.png'],
+      ['text.jpg', 'unreadable', null],
+      ['turned.heic', 'measured', 'turned.canopy.png'],
+    ]);
+    expect(reports[0]?.scale?.from).toBe('rim');
+    expect(reports[1]?.hint).toBe(
+      'This file is text, whatever its name says. Send the photo as JPEG, PNG, WebP or HEIC.',
+    );
+    expect(readdirSync(masks).sort()).toEqual(['ball.canopy.png', 'turned.canopy.png']);
+    const mask = sharp(readFileSync(join(masks, 'turned.canopy.png')));
+    const { width, height, channels } = await mask.metadata();
+    expect([width, height, channels]).toEqual([480, 640, 1]);
+    const values = new Set(await mask.raw().toBuffer());
+    expect([...values].sort((a, b) => a - b)).toEqual([0, 255]);
+  });
+
+  it('prints a readable table without --json', async () => {
+    const { ball, text } = await photos();
+    const run = measure(ball, text);
+    expect(run.code).toBe(0);
+    const lines = run.out.split('\n');
+    expect(lines[0]).toMatch(/^photo +turn +status +roundness +symmetry +lopsided % +ball radius/);
+    expect(lines[1]).toMatch(/^ball\.jpg +– +measured +\d+\.\d ± \d+\.\d/);
+    expect(lines[2]).toMatch(/^text\.jpg +– +unreadable +–/);
+    expect(run.out).toContain('text.jpg: This file is text');
+  });
+
+  it('prints CSV with one head line', async () => {
+    const { folder, text } = await photos();
+    const odd = join(folder, '=odd, "name".jpg');
+    writeFileSync(odd, await plantJpeg());
+    const run = measure('--csv', odd, text);
+    const [head, first, second, ...rest] = run.out.trimEnd().split('\n');
+    expect(run.code).toBe(0);
+    expect(head?.startsWith('photo,widthPx,heightPx,turnDeg,status,')).toBe(true);
+    expect(first?.startsWith(`"'=odd, ""name"".jpg",640,480,,measured,`)).toBe(true);
+    expect(second?.startsWith('text.jpg,,,,unreadable,')).toBe(true);
+    expect(rest).toEqual([]);
+  });
+
+  it('reports a turned sitting as one object', async () => {
+    const { ball, turned } = await photos();
+    const run = measure('--json', '--turned', `0=${ball}`, `90=${turned}`);
+    expect(run.code).toBe(0);
+    const sitting = JSON.parse(run.out);
+    expect(sitting.views.map((view: { turnDeg: number }) => view.turnDeg)).toEqual([0, 90]);
+    expect([sitting.plan, sitting.turn, sitting.cuts]).toEqual([null, null, null]);
+    expect(sitting.notes.length).toBe(1);
+  });
+
+  it('gives the same report whatever the machine’s zone and language', async () => {
+    const { ball } = await photos();
+    const here = measure('--json', ball).out;
+    const there = spawnSync(
+      process.execPath,
+      ['--import', 'tsx', 'server/command-line/measure.ts', '--json', ball],
+      { cwd: ROOT, encoding: 'utf8', env: { ...process.env, TZ: 'Asia/Kathmandu', LC_ALL: 'de_DE.UTF-8' } },
+    ).stdout;
+    expect(there).toBe(here);
+  });
+
+  it('explains itself with --help', () => {
+    const run = measure('--help');
+    expect(run.code).toBe(0);
+    for (const option of ['--rim-mm', '--empty', '--json', '--csv', '--masks', '--turned', 'Exit:']) {
+      expect(run.out).toContain(option);
+    }
+  });
+
+  it.each([
+    ['no photo', [], 'Name at least one photo.'],
+    ['a rim that cannot be', ['--rim-mm', '5', 'BALL'], 'from 30 to 1000, for example 130'],
+    ['a rim that is no number', ['--rim-mm', 'wide', 'BALL'], 'from 30 to 1000, for example 130'],
+    ['an unknown option', ['--round', 'BALL'], "unknown option '--round'"],
+    ['a photo that is not there', ['lost.jpg'], 'There is no file lost.jpg'],
+    ['an empty photo that is not there', ['--empty', 'lost.jpg', 'BALL'], 'There is no file lost.jpg'],
+    ['a folder', ['.'], '. is a folder; name the photos in it.'],
+    ['two forms at once', ['--json', '--csv', 'BALL'], 'Give --json or --csv, not both.'],
+    ['a turn left out', ['--turned', 'BALL'], 'give each photo its turn in degrees'],
+    ['a turn past the circle', ['--turned', '400=BALL'], 'give each photo its turn in degrees'],
+    ['one turn twice', ['--turned', '0=BALL', '0=BALL'], 'have the same turn'],
+    ['one mask for two photos', ['--masks', 'm', 'BALL', 'BALL'], 'would share the mask ball.canopy.png'],
+  ])('ends with 2 and a sentence on %s', async (_, words, sentence) => {
+    const { ball } = await photos();
+    const run = measure(...words.map((word) => word.replace('BALL', ball)));
+    expect(run.code).toBe(2);
+    expect(run.out).toBe('');
+    expect(run.err).toContain(sentence);
+    expect(run.err).toContain('Usage: measure');
+  });
+
+  it('says when the folder for the masks cannot be made', async () => {
+    const { ball, text } = await photos();
+    const run = measure('--masks', join(text, 'masks'), ball);
+    expect(run.code).toBe(2);
+    expect(run.err).toContain('for the masks cannot be made (ENOTDIR)');
+  });
+});

@@ -1,0 +1,92 @@
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import pino from 'pino';
+import sharp from 'sharp';
+import { describe, expect, it, onTestFinished } from 'vitest';
+import { METHOD_VERSION } from '../../core/method-version.ts';
+import { type House, openHouse } from '../../server/house.ts';
+import { viewSchema } from '../../server/schemas/sitting.ts';
+import { serve } from '../../server/serve.ts';
+import { client, onlyEntry, openBench, temporaryFolder } from './fixtures/open-bench.ts';
+import { plantJpeg, turnedHeic } from './fixtures/photos.ts';
+
+async function openRealHouse(homePath: string) {
+  const house: House = openHouse(homePath, pino({ level: 'silent' }));
+  const serving = await serve(house.services, {
+    host: '127.0.0.1',
+    port: 0,
+    webFolder: join(homePath, 'no-web'),
+  });
+  onTestFinished(async () => {
+    await serving.close();
+    await house.close();
+  });
+  return { house, ...client(serving.url) };
+}
+
+describe('the server with its worker threads', () => {
+  it('measures JPEG and HEIC, and never loads the pixel library or the HEIC decoder on the main thread', async () => {
+    const { addPlant, upload, send, house } = await openRealHouse(temporaryFolder());
+    const plant = await addPlant({ rimMm: 130 });
+    for (const [name, bytes] of [
+      ['ball.jpg', await plantJpeg()],
+      ['turned.heic', turnedHeic()],
+    ] as const) {
+      const entry = onlyEntry(await upload(plant.id, [{ name, bytes }]));
+      if (entry.outcome !== 'kept') throw new Error(entry.detail);
+      await house.services.queue.whenIdle();
+      const view = viewSchema.parse((await send('GET', `/api/views/${entry.view.id}`)).body);
+      expect(view).toMatchObject({
+        state: 'measured',
+        methodVersion: METHOD_VERSION,
+        report: { photo: name, status: 'measured' },
+      });
+      // The drawn ball is even, and its rim is there to be found.
+      expect(view.report?.roundness?.score).toBeGreaterThan(85);
+      expect(view.report?.scale?.mmPerPx).toBeGreaterThan(0.5);
+      expect(view.outlinePx.length).toBeGreaterThan(50);
+      const mask = await sharp((await send('GET', view.maskUrl ?? '')).body).metadata();
+      expect([mask.width, mask.height, mask.hasAlpha]).toEqual([view.widthPx, view.heightPx, true]);
+    }
+    const loaded = Object.keys(createRequire(import.meta.url).cache).join('\n');
+    expect(loaded).toContain('node_modules/better-sqlite3/');
+    expect(loaded).not.toContain('node_modules/opencv-wasm/');
+    expect(loaded).not.toContain('node_modules/heic-decode/');
+  });
+
+  it('goes on after a stop with what was left half-measured or measured by an older method', async () => {
+    const homePath = temporaryFolder();
+    let stopAt: () => void = () => {};
+    const underWay = new Promise<void>((resolve) => {
+      stopAt = resolve;
+    });
+    const before = await openBench({
+      homePath,
+      measure: () => {
+        stopAt();
+        return new Promise(() => {});
+      },
+    });
+    const plant = await before.addPlant();
+    const entry = onlyEntry(await before.upload(plant.id, [{ name: 'a.jpg', bytes: await plantJpeg() }]));
+    if (entry.outcome !== 'kept') throw new Error(entry.detail);
+    await underWay;
+    const path = `/api/views/${entry.view.id}`;
+    expect((await before.send('GET', path)).body.state).toBe('measuring');
+    before.services.queue.close();
+
+    const after = await openBench({ homePath });
+    await after.services.queue.whenIdle();
+    expect((await after.send('GET', path)).body.state).toBe('measured');
+    after.services.db.prepare("UPDATE measurements SET method_version = '0'").run();
+
+    const later = await openBench({ homePath });
+    await later.services.queue.whenIdle();
+    expect(later.measured.length).toBe(1);
+    expect((await later.send('GET', path)).body.methodVersion).toBe(METHOD_VERSION);
+
+    const last = await openBench({ homePath });
+    await last.services.queue.whenIdle();
+    expect(last.measured.length).toBe(0);
+  });
+});

@@ -1,5 +1,5 @@
 import type { UprightPhoto } from '../../core/raster/raster.ts';
-import { HeicTooLarge, heicExif, heicIsWhole } from './heic.ts';
+import { HeicTooLarge, heicExif } from './heic.ts';
 import { type PhotoFormat, recogniseFormat } from './photo-format.ts';
 import { readUprightPhoto } from './read-upright-photo.ts';
 import {
@@ -12,6 +12,7 @@ import {
 } from './refused-photo.ts';
 import { compressedPicture, MOST_PIXELS } from './sharp-door.ts';
 import { type TakenAt, takenAt } from './taken-at.ts';
+import { isWholeFile } from './whole-file.ts';
 
 /** A file that was unpacked to its last pixel. */
 export interface CheckedPhoto {
@@ -33,7 +34,7 @@ export async function checkPhoto(bytes: Uint8Array): Promise<CheckedPhoto | Refu
   const recognised = recogniseFormat(bytes);
   if (!recognised.known) return notAPhoto(recognised.what);
   const { format } = recognised;
-  if (format === 'webp' && !webpIsWhole(bytes)) return refusal('cut-off');
+  if (!isWholeFile(bytes, format)) return refusal('cut-off');
   try {
     return format === 'heic' ? await checkHeic(bytes) : await checkCompressed(bytes, format);
   } catch (fault) {
@@ -55,7 +56,6 @@ async function checkCompressed(bytes: Uint8Array, format: PhotoFormat): Promise<
 }
 
 async function checkHeic(bytes: Uint8Array): Promise<CheckedPhoto | RefusedPhoto> {
-  if (!heicIsWhole(bytes)) return refusal('cut-off');
   const upright = await readUprightPhoto(bytes);
   if (Math.min(upright.widthPx, upright.heightPx) < LEAST_SIDE_PX) {
     return tooSmall(upright.widthPx, upright.heightPx);
@@ -63,18 +63,10 @@ async function checkHeic(bytes: Uint8Array): Promise<CheckedPhoto | RefusedPhoto
   return { ok: true, format: 'heic', upright, takenAt: takenAt(heicExif(bytes)), notes: [] };
 }
 
-/** Whether the file is as long as its RIFF header says. */
-function webpIsWhole(bytes: Uint8Array): boolean {
-  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  return bytes.length >= 12 && 8 + view.getUint32(4, true) <= bytes.length;
-}
-
 /** The decoders tell their faults in English only, so the words are all there is to go by. */
 function refusalFor(fault: unknown): RefusedPhoto {
   const words = fault instanceof Error ? fault.message : String(fault);
   if (fault instanceof HeicTooLarge || /pixel limit/i.test(words)) return refusal('too-many-pixels');
-  if (/premature end|truncated|unexpected end|not enough data|read error/i.test(words)) {
-    return refusal('cut-off');
-  }
+  if (/premature end/i.test(words)) return refusal('cut-off');
   return refusal('broken');
 }

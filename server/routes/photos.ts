@@ -25,7 +25,7 @@ export function photoRoutes(services: Services): Router {
       found('plant', plantById(db, String(request.params.id)));
       next();
     },
-    ...withUploadedFiles(home, { field: 'photos', most: MOST_PHOTOS }, async (files, request, response) => {
+    ...withUploadedFiles(home, { field: 'photos', most: MOST_PHOTOS }, async (files, request) => {
       const plant = found('plant', plantById(db, String(request.params.id)));
       const told = sent(uploadFormSchema, request.body ?? {});
       const photos: Upload['photos'] = [];
@@ -38,20 +38,20 @@ export function photoRoutes(services: Services): Router {
           }),
         );
       }
-      response.status(202).json({ photos } satisfies Upload);
+      return { status: 202, body: { photos } satisfies Upload };
     }),
   );
 
   routes.put(
     '/plants/:id/empty-photo',
-    ...withUploadedFiles(home, { field: 'photo', most: 1 }, async ([file], request, response) => {
+    ...withUploadedFiles(home, { field: 'photo', most: 1 }, async ([file], request) => {
       const plant = found('plant', plantById(db, String(request.params.id)));
       if (!file) throw new RequestProblem(400, 'No photo was sent.');
       const photo = await services.receive(file.path);
       if (!photo.ok) throw new RequestProblem(422, photo.hint);
       await keepPhoto(services, file.path, photo);
       changeEmptyPhoto(plant.id, plant.standId, photo.sha256);
-      response.json(plantAnswer(found('plant', plantById(db, plant.id))));
+      return { status: 200, body: plantAnswer(found('plant', plantById(db, plant.id))) };
     }),
   );
 

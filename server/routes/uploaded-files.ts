@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { rm } from 'node:fs/promises';
-import type { Request, RequestHandler, Response } from 'express';
+import type { Request, RequestHandler } from 'express';
 import multer from 'multer';
 import { MOST_BYTES } from '../intake/refused-photo.ts';
 import type { DataHome } from '../store/data-home.ts';
@@ -15,14 +15,19 @@ export interface UploadedFile {
 /** Longest file name kept, letters; the name is for reading only and never a path. */
 const LONGEST_NAME = 120;
 
+export interface UploadAnswer {
+  readonly status: number;
+  readonly body: object;
+}
+
 /**
- * Streams the files of one multipart field to disk and hands them on. Whatever is not moved away by then is
- * deleted afterwards, also when the handler fails.
+ * Streams the files of one multipart field to disk and hands them on. What the handler does not move away is
+ * deleted before the answer is sent, also when the handler fails.
  */
 export function withUploadedFiles(
   home: DataHome,
   { field, most }: { readonly field: string; readonly most: number },
-  handle: (files: readonly UploadedFile[], request: Request, response: Response) => Promise<void>,
+  handle: (files: readonly UploadedFile[], request: Request) => Promise<UploadAnswer>,
 ): RequestHandler[] {
   const storage = multer.diskStorage({
     destination: home.incoming,
@@ -37,6 +42,7 @@ export function withUploadedFiles(
     upload.array(field, most),
     async (request, response) => {
       const files = (request.files ?? []) as Express.Multer.File[];
+      let answer: UploadAnswer;
       try {
         if (files.length === 0) {
           throw new RequestProblem(
@@ -45,10 +51,11 @@ export function withUploadedFiles(
           );
         }
         const named = files.map((file) => ({ path: file.path, fileName: readableName(file.originalname) }));
-        await handle(named, request, response);
+        answer = await handle(named, request);
       } finally {
         await Promise.all(files.map((file) => rm(file.path, { force: true })));
       }
+      response.status(answer.status).json(answer.body);
     },
   ];
 }

@@ -4,7 +4,8 @@ import { describe, expect, it } from 'vitest';
 import { benchSchema, plantPageSchema } from '../../server/schemas/pages.ts';
 import { plantSchema } from '../../server/schemas/plant.ts';
 import { viewSchema } from '../../server/schemas/sitting.ts';
-import { onlyEntry, openBench, sampleMeasurement, sampleReport } from './fixtures/open-bench.ts';
+import { onlyEntry } from './fixtures/client.ts';
+import { openBench, sampleMeasurement, sampleReport } from './fixtures/open-bench.ts';
 import { cameraJpeg, plantJpeg, turnedHeic } from './fixtures/photos.ts';
 
 const NO_ID = '00000000-0000-0000-0000-000000000000';

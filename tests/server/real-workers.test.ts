@@ -7,7 +7,8 @@ import { METHOD_VERSION } from '../../core/method-version.ts';
 import { type House, openHouse } from '../../server/house.ts';
 import { viewSchema } from '../../server/schemas/sitting.ts';
 import { serve } from '../../server/serve.ts';
-import { client, onlyEntry, openBench, temporaryFolder } from './fixtures/open-bench.ts';
+import { client, onlyEntry } from './fixtures/client.ts';
+import { openBench, temporaryFolder } from './fixtures/open-bench.ts';
 import { plantJpeg, turnedHeic } from './fixtures/photos.ts';
 
 async function openRealHouse(homePath: string) {

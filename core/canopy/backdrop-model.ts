@@ -48,6 +48,29 @@ export function deltaAt(one: LabPicture, other: LabPicture, i: number): number {
   return Math.sqrt(l * l + a * a + b * b);
 }
 
+/** The backdrop in a window of the full raster; it is smooth, so the nearest pixel of the small copy will do. */
+export function stretchBackdrop(
+  small: LabPicture,
+  full: { readonly width: number; readonly height: number },
+  window: { readonly left: number; readonly top: number; readonly width: number; readonly height: number },
+): LabPicture {
+  const count = window.width * window.height;
+  const [l, a, b] = [new Float32Array(count), new Float32Array(count), new Float32Array(count)];
+  const columns = Int32Array.from({ length: window.width }, (_, x) =>
+    Math.min(small.width - 1, Math.floor(((window.left + x + 0.5) * small.width) / full.width)),
+  );
+  for (let y = 0, i = 0; y < window.height; y++) {
+    const row = Math.min(small.height - 1, Math.floor(((window.top + y + 0.5) * small.height) / full.height));
+    for (let x = 0; x < window.width; x++, i++) {
+      const from = row * small.width + (columns[x] as number);
+      l[i] = small.l[from] as number;
+      a[i] = small.a[from] as number;
+      b[i] = small.b[from] as number;
+    }
+  }
+  return { width: window.width, height: window.height, l, a, b };
+}
+
 /** Every second pixel of the strip along the border. */
 function borderPlaces(picture: LabPicture): number[] {
   const { width, height } = picture;

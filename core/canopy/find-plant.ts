@@ -1,5 +1,5 @@
 import { openOpenCv } from '../opencv/door.ts';
-import { resizeMask, shrinkRaster } from '../opencv/pictures.ts';
+import { shrinkRaster } from '../opencv/pictures.ts';
 import { labOfRaster } from '../raster/lab.ts';
 import { maskArea, type Raster } from '../raster/raster.ts';
 import { backdropDistance, distanceEvidence } from './backdrop-distance.ts';
@@ -9,6 +9,7 @@ import { followBackdrop } from './follow-backdrop.ts';
 import type { FoundPlant, NoPlant } from './found-plant.ts';
 import { objectMask } from './object-mask.ts';
 import { plantColour } from './plant-colour.ts';
+import { refineEdge } from './refine-edge.ts';
 import { splitPot } from './split-pot.ts';
 
 /** Longer side of the copy on which decisions are made, px. */
@@ -32,7 +33,7 @@ export async function findPlant(
   const scale = raster.width / small.width;
   return {
     ok: true,
-    canopy: resizeMask(door, canopy, raster),
+    canopy: refineEdge(door, raster, { canopy, object: mask }, backdrop),
     pot:
       pot === null
         ? null

@@ -90,7 +90,12 @@ interface Ground {
 }
 
 /** The best run of rows for a column; `half` is the half-width at the level row. */
-function bestRows({ clues, sums, levelY }: Ground, centreX: number, half: number, taper: number): PotShape | null {
+function bestRows(
+  { clues, sums, levelY }: Ground,
+  centreX: number,
+  half: number,
+  taper: number,
+): PotShape | null {
   const { width, height } = clues;
   let [sum, from] = [0, height - 1];
   let [bestSum, bestTop, bestBottom] = [0, -1, -1];

@@ -6,6 +6,8 @@ import type { PotShape } from './pot-shape.ts';
 
 /** The rim's ellipse seen from slightly above: half its height, share of its half-width. */
 const RIM_OPENING = 0.2;
+/** Without a pot, this share of the object's height from the top is canopy whatever its colour. */
+const UPPER_SHARE = 0.35;
 /** The body is taken a little wider than found, share of its half-width. */
 const BODY_MARGIN = 0.06;
 
@@ -17,7 +19,8 @@ const BODY_MARGIN = 0.06;
 export function splitPot(door: OpenCvDoor, object: Mask, plant: Evidence, pot: PotShape | null): Mask {
   const { width, height } = object;
   const data = object.data.slice();
-  if (pot !== null) {
+  if (pot === null) dropFootColours(data, object, plant);
+  else {
     for (let y = 0; y < height; y++) {
       const half = blockedHalf(pot, y);
       if (half <= 0) continue;
@@ -31,6 +34,17 @@ export function splitPot(door: OpenCvDoor, object: Mask, plant: Evidence, pot: P
     }
   }
   return leafyParts(door, { width, height, data }, plant, pot);
+}
+
+/**
+ * Without a pot's shape to go by, what the photo's own colours call pot or soil is dropped from the lower part of the
+ * object, where a pot cut by the photo's edge or one the search missed would be.
+ */
+function dropFootColours(data: Uint8Array, object: Mask, plant: Evidence): void {
+  const top = Math.floor(object.data.indexOf(1) / object.width);
+  const bottom = Math.floor(object.data.lastIndexOf(1) / object.width);
+  const from = Math.round(top + UPPER_SHARE * (bottom - top)) * object.width;
+  for (let i = from; i < data.length; i++) if ((plant.logOdds[i] as number) < -0.5) data[i] = 0;
 }
 
 /** Half-width of what the pot and its soil may cover in row `y`; 0 above the rim's ellipse. */

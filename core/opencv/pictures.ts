@@ -88,6 +88,42 @@ export function meanPlane(
   });
 }
 
+/** Largest value within a square of `2 * radiusPx + 1` pixels a side. */
+export function highestNearby(
+  door: OpenCvDoor,
+  plane: Float32Array,
+  size: { readonly width: number; readonly height: number },
+  radiusPx: number,
+): Float32Array {
+  return rankNearby(door, plane, size, radiusPx, 'dilate');
+}
+
+/** Smallest value within a square of `2 * radiusPx + 1` pixels a side. */
+export function lowestNearby(
+  door: OpenCvDoor,
+  plane: Float32Array,
+  size: { readonly width: number; readonly height: number },
+  radiusPx: number,
+): Float32Array {
+  return rankNearby(door, plane, size, radiusPx, 'erode');
+}
+
+function rankNearby(
+  door: OpenCvDoor,
+  plane: Float32Array,
+  size: { readonly width: number; readonly height: number },
+  radiusPx: number,
+  operation: 'dilate' | 'erode',
+): Float32Array {
+  return door.use((cv, keep) => {
+    const side = 2 * radiusPx + 1;
+    const square = keep(cv.getStructuringElement(cv.MORPH_RECT, new cv.Size(side, side)));
+    const to = keep(new cv.Mat());
+    cv[operation](matOfPlane(cv, keep, plane, size.width, size.height), to, square);
+    return to.data32F.slice();
+  });
+}
+
 /**
  * One GrabCut (Rother, Kolmogorov, Blake 2004) from a starting mask with OpenCV's four values:
  * 0 surely outside, 1 surely inside, 2 probably outside, 3 probably inside. Returns the mask in the same values.

@@ -36,6 +36,7 @@ export interface OpenCv {
   readonly INTER_NEAREST: number;
   readonly BORDER_REPLICATE: number;
   readonly BORDER_CONSTANT: number;
+  readonly MORPH_RECT: number;
   readonly MORPH_ELLIPSE: number;
   readonly MORPH_OPEN: number;
   readonly MORPH_CLOSE: number;

@@ -1,0 +1,125 @@
+import type { OpenCvDoor } from '../opencv/door.ts';
+import { closeMask, dilateMask } from '../opencv/masks.ts';
+import { highestNearby, lowestNearby, resizeMask } from '../opencv/pictures.ts';
+import { labOfRaster } from '../raster/lab.ts';
+import type { Mask, Raster } from '../raster/raster.ts';
+import { backdropDistance, evenDistance } from './backdrop-distance.ts';
+import { type Backdrop, deltaAt, stretchBackdrop } from './backdrop-model.ts';
+import { fillSmallHoles } from './small-holes.ts';
+
+/** How far from the first outline the true one is looked for, px of the picture the first was drawn on. */
+const SEARCH_PX = 2;
+/** How far an edge's blur reaches, px of the full raster. */
+const BLUR_PX = 2;
+/** ΔE beyond which a leaf counts as fully unlike the backdrop. */
+const FULL_DELTA = 40;
+/** Gaps narrower than this share of the longer side are below what the edge can be known to, and are closed. */
+const NARROW_GAP_SHARE = 1 / 1000;
+
+/**
+ * Draws the canopy's outline anew on the full raster, where a pixel lies half way between leaf and backdrop.
+ *
+ * An edge pixel mixes leaf and backdrop; it belongs to the canopy when its distance from the backdrop is at least
+ * half of the largest close by. Away from edges everything unlike the backdrop stays, so gaps that show the backdrop
+ * become holes. What the first decision gave to the pot stays with the pot.
+ */
+export function refineEdge(
+  door: OpenCvDoor,
+  raster: Raster,
+  first: { readonly canopy: Mask; readonly object: Mask },
+  backdrop: Backdrop,
+): Mask {
+  const near = resizeMask(door, dilateMask(door, first.canopy, SEARCH_PX), raster);
+  const pot = resizeMask(door, withoutMask(first.object, first.canopy), raster);
+  const window = windowAround(near);
+  const data = new Uint8Array(raster.width * raster.height);
+  if (window === null) return { width: raster.width, height: raster.height, data };
+  const picture = labOfRaster(cropRaster(raster, window));
+  const expected = stretchBackdrop(backdrop.colour, raster, window);
+  const distance = backdropDistance(picture, expected);
+  const delta = Float32Array.from(distance, (_, i) => deltaAt(picture, expected, i));
+  const most = highestNearby(door, delta, window, BLUR_PX);
+  const least = lowestNearby(door, distance, window, BLUR_PX);
+  const surest = highestNearby(door, distance, window, BLUR_PX);
+  const darkest = lowestNearby(door, picture.l, window, BLUR_PX);
+  const lightest = highestNearby(door, picture.l, window, BLUR_PX);
+  const even = evenDistance(backdrop.spread);
+  const drawn = new Uint8Array(distance.length);
+  for (let i = 0; i < distance.length; i++) {
+    const backdropL = expected.l[i] as number;
+    const [low, high] = [darkest[i] as number, lightest[i] as number];
+    const leafL = backdropL - low > high - backdropL ? low : high;
+    const wanted = halfWay(backdropL, leafL) * Math.min(FULL_DELTA, most[i] as number);
+    const onEdge = (least[i] as number) < even && (surest[i] as number) > 1.5 * even;
+    if (onEdge ? (delta[i] as number) >= Math.max(even, wanted) : (distance[i] as number) >= even)
+      drawn[i] = 1;
+  }
+  const radius = Math.max(1, Math.round(NARROW_GAP_SHARE * Math.max(raster.width, raster.height)));
+  const closed = closeMask(door, { width: window.width, height: window.height, data: drawn }, radius);
+  for (let i = 0; i < closed.data.length; i++) {
+    if (closed.data[i] === 0) continue;
+    const place =
+      (window.top + Math.floor(i / window.width)) * raster.width + window.left + (i % window.width);
+    if (near.data[place] === 1 && pot.data[place] === 0) data[place] = 1;
+  }
+  return fillSmallHoles(door, { width: raster.width, height: raster.height, data });
+}
+
+/**
+ * Where between backdrop (0) and leaf (1) a pixel half covered by leaf lies on the L* scale: light mixes before it is
+ * turned into L*, so before a white backdrop the middle lies nearer to it, before a black one nearer to the leaf.
+ */
+function halfWay(backdropL: number, leafL: number): number {
+  const span = leafL - backdropL;
+  if (Math.abs(span) < 8) return 0.5;
+  const mixed = 0.5 * (luminanceOf(backdropL) + luminanceOf(leafL));
+  return (lightnessOf(mixed) - backdropL) / span;
+}
+
+/** Relative luminance 0–1 of L* and back (CIE 15:2018, above the toe; the toe's error does not matter here). */
+const luminanceOf = (lightness: number): number => ((lightness + 16) / 116) ** 3;
+const lightnessOf = (luminance: number): number => 116 * Math.cbrt(luminance) - 16;
+
+/** A rectangle of a raster, px. */
+export interface Window {
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** The smallest rectangle around a mask with a margin of a few px; `null` for an empty mask. */
+export function windowAround({ width, height, data }: Mask): Window | null {
+  let [left, top, right, bottom] = [width, height, -1, -1];
+  for (let y = 0; y < height; y++) {
+    const row = data.subarray(y * width, (y + 1) * width);
+    const first = row.indexOf(1);
+    if (first < 0) continue;
+    left = Math.min(left, first);
+    right = Math.max(right, row.lastIndexOf(1));
+    top = Math.min(top, y);
+    bottom = y;
+  }
+  if (right < 0) return null;
+  left = Math.max(0, left - 4);
+  top = Math.max(0, top - 4);
+  return {
+    left,
+    top,
+    width: Math.min(width, right + 5) - left,
+    height: Math.min(height, bottom + 5) - top,
+  };
+}
+
+export function cropRaster(raster: Raster, window: Window): Raster {
+  const data = new Uint8Array(3 * window.width * window.height);
+  for (let y = 0; y < window.height; y++) {
+    const from = 3 * ((window.top + y) * raster.width + window.left);
+    data.set(raster.data.subarray(from, from + 3 * window.width), 3 * y * window.width);
+  }
+  return { width: window.width, height: window.height, data };
+}
+
+function withoutMask(mask: Mask, taken: Mask): Mask {
+  return { ...mask, data: mask.data.map((inside, i) => (inside === 1 && taken.data[i] === 0 ? 1 : 0)) };
+}

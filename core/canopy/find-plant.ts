@@ -1,47 +1,112 @@
-import { openOpenCv } from '../opencv/door.ts';
-import { shrinkRaster } from '../opencv/pictures.ts';
-import { labOfRaster } from '../raster/lab.ts';
-import { maskArea, type Raster } from '../raster/raster.ts';
+import { type OpenCvDoor, openOpenCv } from '../opencv/door.ts';
+import { dilateMask } from '../opencv/masks.ts';
+import { resizeMask, shrinkRaster } from '../opencv/pictures.ts';
+import { type LabPicture, labOfRaster } from '../raster/lab.ts';
+import { type Mask, maskArea, type Raster } from '../raster/raster.ts';
 import { backdropDistance, distanceEvidence } from './backdrop-distance.ts';
-import { fitBackdrop } from './backdrop-model.ts';
+import { guessInBusyPlace } from './busy-place.ts';
+import type { Evidence } from './evidence.ts';
 import { findPot } from './find-pot.ts';
-import { followBackdrop } from './follow-backdrop.ts';
 import type { FoundPlant, NoPlant } from './found-plant.ts';
-import { objectMask } from './object-mask.ts';
+import { edgeContact, showsTwoPlants } from './framing.ts';
+import { NOTES, noPlant } from './hints.ts';
+import { mainObject, objectMask } from './object-mask.ts';
+import { edgeWidthPx, isTooDark } from './photo-quality.ts';
+import { learnPlace, type Place } from './place.ts';
 import { plantColour } from './plant-colour.ts';
-import { refineEdge } from './refine-edge.ts';
+import { type DrawnEdge, outlineLength, refineEdge } from './refine-edge.ts';
+import { rimEnds } from './rim-ends.ts';
 import { splitPot } from './split-pot.ts';
 
 /** Longer side of the copy on which decisions are made, px. */
 const DECISION_SIDE_PX = 640;
+/** Least canopy, share of the photo. */
+const LEAST_CANOPY_SHARE = 0.0004;
+/** Width of the sharpest edges, px of the decision copy, above which a photo is unsharp, and too blurred to measure. */
+const UNSHARP_PX = 6;
+const BLURRED_PX = 10;
 
+/**
+ * Cuts the plant's canopy and finds the pot's rim.
+ *
+ * Evidence is gathered on a copy of at most 640 px (place, plant colours), decided together, parted into canopy and
+ * pot, and the outline is then drawn anew on the full raster.
+ *
+ * @param raster the upright photo, at most about 1600 px on its longer side
+ * @param options.empty the same stand without a plant, from the same camera place; `null` when there is none
+ * @returns the canopy's mask, rim ends and the outline's doubt in px of the raster; or the reason why none is given
+ */
 export async function findPlant(
   raster: Raster,
-  _options: { readonly empty: Raster | null },
+  options: { readonly empty: Raster | null },
 ): Promise<FoundPlant | NoPlant> {
   const door = await openOpenCv();
   const small = shrinkRaster(door, raster, DECISION_SIDE_PX);
   const picture = labOfRaster(small);
-  const backdrop = followBackdrop(door, picture, fitBackdrop(picture));
-  const distance = backdropDistance(picture, backdrop.colour);
-  const object = distanceEvidence(distance, small, backdrop.spread);
+  if (isTooDark(picture, null)) return noPlant('too-dark');
+
+  const place = learnPlace(door, raster, picture, options.empty);
+  const { mask, object } = standingObject(door, small, picture, place);
   const byColour = plantColour(picture);
-  const mask = objectMask(door, object);
-  const { pot, plant } = findPot(door, { raster: small, picture, backdrop, object, mask, plant: byColour });
-  const canopy = splitPot(door, mask, plant, pot);
-  if (maskArea(canopy) < 50) return { ok: false, reason: 'no-canopy', hint: 'No plant was found.' };
-  const scale = raster.width / small.width;
+  const { pot, plant } = findPot(door, {
+    raster: small,
+    picture,
+    backdrop: place.backdrop,
+    object,
+    mask,
+    plant: byColour,
+  });
+  const first = splitPot(door, mask, plant, pot);
+  if (maskArea(first) < LEAST_CANOPY_SHARE * first.data.length) return noPlant('no-canopy');
+  if (isTooDark(picture, first)) return noPlant('too-dark');
+  if (place.backdrop !== null && showsTwoPlants(door, mask, byColour)) return noPlant('two-plants');
+  const edgeWidth = edgeWidthPx(door, picture, dilateMask(door, first, 4));
+  if (edgeWidth !== null && edgeWidth > BLURRED_PX) return noPlant('blurred');
+
+  const drawn = drawEdge(door, raster, { canopy: first, object: mask }, place);
+  const contact = edgeContact(drawn.canopy, pot !== null);
+  if (contact.cut) return noPlant('touches-edge');
+
+  const notes = [...place.notes];
+  if (pot === null) notes.push(NOTES.noPot);
+  if (contact.foot) notes.push(NOTES.footCut);
+  if (contact.tip) notes.push(NOTES.tipAtEdge);
+  if (edgeWidth !== null && edgeWidth > UNSHARP_PX) notes.push(NOTES.unsharp);
   return {
     ok: true,
-    canopy: refineEdge(door, raster, { canopy, object: mask }, backdrop),
-    pot:
-      pot === null
-        ? null
-        : {
-            rimLeftPx: [(pot.centreX - pot.topHalf) * scale, pot.topY * scale],
-            rimRightPx: [(pot.centreX + pot.topHalf) * scale, pot.topY * scale],
-          },
-    edgeUncertaintyPx: scale,
-    notes: [],
+    canopy: drawn.canopy,
+    pot: pot === null ? null : rimEnds(picture, object, pot, raster.width / small.width),
+    edgeUncertaintyPx: drawn.uncertaintyPx,
+    notes,
   };
+}
+
+/** What stands before the backdrop: the mask decided on, and the opinion behind it. */
+function standingObject(
+  door: OpenCvDoor,
+  small: Raster,
+  picture: LabPicture,
+  place: Place,
+): { mask: Mask; object: Evidence } {
+  if (place.backdrop !== null) {
+    const distance = backdropDistance(picture, place.backdrop.colour);
+    const object = distanceEvidence(distance, small, place.backdrop.spread);
+    return { mask: objectMask(door, object), object };
+  }
+  const { plantHere, unlikeBorder } = guessInBusyPlace(door, small, picture);
+  return { mask: mainObject(door, objectMask(door, plantHere)), object: unlikeBorder };
+}
+
+function drawEdge(
+  door: OpenCvDoor,
+  raster: Raster,
+  first: { readonly canopy: Mask; readonly object: Mask },
+  place: Place,
+): DrawnEdge {
+  const { backdrop } = place;
+  if (backdrop !== null) return refineEdge(door, raster, first, { ...place, backdrop });
+  // Without a backdrop to compare with, the coarse outline stands; GrabCut's own doubt is about 2 px of its copy.
+  const canopy = resizeMask(door, first.canopy, raster);
+  const copyPx = Math.max(raster.width, raster.height) / 320;
+  return { canopy, uncertaintyPx: outlineLength(canopy) === 0 ? 0 : 2 * copyPx };
 }

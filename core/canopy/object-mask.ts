@@ -28,3 +28,22 @@ export function objectMask(door: OpenCvDoor, evidence: Evidence): Mask {
   }
   return { width, height, data: Uint8Array.from(labels, (label) => keeps[label] as number) };
 }
+
+/** Parts this near the main one, share of its longer side, belong to it. */
+const NEAR_SHARE = 0.06;
+
+/** The largest part of a mask and what lies near it; for busy places, where other things look like plants too. */
+export function mainObject(door: OpenCvDoor, mask: Mask): Mask {
+  const { parts, labels } = maskParts(door, mask);
+  const [main] = parts;
+  if (main === undefined) return mask;
+  const reach = NEAR_SHARE * Math.max(main.width, main.height);
+  const keeps = new Uint8Array(parts.length + 1);
+  for (const part of parts) {
+    const acrossGap =
+      Math.max(main.left, part.left) - Math.min(main.left + main.width, part.left + part.width);
+    const downGap = Math.max(main.top, part.top) - Math.min(main.top + main.height, part.top + part.height);
+    if (acrossGap < reach && downGap < reach) keeps[part.label] = 1;
+  }
+  return { ...mask, data: Uint8Array.from(labels, (label) => keeps[label] as number) };
+}

@@ -4,8 +4,10 @@ import { highestNearby, lowestNearby, resizeMask } from '../opencv/pictures.ts';
 import { labOfRaster } from '../raster/lab.ts';
 import type { Mask, Raster } from '../raster/raster.ts';
 import { backdropDistance, evenDistance } from './backdrop-distance.ts';
-import { type Backdrop, deltaAt, stretchBackdrop } from './backdrop-model.ts';
+import { type Backdrop, deltaAt } from './backdrop-model.ts';
+import type { Place } from './place.ts';
 import { fillSmallHoles } from './small-holes.ts';
+import { cropRaster, windowAround } from './window.ts';
 
 /** How far from the first outline the true one is looked for, px of the picture the first was drawn on. */
 const SEARCH_PX = 2;
@@ -27,15 +29,16 @@ export function refineEdge(
   door: OpenCvDoor,
   raster: Raster,
   first: { readonly canopy: Mask; readonly object: Mask },
-  backdrop: Backdrop,
-): Mask {
+  place: Place & { readonly backdrop: Backdrop },
+): DrawnEdge {
   const near = resizeMask(door, dilateMask(door, first.canopy, SEARCH_PX), raster);
   const pot = resizeMask(door, withoutMask(first.object, first.canopy), raster);
   const window = windowAround(near);
   const data = new Uint8Array(raster.width * raster.height);
-  if (window === null) return { width: raster.width, height: raster.height, data };
+  if (window === null)
+    return { canopy: { width: raster.width, height: raster.height, data }, uncertaintyPx: 0 };
   const picture = labOfRaster(cropRaster(raster, window));
-  const expected = stretchBackdrop(backdrop.colour, raster, window);
+  const expected = place.expectedIn(window, picture);
   const distance = backdropDistance(picture, expected);
   const delta = Float32Array.from(distance, (_, i) => deltaAt(picture, expected, i));
   const most = highestNearby(door, delta, window, BLUR_PX);
@@ -43,26 +46,58 @@ export function refineEdge(
   const surest = highestNearby(door, distance, window, BLUR_PX);
   const darkest = lowestNearby(door, picture.l, window, BLUR_PX);
   const lightest = highestNearby(door, picture.l, window, BLUR_PX);
-  const even = evenDistance(backdrop.spread);
+  const even = evenDistance(place.backdrop.spread);
   const drawn = new Uint8Array(distance.length);
+  let doubtful = 0;
   for (let i = 0; i < distance.length; i++) {
     const backdropL = expected.l[i] as number;
     const [low, high] = [darkest[i] as number, lightest[i] as number];
     const leafL = backdropL - low > high - backdropL ? low : high;
     const wanted = halfWay(backdropL, leafL) * Math.min(FULL_DELTA, most[i] as number);
     const onEdge = (least[i] as number) < even && (surest[i] as number) > 1.5 * even;
-    if (onEdge ? (delta[i] as number) >= Math.max(even, wanted) : (distance[i] as number) >= even)
-      drawn[i] = 1;
+    if (!onEdge) {
+      if ((distance[i] as number) >= even) drawn[i] = 1;
+      continue;
+    }
+    const ratio = (delta[i] as number) / Math.max(even, wanted);
+    if (ratio >= 1) drawn[i] = 1;
+    if (ratio > 0.6 && ratio < 1.5) doubtful++;
   }
   const radius = Math.max(1, Math.round(NARROW_GAP_SHARE * Math.max(raster.width, raster.height)));
   const closed = closeMask(door, { width: window.width, height: window.height, data: drawn }, radius);
   for (let i = 0; i < closed.data.length; i++) {
     if (closed.data[i] === 0) continue;
-    const place =
-      (window.top + Math.floor(i / window.width)) * raster.width + window.left + (i % window.width);
-    if (near.data[place] === 1 && pot.data[place] === 0) data[place] = 1;
+    const at = (window.top + Math.floor(i / window.width)) * raster.width + window.left + (i % window.width);
+    if (near.data[at] === 1 && pot.data[at] === 0) data[at] = 1;
   }
-  return fillSmallHoles(door, { width: raster.width, height: raster.height, data });
+  const canopy = fillSmallHoles(door, { width: raster.width, height: raster.height, data });
+  return { canopy, uncertaintyPx: uncertainty(canopy, doubtful) };
+}
+
+/** The outline drawn, and one standard deviation of its place, px. */
+export interface DrawnEdge {
+  readonly canopy: Mask;
+  readonly uncertaintyPx: number;
+}
+
+/**
+ * The band of pixels that a threshold 0.6 to 1.5 times as strict would give to the other side, as a width along the
+ * outline, is taken for ±1 standard deviation; half a px for the pixel grid is added in quadrature.
+ */
+function uncertainty(canopy: Mask, doubtful: number): number {
+  return Math.hypot(0.5, doubtful / (2 * Math.max(1, outlineLength(canopy))));
+}
+
+/** Number of inside pixels with an outside neighbour. */
+export function outlineLength({ width, height, data }: Mask): number {
+  let length = 0;
+  for (let y = 1; y < height - 1; y++) {
+    for (let i = y * width + 1; i < (y + 1) * width - 1; i++) {
+      if (data[i] === 0) continue;
+      if (data[i - 1] === 0 || data[i + 1] === 0 || data[i - width] === 0 || data[i + width] === 0) length++;
+    }
+  }
+  return length;
 }
 
 /**
@@ -79,46 +114,6 @@ function halfWay(backdropL: number, leafL: number): number {
 /** Relative luminance 0–1 of L* and back (CIE 15:2018, above the toe; the toe's error does not matter here). */
 const luminanceOf = (lightness: number): number => ((lightness + 16) / 116) ** 3;
 const lightnessOf = (luminance: number): number => 116 * Math.cbrt(luminance) - 16;
-
-/** A rectangle of a raster, px. */
-export interface Window {
-  readonly left: number;
-  readonly top: number;
-  readonly width: number;
-  readonly height: number;
-}
-
-/** The smallest rectangle around a mask with a margin of a few px; `null` for an empty mask. */
-export function windowAround({ width, height, data }: Mask): Window | null {
-  let [left, top, right, bottom] = [width, height, -1, -1];
-  for (let y = 0; y < height; y++) {
-    const row = data.subarray(y * width, (y + 1) * width);
-    const first = row.indexOf(1);
-    if (first < 0) continue;
-    left = Math.min(left, first);
-    right = Math.max(right, row.lastIndexOf(1));
-    top = Math.min(top, y);
-    bottom = y;
-  }
-  if (right < 0) return null;
-  left = Math.max(0, left - 4);
-  top = Math.max(0, top - 4);
-  return {
-    left,
-    top,
-    width: Math.min(width, right + 5) - left,
-    height: Math.min(height, bottom + 5) - top,
-  };
-}
-
-export function cropRaster(raster: Raster, window: Window): Raster {
-  const data = new Uint8Array(3 * window.width * window.height);
-  for (let y = 0; y < window.height; y++) {
-    const from = 3 * ((window.top + y) * raster.width + window.left);
-    data.set(raster.data.subarray(from, from + 3 * window.width), 3 * y * window.width);
-  }
-  return { width: window.width, height: window.height, data };
-}
 
 function withoutMask(mask: Mask, taken: Mask): Mask {
   return { ...mask, data: mask.data.map((inside, i) => (inside === 1 && taken.data[i] === 0 ? 1 : 0)) };

@@ -42,6 +42,9 @@ export interface OpenCv {
   readonly MORPH_CLOSE: number;
   readonly GC_INIT_WITH_MASK: number;
   readonly GC_EVAL: number;
+  readonly WARP_INVERSE_MAP: number;
+  readonly TermCriteria_COUNT: number;
+  readonly TermCriteria_EPS: number;
   readonly DIST_L2: number;
   readonly MOTION_TRANSLATION: number;
   readonly MOTION_EUCLIDEAN: number;

@@ -1,0 +1,73 @@
+import type { OpenCvDoor } from '../opencv/door.ts';
+import { highestNearby, lowestNearby, shrinkRaster } from '../opencv/pictures.ts';
+import { type LabPicture, labOfRaster } from '../raster/lab.ts';
+import type { Raster } from '../raster/raster.ts';
+import { type Backdrop, deltaAt, fitBackdrop, stretchBackdrop } from './backdrop-model.ts';
+import { fitEmptyPhoto } from './empty-backdrop.ts';
+import { followBackdrop } from './follow-backdrop.ts';
+import { NOTES } from './hints.ts';
+import { cropRaster, type Window } from './window.ts';
+
+/** What is known of the place behind the plant. */
+export interface Place {
+  /** The backdrop at the decision size; `null` in a busy place without a photo of the empty stand. */
+  readonly backdrop: Backdrop | null;
+  /** The backdrop in a window of the full raster. */
+  readonly expectedIn: (window: Window, seen: LabPicture) => LabPicture;
+  readonly notes: readonly string[];
+}
+
+/** Share of the border that a smooth surface must explain for the backdrop to count as plain. */
+const PLAIN_SHARE = 0.6;
+/** Share of an empty photo that must fit this one. */
+const FITTING_SHARE = 0.35;
+
+/** Learns the place from the photo of the empty stand if it fits, else from the photo's own border. */
+export function learnPlace(
+  door: OpenCvDoor,
+  raster: Raster,
+  picture: LabPicture,
+  empty: Raster | null,
+): Place {
+  const fitted = empty === null ? null : placeFromEmpty(door, raster, picture, empty);
+  if (fitted !== null) return fitted;
+  const notes: string[] = empty === null ? [] : [NOTES.emptyMoved];
+  const bare = fitBackdrop(picture);
+  if (bare.plainShare < PLAIN_SHARE) {
+    return { backdrop: null, expectedIn: (_, seen) => seen, notes: [...notes, NOTES.busyPlace] };
+  }
+  const backdrop = followBackdrop(door, picture, bare);
+  return { backdrop, expectedIn: (window) => stretchBackdrop(backdrop.colour, raster, window), notes };
+}
+
+function placeFromEmpty(door: OpenCvDoor, raster: Raster, picture: LabPicture, empty: Raster): Place | null {
+  const laid = fitEmptyPhoto(door, raster, empty);
+  if (laid === null) return null;
+  const small = labOfRaster(shrinkRaster(door, laid, Math.max(picture.width, picture.height)));
+  const near = nearestWithin(door, picture, small, 1);
+  const deltas = Float32Array.from(near.l, (_, i) => deltaAt(picture, near, i)).sort();
+  const fitting = deltas.findIndex((delta) => delta > 8);
+  const plainShare = fitting < 0 ? 1 : fitting / deltas.length;
+  if (plainShare < FITTING_SHARE) return null;
+  const spread = deltas[Math.floor(0.5 * plainShare * deltas.length)] as number;
+  const backdrop = followBackdrop(door, picture, { colour: near, spread, plainShare });
+  const reach = Math.max(1, Math.round(Math.max(raster.width, raster.height) / 800));
+  return {
+    backdrop,
+    expectedIn: (window, seen) => nearestWithin(door, seen, labOfRaster(cropRaster(laid, window)), reach),
+    notes: [],
+  };
+}
+
+/**
+ * What of the empty photo's colours within `reachPx` comes nearest to what is seen, channel by channel, so that detail
+ * which moved by a px does not count as change.
+ */
+function nearestWithin(door: OpenCvDoor, seen: LabPicture, empty: LabPicture, reachPx: number): LabPicture {
+  const [l, a, b] = (['l', 'a', 'b'] as const).map((channel) => {
+    const low = lowestNearby(door, empty[channel], empty, reachPx);
+    const high = highestNearby(door, empty[channel], empty, reachPx);
+    return seen[channel].map((value, i) => Math.max(low[i] as number, Math.min(high[i] as number, value)));
+  }) as [Float32Array, Float32Array, Float32Array];
+  return { width: empty.width, height: empty.height, l, a, b };
+}

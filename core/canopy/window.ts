@@ -1,0 +1,42 @@
+import type { Mask, Raster } from '../raster/raster.ts';
+
+/** A rectangle of a raster, px. */
+export interface Window {
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** The smallest rectangle around a mask with a margin of a few px; `null` for an empty mask. */
+export function windowAround({ width, height, data }: Mask): Window | null {
+  let [left, top, right, bottom] = [width, height, -1, -1];
+  for (let y = 0; y < height; y++) {
+    const row = data.subarray(y * width, (y + 1) * width);
+    const first = row.indexOf(1);
+    if (first < 0) continue;
+    left = Math.min(left, first);
+    right = Math.max(right, row.lastIndexOf(1));
+    top = Math.min(top, y);
+    bottom = y;
+  }
+  if (right < 0) return null;
+  left = Math.max(0, left - 4);
+  top = Math.max(0, top - 4);
+  return {
+    left,
+    top,
+    width: Math.min(width, right + 5) - left,
+    height: Math.min(height, bottom + 5) - top,
+  };
+}
+
+/** The part of a raster inside the window. */
+export function cropRaster(raster: Raster, window: Window): Raster {
+  const data = new Uint8Array(3 * window.width * window.height);
+  for (let y = 0; y < window.height; y++) {
+    const from = 3 * ((window.top + y) * raster.width + window.left);
+    data.set(raster.data.subarray(from, from + 3 * window.width), 3 * y * window.width);
+  }
+  return { width: window.width, height: window.height, data };
+}

@@ -1,4 +1,6 @@
 import type { LabPicture } from '../raster/lab.ts';
+import { type ColourSurface, fitSurfaces, surfaceAt } from './surface-fit.ts';
+import { findTableLine, heightAbove, isAbove, type TableLine } from './table-line.ts';
 
 /** The backdrop's colour as it would be seen at every pixel if the plant were not there. */
 export interface Backdrop {
@@ -9,11 +11,6 @@ export interface Backdrop {
   readonly plainShare: number;
 }
 
-/** Coefficients of 1, x, y, x², xy, y² with x and y running from -1 to 1 over the picture. */
-type Surface = readonly number[];
-
-const TERMS = 6;
-const FIT_ROUNDS = 6;
 /** Border strip, share of the shorter side. */
 const BORDER_SHARE = 0.04;
 /** ΔE beyond which a border pixel counts as not explained. */
@@ -23,13 +20,33 @@ const EXPLAINED_DELTA = 7;
  * Fits the backdrop as a smooth surface in L*, a* and b* (a full quadratic in x and y) to the strip along the
  * picture's border, robustly, so that a leaf, a table's edge or the pot reaching the border does not bend it.
  *
+ * Where the border shows a line between a wall and a table or floor, each side gets its own surface.
+ *
  * Works for a backdrop of any colour, near-black and white included, with uneven light. A second, local
  * correction for what a quadratic cannot follow is `followBackdrop`.
  */
 export function fitBackdrop(picture: LabPicture): Backdrop {
   const places = borderPlaces(picture);
-  const surfaces = fitSurfaces(picture, places);
-  const colour = paintSurfaces(picture, surfaces);
+  const whole = judged(picture, places, paintWhole(picture, fitSurfaces(picture, places)));
+  const line = findTableLine(picture);
+  if (line === null) return whole;
+  const above = places.filter((i) => isAbove(line, picture, i));
+  const below = places.filter((i) => !isAbove(line, picture, i));
+  if (Math.min(above.length, below.length) < 40) return whole;
+  const wall = fitSurfaces(picture, above);
+  const table = fitSurfaces(picture, below);
+  const parted = judged(picture, places, paintParted(picture, line, wall, table));
+  return parted.misfit < PARTING_GAIN * whole.misfit ? parted : whole;
+}
+
+/** A parted backdrop must bring the border's mean misfit below this share of the undivided one's. */
+const PARTING_GAIN = 0.8;
+
+function judged(
+  picture: LabPicture,
+  places: readonly number[],
+  colour: LabPicture,
+): Backdrop & { misfit: number } {
   const residuals = places.map((i) => deltaAt(picture, colour, i));
   const explained = residuals.filter((delta) => delta < EXPLAINED_DELTA);
   explained.sort((one, other) => one - other);
@@ -37,7 +54,51 @@ export function fitBackdrop(picture: LabPicture): Backdrop {
     colour,
     spread: explained[Math.floor(explained.length / 2)] ?? EXPLAINED_DELTA,
     plainShare: explained.length / residuals.length,
+    misfit: residuals.reduce((sum, delta) => sum + Math.min(15, delta), 0) / residuals.length,
   };
+}
+
+function paintWhole(picture: LabPicture, surface: ColourSurface): LabPicture {
+  return painted(picture, () => surface);
+}
+
+/** Either side of the line its own surface; right at the line whichever is nearer to what is seen. */
+function paintParted(
+  picture: LabPicture,
+  line: TableLine,
+  wall: ColourSurface,
+  table: ColourSurface,
+): LabPicture {
+  return painted(picture, (i) => {
+    const off = heightAbove(line, picture, i);
+    if (off > LINE_BLUR_PX) return wall;
+    if (off < -LINE_BLUR_PX) return table;
+    return misfitAt(picture, wall, i) < misfitAt(picture, table, i) ? wall : table;
+  });
+}
+
+/** How far the line between wall and table may be off or blurred, px. */
+const LINE_BLUR_PX = 5;
+
+function misfitAt(picture: LabPicture, [l, a, b]: ColourSurface, i: number): number {
+  return Math.hypot(
+    (picture.l[i] as number) - surfaceAt(l, picture, i),
+    (picture.a[i] as number) - surfaceAt(a, picture, i),
+    (picture.b[i] as number) - surfaceAt(b, picture, i),
+  );
+}
+
+function painted(picture: LabPicture, surfaceFor: (i: number) => ColourSurface): LabPicture {
+  const { width, height } = picture;
+  const count = width * height;
+  const [l, a, b] = [new Float32Array(count), new Float32Array(count), new Float32Array(count)];
+  for (let i = 0; i < count; i++) {
+    const [sl, sa, sb] = surfaceFor(i);
+    l[i] = surfaceAt(sl, picture, i);
+    a[i] = surfaceAt(sa, picture, i);
+    b[i] = surfaceAt(sb, picture, i);
+  }
+  return { width, height, l, a, b };
 }
 
 /** ΔE (CIE 1976) between two pictures at pixel `i`. */
@@ -71,130 +132,16 @@ export function stretchBackdrop(
   return { width: window.width, height: window.height, l, a, b };
 }
 
-/** Every second pixel of the strip along the border. */
+/** Every third pixel of the strip along the border. */
 function borderPlaces(picture: LabPicture): number[] {
   const { width, height } = picture;
   const strip = Math.max(3, Math.round(BORDER_SHARE * Math.min(width, height)));
   const places: number[] = [];
-  for (let y = 0; y < height; y += 2) {
-    for (let x = 0; x < width; x += 2) {
+  for (let y = 0; y < height; y += 3) {
+    for (let x = 0; x < width; x += 3) {
       const onBorder = x < strip || y < strip || x >= width - strip || y >= height - strip;
       if (onBorder) places.push(y * width + x);
     }
   }
   return places;
-}
-
-/** Iteratively reweighted least squares with Tukey's biweight, one weight for the three channels together. */
-function fitSurfaces(picture: LabPicture, places: readonly number[]): [Surface, Surface, Surface] {
-  const channels = [picture.l, picture.a, picture.b] as const;
-  const weights = new Float64Array(places.length).fill(1);
-  // A median start keeps the first round from being bent by what is not backdrop.
-  let surfaces = channels.map((channel) => flatSurface(places.map((i) => channel[i] as number)));
-  for (let round = 0; round < FIT_ROUNDS; round++) {
-    const residuals = places.map((i) => {
-      const [l, a, b] = surfaces.map((surface) => surfaceAt(surface, picture, i)) as [number, number, number];
-      return Math.hypot(
-        (picture.l[i] as number) - l,
-        (picture.a[i] as number) - a,
-        (picture.b[i] as number) - b,
-      );
-    });
-    const cut = Math.max(round === 0 ? 12 : 4, 5 * median(residuals));
-    residuals.forEach((residual, k) => {
-      weights[k] = residual < cut ? (1 - (residual / cut) ** 2) ** 2 : 0;
-    });
-    surfaces = channels.map((channel) => leastSquares(picture, places, weights, channel));
-  }
-  return surfaces as [Surface, Surface, Surface];
-}
-
-function leastSquares(
-  picture: LabPicture,
-  places: readonly number[],
-  weights: Float64Array,
-  channel: Float32Array,
-): Surface {
-  const normal = Array.from({ length: TERMS }, () => new Float64Array(TERMS + 1));
-  places.forEach((i, k) => {
-    const weight = weights[k] as number;
-    if (weight === 0) return;
-    const terms = termsAt(picture, i);
-    for (let row = 0; row < TERMS; row++) {
-      const line = normal[row] as Float64Array;
-      const weighted = weight * (terms[row] as number);
-      for (let col = 0; col < TERMS; col++)
-        line[col] = (line[col] as number) + weighted * (terms[col] as number);
-      line[TERMS] = (line[TERMS] as number) + weighted * (channel[i] as number);
-    }
-  });
-  return solveByElimination(normal);
-}
-
-/** Gauss-Jordan with the largest pivot; a ridge of 1e-6 keeps a strip of one colour solvable. */
-function solveByElimination(rows: Float64Array[]): number[] {
-  const size = rows.length;
-  for (let k = 0; k < size; k++)
-    (rows[k] as Float64Array)[k] = ((rows[k] as Float64Array)[k] as number) + 1e-6;
-  for (let k = 0; k < size; k++) {
-    let pivot = k;
-    for (let r = k + 1; r < size; r++) {
-      if (Math.abs(cell(rows, r, k)) > Math.abs(cell(rows, pivot, k))) pivot = r;
-    }
-    [rows[k], rows[pivot]] = [rows[pivot] as Float64Array, rows[k] as Float64Array];
-    for (let r = 0; r < size; r++) {
-      if (r === k) continue;
-      const factor = cell(rows, r, k) / cell(rows, k, k);
-      const line = rows[r] as Float64Array;
-      for (let c = k; c <= size; c++) line[c] = (line[c] as number) - factor * cell(rows, k, c);
-    }
-  }
-  return rows.map((row, k) => (row[size] as number) / (row[k] as number));
-}
-
-function cell(rows: readonly Float64Array[], row: number, column: number): number {
-  return (rows[row] as Float64Array)[column] as number;
-}
-
-function paintSurfaces(picture: LabPicture, [sl, sa, sb]: readonly [Surface, Surface, Surface]): LabPicture {
-  const { width, height } = picture;
-  const [l, a, b] = [picture.l, picture.a, picture.b].map((plane) => new Float32Array(plane.length)) as [
-    Float32Array,
-    Float32Array,
-    Float32Array,
-  ];
-  for (let i = 0; i < l.length; i++) {
-    l[i] = surfaceAt(sl, picture, i);
-    a[i] = surfaceAt(sa, picture, i);
-    b[i] = surfaceAt(sb, picture, i);
-  }
-  return { width, height, l, a, b };
-}
-
-function surfaceAt(surface: Surface, picture: LabPicture, i: number): number {
-  const [c0 = 0, cx = 0, cy = 0, cxx = 0, cxy = 0, cyy = 0] = surface;
-  const { x, y } = unitPlace(picture, i);
-  return c0 + x * (cx + cxx * x + cxy * y) + y * (cy + cyy * y);
-}
-
-function termsAt(picture: LabPicture, i: number): number[] {
-  const { x, y } = unitPlace(picture, i);
-  return [1, x, y, x * x, x * y, y * y];
-}
-
-function unitPlace(picture: LabPicture, i: number): { x: number; y: number } {
-  const row = Math.floor(i / picture.width);
-  return {
-    x: (2 * (i - row * picture.width)) / picture.width - 1,
-    y: (2 * row) / picture.height - 1,
-  };
-}
-
-function flatSurface(values: number[]): Surface {
-  return [median(values), 0, 0, 0, 0, 0];
-}
-
-function median(values: readonly number[]): number {
-  const sorted = [...values].sort((one, other) => one - other);
-  return sorted[Math.floor(sorted.length / 2)] ?? 0;
 }

@@ -26,7 +26,9 @@ export function colourContrast(picture: LabPicture, lessons: Lessons): Float32Ar
     const odds = ((canopy[cell] as number) + UNSEEN_SHARE) / ((pot[cell] as number) + UNSEEN_SHARE);
     ratio[cell] = Math.max(-3, Math.min(3, Math.log(odds)));
   }
-  return Float32Array.from(cells, (cell) => ratio[cell] as number);
+  const contrast = new Float32Array(cells.length);
+  for (let i = 0; i < cells.length; i++) contrast[i] = ratio[cells[i] as number] as number;
+  return contrast;
 }
 
 function cellOfEachPixel({ l, a, b }: LabPicture): Int32Array {

@@ -1,5 +1,6 @@
 import type { OpenCvDoor } from '../opencv/door.ts';
 import { maskParts } from '../opencv/masks.ts';
+import { maskOfLabels } from '../raster/mask-of-labels.ts';
 import type { Mask } from '../raster/raster.ts';
 import type { Evidence } from './evidence.ts';
 
@@ -14,7 +15,8 @@ const LEAST_SHARE = 0.002;
  */
 export function objectMask(door: OpenCvDoor, evidence: Evidence): Mask {
   const { width, height, logOdds } = evidence;
-  const likely: Mask = { width, height, data: Uint8Array.from(logOdds, (odds) => (odds > 0 ? 1 : 0)) };
+  const likely: Mask = { width, height, data: new Uint8Array(logOdds.length) };
+  for (let i = 0; i < logOdds.length; i++) likely.data[i] = (logOdds[i] as number) > 0 ? 1 : 0;
   const { parts, labels } = maskParts(door, likely);
   const sureOf = new Float32Array(parts.length + 1);
   for (let i = 0; i < labels.length; i++) {
@@ -26,7 +28,7 @@ export function objectMask(door: OpenCvDoor, evidence: Evidence): Mask {
   for (const { label, areaPx } of parts) {
     keeps[label] = areaPx >= least && (sureOf[label] as number) >= SURE_LOG_ODDS ? 1 : 0;
   }
-  return { width, height, data: Uint8Array.from(labels, (label) => keeps[label] as number) };
+  return maskOfLabels(labels, keeps, likely);
 }
 
 /** Parts this near the main one, share of its longer side, belong to it. */
@@ -45,5 +47,5 @@ export function mainObject(door: OpenCvDoor, mask: Mask): Mask {
     const downGap = Math.max(main.top, part.top) - Math.min(main.top + main.height, part.top + part.height);
     if (acrossGap < reach && downGap < reach) keeps[part.label] = 1;
   }
-  return { ...mask, data: Uint8Array.from(labels, (label) => keeps[label] as number) };
+  return maskOfLabels(labels, keeps, mask);
 }

@@ -3,14 +3,16 @@ import { blurPlane, highestNearby, lowestNearby } from '../opencv/pictures.ts';
 import type { LabPicture } from '../raster/lab.ts';
 import type { Mask } from '../raster/raster.ts';
 
-/** L* that a usable photo reaches somewhere, in one pixel of two thousand. */
+/** L* that a usable photo reaches in this share of its pixels. */
 const LEAST_LIGHT_L = 20;
+const LEAST_LIGHT_SHARE = 0.0005;
 /** L* that the middle of a usable canopy reaches. */
 const LEAST_CANOPY_L = 8;
 
 /** Whether nothing in the photo is light enough; a near-black backdrop alone is no fault. */
 export function isTooDark(picture: LabPicture, canopy: Mask | null): boolean {
-  if (percentile(picture.l, 0.9995) < LEAST_LIGHT_L) return true;
+  const light = picture.l.reduce((count, value) => count + (value >= LEAST_LIGHT_L ? 1 : 0), 0);
+  if (light < LEAST_LIGHT_SHARE * picture.l.length) return true;
   if (canopy === null) return false;
   const leaves = picture.l.filter((_, i) => canopy.data[i] === 1);
   return leaves.length > 0 && percentile(leaves, 0.6) < LEAST_CANOPY_L;

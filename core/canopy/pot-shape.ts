@@ -50,17 +50,17 @@ const PLACE_STEP = 0.12;
 export function findPotShape(clues: PotClues, object: Mask): PotShape | null {
   const span = spanOf(object);
   if (span === null) return null;
-  const ground: Ground = { clues, sums: rowSums(clues), levelY: span.bottom };
   const { width, height } = clues;
+  const ground: Ground = { width, height, sums: rowSums(clues), sides: widened(clues), levelY: span.bottom };
   let best: Candidate | null = null;
-  const consider = (half: number, centreX: number, taper: number) => {
-    const shape = bestRows(ground, centreX, half, taper);
+  const consider = (half: number, centreX: number, taper: number, every: number) => {
+    const shape = bestRows(ground, centreX, half, taper, every);
     if (shape !== null && (best === null || shape.score > best.shape.score)) best = { shape, half, taper };
   };
   for (let half = (NARROWEST_SHARE * width) / 2; half < (WIDEST_SHARE * width) / 2; half *= WIDTH_STEP) {
     const step = Math.max(1, PLACE_STEP * half);
     for (let centreX = span.left; centreX <= span.right; centreX += step) {
-      for (const taper of TAPERS) consider(half, centreX, taper);
+      for (const taper of TAPERS) consider(half, centreX, taper, 2);
     }
   }
   const coarse = best as Candidate | null;
@@ -68,7 +68,7 @@ export function findPotShape(clues: PotClues, object: Mask): PotShape | null {
   for (let off = -0.12; off <= 0.121; off += 0.03) {
     for (let widen = 0.92; widen <= 1.09; widen += 0.02) {
       for (let lean = -0.06; lean <= 0.061; lean += 0.03) {
-        consider(coarse.half * widen, coarse.shape.centreX + off * coarse.half, coarse.taper + lean);
+        consider(coarse.half * widen, coarse.shape.centreX + off * coarse.half, coarse.taper + lean, 1);
       }
     }
   }
@@ -83,38 +83,50 @@ interface Candidate {
 }
 
 interface Ground {
-  readonly clues: PotClues;
+  readonly width: number;
+  readonly height: number;
   readonly sums: Float32Array;
+  readonly sides: Float32Array;
   /** The row at which a candidate's half-width is given. */
   readonly levelY: number;
 }
 
-/** The best run of rows for a column; `half` is the half-width at the level row. */
+/**
+ * The best run of rows for a column; `half` is the half-width at the level row. `every` rows one is looked at and
+ * counts for all.
+ */
 function bestRows(
-  { clues, sums, levelY }: Ground,
+  ground: Ground,
   centreX: number,
   half: number,
   taper: number,
+  every: number,
 ): PotShape | null {
-  const { width, height } = clues;
+  const { width, height, sums, sides, levelY } = ground;
   let [sum, from] = [0, height - 1];
   let [bestSum, bestTop, bestBottom] = [0, -1, -1];
-  for (let y = height - 1; y >= 0; y--) {
+  for (let y = height - 1; y >= 0; y -= every) {
     const now = half + taper * (levelY - y);
     if (now < 3) continue;
     if (from - y > TALLEST * 2 * now) break;
+    const spill = Math.max(2, Math.round(0.12 * now));
     const left = Math.round(centreX - now);
     const right = Math.round(centreX + now);
-    const spill = Math.max(2, Math.round(0.12 * now));
-    const inside = runSum(sums, width, y, left, right);
-    const outside =
-      Math.max(0, runSum(sums, width, y, left - spill, left)) +
-      Math.max(0, runSum(sums, width, y, right, right + spill));
-    // A pot has both its sides: the weaker edge counts twice, the stronger once.
-    const [one, other] = [edgeNear(clues, y, left), edgeNear(clues, y, right)];
-    const edges = 2 * Math.min(one, other) + Math.max(one, other);
-    sum += inside - 1.5 * outside + SIDE_WORTH * now * edges;
-    if (sum <= 0) [sum, from] = [0, y - 1];
+    const row = y * (width + 1);
+    const l = Math.max(left, 0);
+    const r = Math.min(right, width);
+    if (r <= l) continue;
+    const atLeft = sums[row + l] as number;
+    const atRight = sums[row + r] as number;
+    const spillLeft = atLeft - (sums[row + (left < spill ? 0 : left - spill)] as number);
+    const spillRight = (sums[row + Math.min(right + spill, width)] as number) - atRight;
+    const outside = Math.max(spillLeft, 0) + Math.max(spillRight, 0);
+    const one = left < 0 ? 0 : (sides[y * width + left] as number);
+    const other = right >= width ? 0 : (sides[y * width + right] as number);
+    // A pot has both its sides: the weaker edge counts three times, the stronger once.
+    const edges = one + other + Math.min(one, other);
+    sum += every * (atRight - atLeft - 1.5 * outside + SIDE_WORTH * now * edges);
+    if (sum <= 0) [sum, from] = [0, y - every];
     else if (sum > bestSum) [bestSum, bestTop, bestBottom] = [sum, y, from];
   }
   if (bestTop < 0) return null;
@@ -137,19 +149,15 @@ function rowSums({ width, height, body }: PotClues): Float32Array {
   return sums;
 }
 
-function runSum(sums: Float32Array, width: number, y: number, left: number, right: number): number {
-  const from = Math.max(0, Math.min(width, left));
-  const to = Math.max(from, Math.min(width, right));
-  const row = y * (width + 1);
-  return (sums[row + to] as number) - (sums[row + from] as number);
-}
-
-function edgeNear({ width, side }: PotClues, y: number, x: number): number {
-  let most = 0;
-  for (let at = Math.max(0, x - 1); at <= Math.min(width - 1, x + 1); at++) {
-    most = Math.max(most, side[y * width + at] as number);
+/** Each pixel's strongest side edge among itself and its neighbours left and right. */
+function widened({ width, height, side }: PotClues): Float32Array {
+  const sides = new Float32Array(side.length);
+  for (let y = 0; y < height; y++) {
+    for (let i = y * width + 1; i < (y + 1) * width - 1; i++) {
+      sides[i] = Math.max(side[i - 1] as number, side[i] as number, side[i + 1] as number);
+    }
   }
-  return most;
+  return sides;
 }
 
 /** The mask's columns and its lowest row, specks aside; `null` when it is empty. */

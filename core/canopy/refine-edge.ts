@@ -40,7 +40,8 @@ export function refineEdge(
   const picture = labOfRaster(cropRaster(raster, window));
   const expected = place.expectedIn(window, picture);
   const distance = backdropDistance(picture, expected);
-  const delta = Float32Array.from(distance, (_, i) => deltaAt(picture, expected, i));
+  const delta = new Float32Array(distance.length);
+  for (let i = 0; i < delta.length; i++) delta[i] = deltaAt(picture, expected, i);
   const most = highestNearby(door, delta, window, BLUR_PX);
   const least = lowestNearby(door, distance, window, BLUR_PX);
   const surest = highestNearby(door, distance, window, BLUR_PX);

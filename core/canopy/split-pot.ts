@@ -1,11 +1,14 @@
 import type { OpenCvDoor } from '../opencv/door.ts';
 import { maskParts } from '../opencv/masks.ts';
+import { maskOfLabels } from '../raster/mask-of-labels.ts';
 import type { Mask } from '../raster/raster.ts';
 import type { Evidence } from './evidence.ts';
 import type { PotShape } from './pot-shape.ts';
 
 /** The rim's ellipse seen from slightly above: half its height, share of its half-width. */
 const RIM_OPENING = 0.2;
+/** Log odds from which something on the pot's body is a leaf hanging over the rim. */
+const HANGING_LEAF_ODDS = 1;
 /** Without a pot, this share of the object's height from the top is canopy whatever its colour. */
 const UPPER_SHARE = 0.35;
 /** The body is taken a little wider than found, share of its half-width. */
@@ -28,8 +31,7 @@ export function splitPot(door: OpenCvDoor, object: Mask, plant: Evidence, pot: P
       const to = Math.min(width, Math.round(pot.centreX + half));
       for (let x = from; x < to; x++) {
         const i = y * width + x;
-        const leafy = (plant.logOdds[i] as number) > 0.3;
-        if (!leafy) data[i] = 0;
+        if ((plant.logOdds[i] as number) < HANGING_LEAF_ODDS) data[i] = 0;
       }
     }
   }
@@ -80,5 +82,5 @@ function leafyParts(door: OpenCvDoor, mask: Mask, plant: Evidence, pot: PotShape
     const onBody = (within[label] as number) > 0.9 * areaPx;
     keeps[label] = !onBody && leafShare > (belowShare > 0.5 ? 0.4 : 0.1) && areaPx > 8 ? 1 : 0;
   }
-  return { ...mask, data: Uint8Array.from(labels, (label) => keeps[label] as number) };
+  return maskOfLabels(labels, keeps, mask);
 }

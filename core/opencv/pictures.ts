@@ -50,7 +50,7 @@ export function resizeMask(
   size: { readonly width: number; readonly height: number },
 ): Mask {
   if (mask.width === size.width && mask.height === size.height) return mask;
-  const coverage = resizePlane(door, Float32Array.from(mask.data), mask, size);
+  const coverage = resizePlane(door, new Float32Array(mask.data), mask, size);
   const data = new Uint8Array(coverage.length);
   for (let i = 0; i < data.length; i++) data[i] = (coverage[i] as number) >= 0.5 ? 1 : 0;
   return { width: size.width, height: size.height, data };

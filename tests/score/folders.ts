@@ -59,7 +59,8 @@ function masksBeside(dir: string): Pair[] {
       const name = basename(file, extname(file));
       const truthFile = join(dir, `${name}.truth.json`);
       const truth = existsSync(truthFile) ? (JSON.parse(readFileSync(truthFile, 'utf8')) as Truth) : null;
-      const empty = truth?.empty ? join(dir, truth.empty) : null;
+      // The truth names the empty photo by its path from the folder of all series.
+      const empty = truth?.empty ? join(dir, basename(truth.empty)) : null;
       return { name, photo: join(dir, file), mask: join(dir, `${name}.canopy.png`), empty, truth };
     })
     .filter((pair) => existsSync(pair.mask));

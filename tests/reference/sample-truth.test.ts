@@ -31,7 +31,7 @@ interface Compared {
 }
 
 async function trueMask(file: string): Promise<Mask> {
-  const { data, info } = await sharp(join(SAMPLES, file))
+  const { data, info } = await sharp(readFileSync(join(SAMPLES, file)))
     .extractChannel(0)
     .raw()
     .toBuffer({ resolveWithObject: true });

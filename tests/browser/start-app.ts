@@ -1,0 +1,42 @@
+import { spawn } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+
+const ROOT = join(import.meta.dirname, '../..');
+
+/** The product itself, started as a grower starts it, over an empty home of its own. */
+export interface RunningApp {
+  readonly url: string;
+  stop(): Promise<void>;
+}
+
+/** Starts the server on a free port and resolves when it says its address. */
+export async function startApp(): Promise<RunningApp> {
+  const home = mkdtempSync(join(tmpdir(), 'rondure-browser-'));
+  const server = spawn(process.execPath, ['--import', 'tsx', 'server/main.ts'], {
+    cwd: ROOT,
+    env: { ...process.env, RONDURE_HOME: home, PORT: '0', HOST: '127.0.0.1' },
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
+  const ended = new Promise<void>((resolve) => server.once('exit', () => resolve()));
+  let said = '';
+  const url = await new Promise<string>((resolve, reject) => {
+    const read = (chunk: Buffer) => {
+      said += chunk.toString();
+      const address = /http:\/\/\S+/.exec(said);
+      if (address) resolve(address[0]);
+    };
+    server.stdout.on('data', read);
+    server.stderr.on('data', read);
+    server.once('exit', (code) => reject(new Error(`The server stopped with ${code} and said: ${said}`)));
+  });
+  return {
+    url,
+    async stop() {
+      server.kill('SIGTERM');
+      await ended;
+      rmSync(home, { recursive: true, force: true });
+    },
+  };
+}

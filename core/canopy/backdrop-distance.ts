@@ -6,11 +6,11 @@ export const SHADOW = {
   /** Share of the darkening that still counts inside a shadow's depth. */
   weight: 0.2,
   /** A shadow takes at most this share of the backdrop's L*. */
-  depthShare: 0.35,
+  depthShare: 0.5,
 };
 
 /** ΔE at which a pixel is as likely plant as backdrop, on a backdrop without spread. */
-const EVEN_DELTA = 7;
+const EVEN_DELTA = 5.5;
 
 /**
  * ΔE of every pixel from the backdrop expected there, with soft cast shadows discounted.

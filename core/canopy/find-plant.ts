@@ -48,7 +48,7 @@ export async function findPlant(
   const place = learnPlace(door, raster, picture, options.empty);
   const { mask, object } = standingObject(door, small, picture, place);
   const byColour = plantColour(picture);
-  const { pot, plant } = findPot(door, {
+  const { pot, plant, roughness } = findPot(door, {
     raster: small,
     picture,
     backdrop: place.backdrop,
@@ -56,7 +56,7 @@ export async function findPlant(
     mask,
     plant: byColour,
   });
-  const first = splitPot(door, mask, plant, pot);
+  const first = splitPot(door, mask, plant, pot, roughness);
   if (maskArea(first) < LEAST_CANOPY_SHARE * first.data.length) return noPlant('no-canopy');
   if (isTooDark(picture, first)) return noPlant('too-dark');
   if (place.backdrop !== null && showsTwoPlants(door, mask, byColour)) return noPlant('two-plants');

@@ -2,7 +2,7 @@ import type { OpenCvDoor } from '../opencv/door.ts';
 import { meanPlane, resizeMask, resizePlane, shrinkRaster } from '../opencv/pictures.ts';
 import { type LabPicture, labOfRaster } from '../raster/lab.ts';
 import type { Mask, Raster } from '../raster/raster.ts';
-import { deltaAt } from './backdrop-model.ts';
+import { backdropDistance } from './backdrop-distance.ts';
 import { colourContrast, type Lessons } from './colour-contrast.ts';
 import { type Evidence, joinEvidence } from './evidence.ts';
 import { colourSteps, firstLessons, lessonsFromPot, potBody, sideEdges } from './pot-clues.ts';
@@ -30,6 +30,8 @@ export interface PotScene {
 export interface PotFinding {
   readonly pot: PotShape | null;
   readonly plant: Evidence;
+  /** Mean change of colour from pixel to pixel nearby, ΔE. */
+  readonly roughness: Float32Array;
 }
 
 /**
@@ -43,7 +45,7 @@ export function findPot(door: OpenCvDoor, scene: PotScene): PotFinding {
     const learned = { ...scene.plant, logOdds: colourContrast(scene.picture, lessons) };
     const plant = joinEvidence(held(scene.plant, GENERAL_MOST), learned);
     const body = potBody({ object: scene.object, plant, roughness, faint });
-    return { pot: shapeIn(door, scene, body), plant };
+    return { pot: shapeIn(door, scene, body), plant, roughness };
   };
   const first = look(firstLessons(scene.mask));
   if (first.pot === null) return first;
@@ -75,9 +77,10 @@ function shapeIn(door: OpenCvDoor, scene: PotScene, body: Float32Array): PotShap
 function faintDifference({ picture, backdrop }: PotScene): Float32Array {
   const faint = new Float32Array(picture.l.length);
   if (backdrop === null) return faint;
-  const least = 1 + 1.5 * backdrop.spread;
+  const least = 0.8 + 1.5 * backdrop.spread;
+  const distance = backdropDistance(picture, backdrop.colour);
   for (let i = 0; i < faint.length; i++) {
-    faint[i] = Math.max(0, Math.min(1, (deltaAt(picture, backdrop.colour, i) - least) / 2));
+    faint[i] = Math.max(0, Math.min(1, ((distance[i] as number) - least) / 2));
   }
   return faint;
 }

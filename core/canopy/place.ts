@@ -6,6 +6,7 @@ import { type Backdrop, deltaAt, fitBackdrop, stretchBackdrop } from './backdrop
 import { fitEmptyPhoto } from './empty-backdrop.ts';
 import { followBackdrop } from './follow-backdrop.ts';
 import { NOTES } from './hints.ts';
+import { followSides } from './side-profile.ts';
 import { cropRaster, type Window } from './window.ts';
 
 /** What is known of the place behind the plant. */
@@ -18,7 +19,7 @@ export interface Place {
 }
 
 /** Share of the border that a smooth surface must explain for the backdrop to count as plain. */
-const PLAIN_SHARE = 0.6;
+const PLAIN_SHARE = 0.8;
 /** Share of an empty photo that must fit this one. */
 const FITTING_SHARE = 0.35;
 
@@ -36,7 +37,7 @@ export function learnPlace(
   if (bare.plainShare < PLAIN_SHARE) {
     return { backdrop: null, expectedIn: (_, seen) => seen, notes: [...notes, NOTES.busyPlace] };
   }
-  const backdrop = followBackdrop(door, picture, bare);
+  const backdrop = followBackdrop(door, picture, followSides(picture, bare));
   return { backdrop, expectedIn: (window) => stretchBackdrop(backdrop.colour, raster, window), notes };
 }
 

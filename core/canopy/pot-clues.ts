@@ -7,7 +7,10 @@ import type { PotShape } from './pot-shape.ts';
 /** ΔE across two pixels that makes a full side edge. */
 const FULL_EDGE_DELTA = 10;
 /** Local ΔE per pixel at which a surface is as rough as leaves usually are. */
-const LEAF_ROUGHNESS = 6;
+export const LEAF_ROUGHNESS = 6;
+
+/** What a pixel counts that differs from the backdrop only faintly, as a white pot does before white. */
+const FAINT_WORTH = 0.3;
 
 /** What speaks for and against a pot's body, all of one size. */
 export interface BodySources {
@@ -29,7 +32,8 @@ export function potBody({ object, plant, roughness, faint }: BodySources): Float
   for (let i = 0; i < body.length; i++) {
     const stands = Math.max(-1, Math.min(1, (object.logOdds[i] as number) / 2.5));
     if (stands <= 0) {
-      body[i] = 1.2 * stands * (1 - (faint[i] as number));
+      const hint = faint[i] as number;
+      body[i] = 1.2 * stands * (1 - hint) + FAINT_WORTH * hint;
       continue;
     }
     const leafy = Math.max(-1, Math.min(1, (plant.logOdds[i] as number) / 2));

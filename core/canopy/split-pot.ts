@@ -3,12 +3,17 @@ import { maskParts } from '../opencv/masks.ts';
 import { maskOfLabels } from '../raster/mask-of-labels.ts';
 import type { Mask } from '../raster/raster.ts';
 import type { Evidence } from './evidence.ts';
+import { LEAF_ROUGHNESS } from './pot-clues.ts';
 import type { PotShape } from './pot-shape.ts';
 
 /** The rim's ellipse seen from slightly above: half its height, share of its half-width. */
 const RIM_OPENING = 0.2;
-/** Log odds from which something on the pot's body is a leaf hanging over the rim. */
-const HANGING_LEAF_ODDS = 1;
+/** Log odds from which something on the pot's body is a leaf hanging over the rim: when rough, and when smooth. */
+const ROUGH_LEAF_ODDS = 1;
+const SMOOTH_LEAF_ODDS = 2.5;
+/** From this share of the half-width below the rim, and with fewer log odds, things beside the pot are no leaf. */
+const BESIDE_SHARE = 0.1;
+const BESIDE_LEAF_ODDS = 0.3;
 /** Without a pot, this share of the object's height from the top is canopy whatever its colour. */
 const UPPER_SHARE = 0.35;
 /** The body is taken a little wider than found, share of its half-width. */
@@ -19,7 +24,13 @@ const BODY_MARGIN = 0.06;
  * hanging over the rim); in the rim's ellipse neutral colours are soil; above the rim everything stays; beside the
  * pot below the rim only parts that are leaf or petal stay (a saucer, a can or a shadow's core does not).
  */
-export function splitPot(door: OpenCvDoor, object: Mask, plant: Evidence, pot: PotShape | null): Mask {
+export function splitPot(
+  door: OpenCvDoor,
+  object: Mask,
+  plant: Evidence,
+  pot: PotShape | null,
+  roughness: Float32Array,
+): Mask {
   const { width, height } = object;
   const data = object.data.slice();
   if (pot === null) dropFootColours(data, object, plant);
@@ -31,11 +42,16 @@ export function splitPot(door: OpenCvDoor, object: Mask, plant: Evidence, pot: P
       const to = Math.min(width, Math.round(pot.centreX + half));
       for (let x = from; x < to; x++) {
         const i = y * width + x;
-        if ((plant.logOdds[i] as number) < HANGING_LEAF_ODDS) data[i] = 0;
+        if (!isHangingLeaf(plant.logOdds[i] as number, roughness[i] as number)) data[i] = 0;
       }
     }
   }
+  if (pot !== null) dropBesidePot(data, object, plant, pot);
   return leafyParts(door, { width, height, data }, plant, pot);
+}
+
+function isHangingLeaf(odds: number, roughness: number): boolean {
+  return odds > (roughness > 0.4 * LEAF_ROUGHNESS ? ROUGH_LEAF_ODDS : SMOOTH_LEAF_ODDS);
 }
 
 /**
@@ -47,6 +63,14 @@ function dropFootColours(data: Uint8Array, object: Mask, plant: Evidence): void 
   const bottom = Math.floor(object.data.lastIndexOf(1) / object.width);
   const from = Math.round(top + UPPER_SHARE * (bottom - top)) * object.width;
   for (let i = from; i < data.length; i++) if ((plant.logOdds[i] as number) < -0.5) data[i] = 0;
+}
+
+/** Below the rim, beside the pot, only leaf stays: shadow, saucer, can and table do not. */
+function dropBesidePot(data: Uint8Array, { width }: Mask, plant: Evidence, pot: PotShape): void {
+  const from = Math.round(pot.topY + BESIDE_SHARE * pot.topHalf) * width;
+  for (let i = Math.max(0, from); i < data.length; i++) {
+    if ((plant.logOdds[i] as number) < BESIDE_LEAF_ODDS) data[i] = 0;
+  }
 }
 
 /** Half-width of what the pot and its soil may cover in row `y`; 0 above the rim's ellipse. */

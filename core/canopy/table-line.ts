@@ -11,8 +11,8 @@ const STRIP_SHARE = 0.04;
 /** Rows looked at: the table ends between these shares of the height. */
 const HIGHEST_SHARE = 0.2;
 const LOWEST_SHARE = 0.97;
-/** Least change of colour at the line, ΔE. */
-const LEAST_STEP = 3;
+/** Least change of colour within a few rows, ΔE; a softer change is a horizon without a line. */
+const LEAST_STEP = 4;
 
 /**
  * Finds the line between wall and table from the strips at the left and right edge: in each the row that best parts it
@@ -58,7 +58,7 @@ function partingRow(profile: Profile): number | null {
     if (cost < bestCost) [best, bestCost] = [y, cost];
   }
   if (best < 0) return null;
-  const reach = Math.max(4, Math.round(0.02 * height));
+  const reach = 4;
   const step = Math.hypot(
     ...profile.map((values) => meanOf(values, best + 2, reach) - meanOf(values, best - 2 - reach, reach)),
   );

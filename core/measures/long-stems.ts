@@ -49,8 +49,9 @@ export function longStems(
 ): LongStemPx[] {
   const tolerancePx = Math.max(options.tolerance * ball.radiusPx, 2 * edgeUncertaintyPx);
   const shoots = smoothProfile(ball.profile, SHOOT_UPR);
-  return peaksAbove(shoots, ball.radiusPx + tolerancePx, tolerancePx / 2)
-    .map((peak) => describeStem(peak, shoots, ball, options))
+  const peaks = peaksAbove(shoots, ball.radiusPx + tolerancePx, tolerancePx / 2);
+  return peaks
+    .map((peak, place) => describeStem(lobeOf(peak, place, peaks, shoots), shoots, ball, options))
     .sort((a, b) => b.excessPx - a.excessPx);
 }
 
@@ -94,23 +95,45 @@ function joinShallow(
   return peaks;
 }
 
+/** A peak and how far its lobe may reach: to the valleys that part it from its neighbours. */
+interface Lobe {
+  readonly peak: number;
+  readonly first: number;
+  readonly last: number;
+}
+
+function lobeOf(peak: number, place: number, peaks: readonly number[], profile: RadialProfile): Lobe {
+  const count = profile.radiiPx.length;
+  const before = peaks[place - 1] ?? (profile.closed ? (peaks.at(-1) as number) - count : -1);
+  const after = peaks[place + 1] ?? (profile.closed ? (peaks[0] as number) + count : count);
+  return { peak, first: lowestBetween(profile, before, peak), last: lowestBetween(profile, peak, after) };
+}
+
+function lowestBetween(profile: RadialProfile, from: number, to: number): number {
+  let lowest = from;
+  for (let index = from + 1; index <= to; index++) {
+    if (radiusAt(profile, index) < radiusAt(profile, lowest)) lowest = index;
+  }
+  return lowest;
+}
+
 function describeStem(
-  peak: number,
+  lobe: Lobe,
   shoots: RadialProfile,
   ball: BallFit,
   options: LongStemOptions,
 ): LongStemPx {
   const { centrePx, radiusPx, profile } = ball;
-  const half = radiusPx + ((shoots.radiiPx[peak] as number) - radiusPx) / 2;
-  const upperHalf = stretchAbove(shoots, peak, half);
-  let tip = peak;
+  const half = radiusPx + (radiusAt(shoots, lobe.peak) - radiusPx) / 2;
+  const upperHalf = stretchAbove(shoots, lobe.peak, lobe, half);
+  let tip = lobe.peak;
   for (let index = upperHalf.first; index <= upperHalf.last; index++) {
     if (radiusAt(profile, index) > radiusAt(profile, tip)) tip = index;
   }
   const excessPx = radiusAt(profile, tip) - radiusPx;
   const kind =
     (upperHalf.last - upperHalf.first) * shoots.stepRad > options.shoulderRad ? 'shoulder' : 'shoot';
-  const base = stretchAbove(profile, tip, radiusPx + excessPx / 4);
+  const base = stretchAbove(profile, tip, lobe, radiusPx + excessPx / 4);
   const cut = kind === 'shoot' ? (base.first + base.last) / 2 : tip;
   const place = (index: number, distancePx: number): PointPx => {
     const angle = profileAngle(profile, index);
@@ -125,12 +148,11 @@ function describeStem(
   };
 }
 
-/** The unbroken stretch round a place where the profile is above a level; may run past the join of a closed one. */
-function stretchAbove(profile: RadialProfile, place: number, levelPx: number) {
-  const count = profile.radiiPx.length;
+/** The unbroken stretch of a lobe round a place where the profile is above a level. */
+function stretchAbove(profile: RadialProfile, place: number, lobe: Lobe, levelPx: number) {
   let [first, last] = [place, place];
-  while (place - first < count / 2 && radiusAt(profile, first - 1) > levelPx) first--;
-  while (last - place < count / 2 && radiusAt(profile, last + 1) > levelPx) last++;
+  while (first > lobe.first && radiusAt(profile, first - 1) > levelPx) first--;
+  while (last < lobe.last && radiusAt(profile, last + 1) > levelPx) last++;
   return { first, last };
 }
 

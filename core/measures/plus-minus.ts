@@ -1,5 +1,4 @@
-import type { PointPx } from '../raster/raster.ts';
-import { profileAngle, type RadialProfile } from '../silhouette/radial-profile.ts';
+import type { RadialProfile } from '../silhouette/radial-profile.ts';
 import type { Silhouette } from '../silhouette/silhouette.ts';
 import type { BallFit } from './ball.ts';
 import { FORM_UPR, SHOOT_UPR, smoothProfile } from './gaussian-profile-filter.ts';
@@ -7,7 +6,7 @@ import { lopsidednessPercent } from './lopsidedness.ts';
 import { roundnessOf } from './roundness.ts';
 import { type SeededNoise, seededNoise } from './seeded-noise.ts';
 import { mirrorSymmetry } from './symmetry.ts';
-import { warpMask } from './warp-mask.ts';
+import { type MaskWarper, maskWarper } from './warp-mask.ts';
 
 /** What may differ between two photos of one plant on one day, as one standard deviation each. */
 export interface Doubts {
@@ -22,6 +21,13 @@ export interface PlusMinus {
   readonly roundness: number;
   readonly symmetry: number;
   readonly lopsidedness: number;
+}
+
+/** What the scores are taken about, px. */
+export interface ScorePlace {
+  readonly axisXPx: number;
+  /** `null` without a pot. */
+  readonly rimYPx: number | null;
 }
 
 /** Photos taken again on paper. More would change the result by less than a tenth. */
@@ -59,20 +65,21 @@ const NORMAL_95 = 1.96;
 export function plusMinusOf(
   silhouette: Silhouette,
   ball: BallFit,
-  place: { readonly axisXPx: number; readonly rimYPx: number | null },
+  place: ScorePlace,
   doubts: Doubts,
 ): PlusMinus {
   const noise = seededNoise(SEED);
   const ripplePx = Math.hypot(doubts.edgePx, RASTER_PX, LEAF_SHARE * roughnessPx(ball));
   const coarse = coarsen(ball.profile);
+  const warper = maskWarper(silhouette, ball, coarse);
   const sums = { roundness: 0, symmetry: 0, lopsidedness: 0 };
-  const still = scoresOf(silhouette, ball, coarse, place, null);
+  const still = scoresOf(warper, ball.radiusPx, coarse, place, null);
   for (let repeat = 0; repeat < REPEATS; repeat++) {
     const disturbance: Disturbance = {
       outlinePx: rippled(coarse, doubts.edgePx * noise.normal(), ripplePx, noise),
       axisPx: doubts.axisPx * noise.normal(),
     };
-    const moved = scoresOf(silhouette, ball, coarse, place, disturbance);
+    const moved = scoresOf(warper, ball.radiusPx, coarse, place, disturbance);
     sums.roundness += (moved.roundness - still.roundness) ** 2;
     sums.symmetry += (moved.symmetry - still.symmetry) ** 2;
     sums.lopsidedness += (moved.lopsidedness - still.lopsidedness) ** 2;
@@ -123,33 +130,22 @@ function rippled(
 }
 
 function scoresOf(
-  silhouette: Silhouette,
-  ball: BallFit,
+  { origin, pxPerPx, warp }: MaskWarper,
+  ballRadiusPx: number,
   coarse: RadialProfile,
-  place: { readonly axisXPx: number; readonly rimYPx: number | null },
+  place: ScorePlace,
   disturbance: Disturbance | null,
 ): PlusMinus {
-  const outward = disturbance?.outlinePx ?? new Float64Array(coarse.radiiPx.length);
-  const radiiPx = coarse.radiiPx.map((radius, index) => Math.max(0, radius + (outward[index] as number)));
+  const outwardPx = disturbance?.outlinePx ?? new Float64Array(coarse.radiiPx.length);
+  const radiiPx = coarse.radiiPx.map((radius, index) => Math.max(0, radius + (outwardPx[index] as number)));
   const form = smoothProfile({ ...coarse, radiiPx }, FORM_UPR);
 
-  const warped = warpMask(silhouette, ball, outwardAt(coarse, outward));
+  const { mask, centroidXPx } = warp(outwardPx);
   const axisXPx = place.axisXPx + (disturbance?.axisPx ?? 0);
-  const rimYPx = place.rimYPx === null ? null : (place.rimYPx - warped.origin[1]) / warped.pxPerPx;
+  const rimY = place.rimYPx === null ? null : (place.rimYPx - origin[1]) / pxPerPx;
   return {
     roundness: roundnessOf(form)?.score ?? 0,
-    symmetry: mirrorSymmetry(warped.mask, (axisXPx - warped.origin[0]) / warped.pxPerPx, rimYPx) ?? 0,
-    lopsidedness: lopsidednessPercent(warped.centroidXPx, axisXPx, ball.radiusPx),
-  };
-}
-
-/** The outward move in any direction: that of the nearest one of the profile; 0 where the pot hides the outline. */
-function outwardAt(profile: RadialProfile, outward: Float64Array): (direction: PointPx) => number {
-  const fullTurn = 2 * Math.PI;
-  const start = profileAngle(profile, 0);
-  const directionsPerTurn = Math.round(fullTurn / profile.stepRad);
-  return ([x, y]) => {
-    const turned = (((Math.atan2(y, x) - start) % fullTurn) + fullTurn) % fullTurn;
-    return outward[Math.round(turned / profile.stepRad) % directionsPerTurn] ?? 0;
+    symmetry: mirrorSymmetry(mask, (axisXPx - origin[0]) / pxPerPx, rimY) ?? 0,
+    lopsidedness: lopsidednessPercent(centroidXPx, axisXPx, ballRadiusPx),
   };
 }

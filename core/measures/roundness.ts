@@ -1,5 +1,9 @@
+import type { PointPx } from '../raster/raster.ts';
 import { profilePoints, type RadialProfile } from '../silhouette/radial-profile.ts';
 import { minimumZoneCircle } from './minimum-zone-circle.ts';
+
+/** The rim's ends are known to the px at best. */
+const RIM_CLEARANCE_PX = 1;
 
 export interface Roundness {
   /** 0–100. */
@@ -26,11 +30,23 @@ export interface Roundness {
  * Example: radii between 80 and 100 px give 80 and 20 px.
  */
 export function roundnessOf(form: RadialProfile): Roundness | null {
-  if (form.radiiPx.length < 3) return null;
-  const zone = minimumZoneCircle(profilePoints(form));
+  const points = clearOfRim(form);
+  if (points.length < 3) return null;
+  const zone = minimumZoneCircle(points);
   if (zone === null || !(zone.outerRadius > 0)) return null;
   return {
     score: (100 * zone.innerRadius) / zone.outerRadius,
     outOfRoundPx: zone.outerRadius - zone.innerRadius,
   };
+}
+
+/** Leaves out the px at each end of an open arc in which rim and canopy meet: its edge belongs to both. */
+function clearOfRim(form: RadialProfile): PointPx[] {
+  const points = profilePoints(form);
+  if (form.closed) return points;
+  const stepsAt = (radiusPx: number) => Math.ceil(RIM_CLEARANCE_PX / (form.stepRad * Math.max(radiusPx, 1)));
+  return points.slice(
+    stepsAt(form.radiiPx[0] as number),
+    points.length - stepsAt(form.radiiPx.at(-1) as number),
+  );
 }

@@ -1,62 +1,97 @@
 import type { Mask, PointPx } from '../raster/raster.ts';
+import type { RadialProfile } from '../silhouette/radial-profile.ts';
 import type { Silhouette } from '../silhouette/silhouette.ts';
 
 /** A reduced copy of a mask with its outline moved. */
 export interface WarpedMask {
   readonly mask: Mask;
-  /** Place of the copy's top-left corner in the original, px. */
-  readonly origin: PointPx;
-  /** Original px a px of the copy. */
-  readonly pxPerPx: number;
   /** Mean x of the copy's pixels, in px of the original. */
   readonly centroidXPx: number;
 }
 
-/** Radius that the ball has in the copy, at most: small enough to be quick, large enough to keep shoots. */
+/** Makes copies of one silhouette, each with its outline moved in its own way. */
+export interface MaskWarper {
+  /** Place of the copies' top-left corner in the original, px. */
+  readonly origin: PointPx;
+  /** Original px a px of a copy. */
+  readonly pxPerPx: number;
+  /** @param outwardPx how far the canopy moves outwards, px, one value a direction of the profile */
+  readonly warp: (outwardPx: Float64Array) => WarpedMask;
+}
+
+/** Radius that the ball has in the copies, at most: small enough to be quick, large enough to keep shoots. */
 const BALL_RADIUS = 90;
 const MARGIN = 8;
+const HIDDEN = -1;
 
 /**
- * Moves a silhouette's outline in or out along the rays from the ball's centre.
+ * Moves a silhouette's outline in or out along the rays of a profile.
  *
  * @param silhouette px
- * @param ball centre and radius, px
- * @param outwardPx how far the canopy moves outwards in a direction, px
- * @returns a reduced copy: each of its pixels asks the original where it came from
+ * @param ball its radius in px decides how far the copies are reduced
+ * @param profile whose centre the rays start from and whose directions they follow
+ * @returns a maker of reduced copies: each pixel of a copy asks the original where it came from
  *
- * Notes: nearest pixel, so the copy's edge is good to half a px of its own; compare copies with copies only.
+ * Notes: nearest pixel and nearest direction, so a copy's edge is good to half a px of its own; compare copies
+ * with copies only. Where the pot hides the outline nothing moves.
  *
- * Example: with `() => 0` the copy is the mask, reduced.
+ * Example: with all moves 0 the copy is the mask, reduced.
  */
-export function warpMask(
-  silhouette: Silhouette,
-  ball: { readonly centrePx: PointPx; readonly radiusPx: number },
-  outwardPx: (direction: PointPx) => number,
-): WarpedMask {
-  const { mask, leftPx, topPx, widthPx, heightPx } = silhouette;
+export function maskWarper(
+  { mask, leftPx, topPx, widthPx, heightPx }: Silhouette,
+  ball: { readonly radiusPx: number },
+  profile: RadialProfile,
+): MaskWarper {
   const pxPerPx = Math.max(1, ball.radiusPx / BALL_RADIUS);
   const marginPx = MARGIN * pxPerPx;
   const origin: PointPx = [leftPx - marginPx, topPx - marginPx];
   const width = Math.ceil((widthPx + 2 * marginPx) / pxPerPx);
   const height = Math.ceil((heightPx + 2 * marginPx) / pxPerPx);
-  const data = new Uint8Array(width * height);
-  let [sumX, count] = [0, 0];
+  const [centreX, centreY] = profile.centre;
+  const across = (column: number) => origin[0] + (column + 0.5) * pxPerPx - centreX;
+  const down = (row: number) => origin[1] + (row + 0.5) * pxPerPx - centreY;
+
+  // Where each pixel of a copy lies as seen from the centre is the same for all copies.
+  const directions = new Int16Array(width * height);
+  const distances = new Float32Array(width * height);
   for (let row = 0; row < height; row++) {
-    const dy = origin[1] + (row + 0.5) * pxPerPx - ball.centrePx[1];
     for (let column = 0; column < width; column++) {
-      const x = origin[0] + (column + 0.5) * pxPerPx;
-      const dx = x - ball.centrePx[0];
-      const distance = Math.hypot(dx, dy);
-      const share = distance > 0 ? Math.max(0, 1 - outwardPx([dx, dy]) / distance) : 1;
-      const fromX = Math.floor(ball.centrePx[0] + dx * share);
-      const fromY = Math.floor(ball.centrePx[1] + dy * share);
-      if (fromX < 0 || fromY < 0 || fromX >= mask.width || fromY >= mask.height) continue;
-      if (mask.data[fromY * mask.width + fromX] === 0) continue;
-      data[row * width + column] = 1;
-      sumX += x;
-      count++;
+      directions[row * width + column] = nearestDirection(profile, across(column), down(row));
+      distances[row * width + column] = Math.hypot(across(column), down(row));
     }
   }
-  const centroidXPx = count > 0 ? sumX / count : ball.centrePx[0];
-  return { mask: { width, height, data }, origin, pxPerPx, centroidXPx };
+
+  const warp = (outwardPx: Float64Array): WarpedMask => {
+    const data = new Uint8Array(width * height);
+    let [sumX, count] = [0, 0];
+    for (let row = 0; row < height; row++) {
+      const dy = down(row);
+      for (let column = 0; column < width; column++) {
+        const place = row * width + column;
+        const direction = directions[place] as number;
+        const distance = distances[place] as number;
+        const moved = direction === HIDDEN ? 0 : (outwardPx[direction] as number);
+        const share = distance > 0 ? Math.max(0, 1 - moved / distance) : 1;
+        const fromX = Math.floor(centreX + across(column) * share);
+        const fromY = Math.floor(centreY + dy * share);
+        if (fromX < 0 || fromY < 0 || fromX >= mask.width || fromY >= mask.height) continue;
+        if (mask.data[fromY * mask.width + fromX] === 0) continue;
+        data[place] = 1;
+        sumX += across(column);
+        count++;
+      }
+    }
+    const centroidXPx = centreX + (count > 0 ? sumX / count : 0);
+    return { mask: { width, height, data }, centroidXPx };
+  };
+  return { origin, pxPerPx, warp };
+}
+
+/** The profile's direction nearest to a vector, or `HIDDEN` behind the pot. */
+function nearestDirection({ arc, stepRad, closed, radiiPx }: RadialProfile, x: number, y: number): number {
+  const fullTurn = 2 * Math.PI;
+  const turned = (((Math.atan2(y, x) - arc.startRad) % fullTurn) + fullTurn) % fullTurn;
+  const direction = Math.round(turned / stepRad);
+  if (direction < radiiPx.length) return direction;
+  return closed ? direction - radiiPx.length : HIDDEN;
 }

@@ -16,12 +16,16 @@ import { learnPlace, type Place } from './place.ts';
 import { plantColour } from './plant-colour.ts';
 import { type DrawnEdge, outlineLength, refineEdge } from './refine-edge.ts';
 import { rimEnds } from './rim-ends.ts';
+import { withNeighbours } from './smooth-evidence.ts';
 import { splitPot } from './split-pot.ts';
 
 /** Longer side of the copy on which decisions are made, px. */
 const DECISION_SIDE_PX = 640;
 /** Least canopy, share of the photo. */
 const LEAST_CANOPY_SHARE = 0.0004;
+/** How far and how strongly neighbours speak where the empty photo may hold the plant's own colours. */
+const NEIGHBOURS_PX = 5;
+const NEIGHBOURS_MOST = 4;
 /** Width of the sharpest edges, px of the decision copy, above which a photo is unsharp, and too blurred to measure. */
 const UNSHARP_PX = 6;
 const BLURRED_PX = 10;
@@ -56,7 +60,8 @@ export async function findPlant(
     mask,
     plant: byColour,
   });
-  const first = splitPot(door, mask, plant, pot, roughness);
+  // In a busy place the guess is of the plant alone, so there is no pot to part from it.
+  const first = place.backdrop === null ? mask : splitPot(door, mask, plant, pot, roughness);
   if (maskArea(first) < LEAST_CANOPY_SHARE * first.data.length) return noPlant('no-canopy');
   if (isTooDark(picture, first)) return noPlant('too-dark');
   if (place.backdrop !== null && showsTwoPlants(door, mask, byColour)) return noPlant('two-plants');
@@ -90,7 +95,8 @@ function standingObject(
 ): { mask: Mask; object: Evidence } {
   if (place.backdrop !== null) {
     const distance = backdropDistance(picture, place.backdrop.colour);
-    const object = distanceEvidence(distance, small, place.backdrop.spread);
+    const alone = distanceEvidence(distance, small, place.backdrop.spread);
+    const object = place.fromEmpty ? withNeighbours(door, alone, NEIGHBOURS_PX, NEIGHBOURS_MOST) : alone;
     return { mask: objectMask(door, object), object };
   }
   const { plantHere, unlikeBorder } = guessInBusyPlace(door, small, picture);

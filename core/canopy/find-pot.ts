@@ -5,7 +5,14 @@ import type { Mask, Raster } from '../raster/raster.ts';
 import { backdropDistance } from './backdrop-distance.ts';
 import { colourContrast, type Lessons } from './colour-contrast.ts';
 import { type Evidence, joinEvidence } from './evidence.ts';
-import { colourSteps, firstLessons, lessonsFromPot, potBody, sideEdges } from './pot-clues.ts';
+import {
+  colourSteps,
+  firstLessons,
+  LEAF_ROUGHNESS,
+  lessonsFromPot,
+  potBody,
+  sideEdges,
+} from './pot-clues.ts';
 import { findPotShape, type PotShape } from './pot-shape.ts';
 
 /** Longer side of the copy on which the pot is looked for, px. */
@@ -49,7 +56,25 @@ export function findPot(door: OpenCvDoor, scene: PotScene): PotFinding {
   };
   const first = look(firstLessons(scene.mask));
   if (first.pot === null) return first;
-  return look(lessonsFromPot(scene.mask, first.pot));
+  const second = look(lessonsFromPot(scene.mask, first.pot));
+  return second.pot !== null && isFullOfLeaf(scene, second.pot, roughness) ? { ...first, pot: null } : second;
+}
+
+/** Share of a body that may look like leaf, a green pot being smooth. */
+const MOST_LEAF_SHARE = 0.45;
+
+/** Whether what was taken for a pot is mostly rough and leaf-coloured: then it is the plant itself. */
+function isFullOfLeaf({ plant, picture }: PotScene, pot: PotShape, roughness: Float32Array): boolean {
+  let [inside, leaf] = [0, 0];
+  for (let y = Math.max(0, Math.round(pot.topY)); y < Math.min(picture.height, pot.bottomY); y++) {
+    for (let x = 0; x < picture.width; x++) {
+      if (Math.abs(x - pot.centreX) > pot.bottomHalf) continue;
+      const i = y * picture.width + x;
+      inside++;
+      if ((plant.logOdds[i] as number) > 0.5 && (roughness[i] as number) > 0.3 * LEAF_ROUGHNESS) leaf++;
+    }
+  }
+  return leaf > MOST_LEAF_SHARE * inside;
 }
 
 function held(evidence: Evidence, most: number): Evidence {

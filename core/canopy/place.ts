@@ -15,11 +15,13 @@ export interface Place {
   readonly backdrop: Backdrop | null;
   /** The backdrop in a window of the full raster. */
   readonly expectedIn: (window: Window, seen: LabPicture) => LabPicture;
+  /** Whether the backdrop is a photo of the empty stand: it may then hold the plant's own colours. */
+  readonly fromEmpty: boolean;
   readonly notes: readonly string[];
 }
 
 /** Share of the border that a smooth surface must explain for the backdrop to count as plain. */
-const PLAIN_SHARE = 0.8;
+const PLAIN_SHARE = 0.78;
 /** Share of an empty photo that must fit this one. */
 const FITTING_SHARE = 0.35;
 
@@ -33,12 +35,22 @@ export function learnPlace(
   const fitted = empty === null ? null : placeFromEmpty(door, raster, picture, empty);
   if (fitted !== null) return fitted;
   const notes: string[] = empty === null ? [] : [NOTES.emptyMoved];
-  const bare = fitBackdrop(picture);
-  if (bare.plainShare < PLAIN_SHARE) {
-    return { backdrop: null, expectedIn: (_, seen) => seen, notes: [...notes, NOTES.busyPlace] };
+  const sided = followSides(picture, fitBackdrop(picture));
+  if (sided.plainShare < PLAIN_SHARE) {
+    return {
+      backdrop: null,
+      expectedIn: (_, seen) => seen,
+      fromEmpty: false,
+      notes: [...notes, NOTES.busyPlace],
+    };
   }
-  const backdrop = followBackdrop(door, picture, followSides(picture, bare));
-  return { backdrop, expectedIn: (window) => stretchBackdrop(backdrop.colour, raster, window), notes };
+  const backdrop = followBackdrop(door, picture, sided);
+  return {
+    backdrop,
+    expectedIn: (window) => stretchBackdrop(backdrop.colour, raster, window),
+    fromEmpty: false,
+    notes,
+  };
 }
 
 function placeFromEmpty(door: OpenCvDoor, raster: Raster, picture: LabPicture, empty: Raster): Place | null {
@@ -56,6 +68,7 @@ function placeFromEmpty(door: OpenCvDoor, raster: Raster, picture: LabPicture, e
   return {
     backdrop,
     expectedIn: (window, seen) => nearestWithin(door, seen, labOfRaster(cropRaster(laid, window)), reach),
+    fromEmpty: true,
     notes: [],
   };
 }

@@ -9,6 +9,8 @@ const FULL_EDGE_DELTA = 10;
 /** Local ΔE per pixel at which a surface is as rough as leaves usually are. */
 export const LEAF_ROUGHNESS = 6;
 
+/** What a pixel of surely nothing but backdrop counts against. */
+const BACKDROP_COST = 0.5;
 /** What a pixel counts that differs from the backdrop only faintly, as a white pot does before white. */
 const FAINT_WORTH = 0.3;
 
@@ -33,7 +35,7 @@ export function potBody({ object, plant, roughness, faint }: BodySources): Float
     const stands = Math.max(-1, Math.min(1, (object.logOdds[i] as number) / 2.5));
     if (stands <= 0) {
       const hint = faint[i] as number;
-      body[i] = 1.2 * stands * (1 - hint) + FAINT_WORTH * hint;
+      body[i] = BACKDROP_COST * stands * (1 - hint) + FAINT_WORTH * hint;
       continue;
     }
     const leafy = Math.max(-1, Math.min(1, (plant.logOdds[i] as number) / 2));

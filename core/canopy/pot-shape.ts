@@ -34,7 +34,7 @@ const TALLEST = 2.2;
 /** Least score, share of the picture's pixels. */
 const LEAST_SCORE = 0.002;
 /** What an edge along one row's side is worth, in px of body. */
-const SIDE_WORTH = 0.2;
+const SIDE_WORTH = 0.3;
 
 /** Coarse search: widths grow by this factor, places by this share of the half-width. */
 const WIDTH_STEP = 1.12;

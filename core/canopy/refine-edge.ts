@@ -1,5 +1,5 @@
 import type { OpenCvDoor } from '../opencv/door.ts';
-import { closeMask, dilateMask } from '../opencv/masks.ts';
+import { closeMask, dilateMask, erodeMask } from '../opencv/masks.ts';
 import { highestNearby, lowestNearby, resizeMask } from '../opencv/pictures.ts';
 import { labOfRaster } from '../raster/lab.ts';
 import type { Mask, Raster } from '../raster/raster.ts';
@@ -70,6 +70,11 @@ export function refineEdge(
     if (closed.data[i] === 0) continue;
     const at = (window.top + Math.floor(i / window.width)) * raster.width + window.left + (i % window.width);
     if (near.data[at] === 1 && pot.data[at] === 0) data[at] = 1;
+  }
+  // Inside, an empty photo's likeness is no proof of a gap: there the first decision stands.
+  if (place.fromEmpty) {
+    const core = resizeMask(door, erodeMask(door, first.canopy, SEARCH_PX), raster);
+    for (let i = 0; i < data.length; i++) data[i] = (data[i] as number) | (core.data[i] as number);
   }
   const canopy = fillSmallHoles(door, { width: raster.width, height: raster.height, data });
   return { canopy, uncertaintyPx: uncertainty(canopy, doubtful) };

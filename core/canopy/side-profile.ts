@@ -1,5 +1,5 @@
 import type { LabPicture } from '../raster/lab.ts';
-import type { Backdrop } from './backdrop-model.ts';
+import { type Backdrop, deltaAt } from './backdrop-model.ts';
 
 /** Strip at either side that teaches, share of the width. */
 const STRIP_SHARE = 0.04;
@@ -28,13 +28,37 @@ export function followSides(picture: LabPicture, backdrop: Backdrop): Backdrop {
       for (let x = 0, i = y * width; x < width; x++, i++) plane[i] = (plane[i] as number) + from + slope * x;
     });
   }
-  return { ...backdrop, colour: { width, height, l, a, b } };
+  const colour = { width, height, l, a, b };
+  return { ...backdrop, colour, plainShare: explainedShare(picture, colour, strip) };
+}
+
+/** ΔE beyond which a pixel counts as not explained. */
+const EXPLAINED_DELTA = 7;
+
+/** Share of the border explained, judged on pixels that did not teach: top, bottom, and just inside either strip. */
+function explainedShare(picture: LabPicture, colour: LabPicture, strip: number): number {
+  const { width, height } = picture;
+  let [judged, explained] = [0, 0];
+  for (let y = 0; y < height; y++) {
+    const across = y < strip || y >= height - strip;
+    for (let x = strip; x < width - strip; x++) {
+      if (!across && x === 2 * strip) x = width - 2 * strip;
+      judged++;
+      if (deltaAt(picture, colour, y * width + x) < EXPLAINED_DELTA) explained++;
+    }
+  }
+  return explained / judged;
 }
 
 type Difference = readonly [l: number, a: number, b: number];
 
 /** Median difference from the model in each row of a strip; `null` where it is too large to be backdrop. */
-function rowDifferences(picture: LabPicture, model: LabPicture, from: number, to: number): (Difference | null)[] {
+function rowDifferences(
+  picture: LabPicture,
+  model: LabPicture,
+  from: number,
+  to: number,
+): (Difference | null)[] {
   return Array.from({ length: picture.height }, (_, y) => {
     const difference = (['l', 'a', 'b'] as const).map((channel) => {
       const values: number[] = [];

@@ -20,8 +20,8 @@ export function keepAsIs(history: PlantHistory): Advice | null {
     where: null,
     howMuch: `Roundness ${scoreInWords(report.roundness)}.${changeInWords(history, report)}`,
     why: isSideKnown
-      ? 'No stem stands outside the ball, and it leans to neither side by more than the plus-minus.'
-      : 'No stem stands outside the ball. Which side is weak cannot be told, because no pot rim was found.',
+      ? 'No stem stands far outside the ball, and it leans to neither side by more than the plus-minus.'
+      : 'No stem stands far outside the ball. Which side is weak cannot be told, because no pot rim was found.',
     sureness: isSideKnown ? 'likely' : 'unsure',
     caution: null,
   };

@@ -7,6 +7,9 @@ import { newestMeasured, newestStop, type PlantHistory } from './plant-history.t
 import { stopRules } from './stop-rules.ts';
 import { stopStillBreaking } from './wait-after-stop.ts';
 
+/** Less than this share of the ball's radius a single leaf may stand out: no reason for a knife (our own choice). */
+const LEAST_EXCESS = 0.1;
+
 /**
  * Which stems to shorten by how much, back to the ball.
  *
@@ -24,9 +27,9 @@ export function shortenStems(history: PlantHistory): Advice | null {
   const stop = newestStop(history);
   if (stop !== null && stop.day >= newest.day) return null;
   const report = newest.reports.reduce((most, next) =>
-    next.longStems.length > most.longStems.length ? next : most,
+    worthCutting(next).length > worthCutting(most).length ? next : most,
   );
-  const stems = report.longStems;
+  const stems = worthCutting(report);
   if (stems.length === 0) return null;
   const shoots = stems.filter(({ kind }) => kind === 'shoot').length;
   return {
@@ -35,10 +38,14 @@ export function shortenStems(history: PlantHistory): Advice | null {
     what: `Shorten ${countInWords(shoots, stems.length - shoots)}.`,
     where: `In the photo of ${dayInWords(newest.day)}, as on a clock: ${stems.map(({ clock }) => clock).join(', ')} o’clock.`,
     howMuch: `${stems.map((stem) => amountInWords(stem, report)).join('; ')}. Cut just above a joint with a sound bud near the mark, leaving no stub.`,
-    why: `They stand outside the ball that the rest of the canopy fills.${bloomWarning(history)}`,
+    why: `They stand outside the ball that the rest of the canopy fills. Look first: a leaf that only leans out needs no cut.${bloomWarning(history)}`,
     sureness: 'likely',
     caution: cuttingCaution(history.kind),
   };
+}
+
+function worthCutting({ ball, longStems }: PhotoReport): readonly LongStem[] {
+  return ball === null ? [] : longStems.filter(({ excessPx }) => excessPx >= LEAST_EXCESS * ball.radiusPx);
 }
 
 function countInWords(shoots: number, shoulders: number): string {

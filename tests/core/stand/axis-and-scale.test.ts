@@ -1,0 +1,26 @@
+import { describe, expect, it } from 'vitest';
+import { axisFromPot, axisUncertaintyPx, rimWidthPx } from '../../../core/stand/axis.ts';
+import { scaleFromRim } from '../../../core/stand/scale.ts';
+import { rim } from '../drawn-shapes.ts';
+
+describe('the plant axis', () => {
+  it('stands in the middle of the rim, at its middle height', () => {
+    expect(axisFromPot({ rimLeftPx: [742, 871], rimRightPx: [858, 873] })).toEqual({ xPx: 800, rimYPx: 872 });
+  });
+
+  it('is less sure for a doubtful edge and for a wide pot', () => {
+    expect(axisUncertaintyPx(rim(0, 0, 50), 0)).toBeCloseTo(1, 12);
+    expect(axisUncertaintyPx(rim(0, 0, 50), 2)).toBeCloseTo(Math.hypot(1, Math.SQRT2), 12);
+  });
+});
+
+describe('the scale', () => {
+  it('is the rim’s mm over its px, along the rim', () => {
+    expect(rimWidthPx({ rimLeftPx: [0, 0], rimRightPx: [30, 40] })).toBe(50);
+    expect(scaleFromRim({ rimLeftPx: [0, 0], rimRightPx: [30, 40] }, 130)).toBeCloseTo(2.6, 12);
+  });
+
+  it('is not known for a rim without width', () => {
+    expect(scaleFromRim(rim(5, 5, 0), 130)).toBeNull();
+  });
+});

@@ -2,13 +2,15 @@
 
     python3 train.py --seconds 480 --out DIR [--resume net.pt] [--seed 1]
 
-Needs PyTorch with a GPU, and g++. Renders go through /dev/shm; the schedule goes by the clock.
+Needs PyTorch with a GPU, and g++. Renders go through memory where there is room; the schedule goes by the clock.
 """
 import argparse
 import copy
 import glob
 import os
+import shutil
 import subprocess
+import tempfile
 import threading
 import time
 
@@ -41,8 +43,8 @@ torch.backends.cuda.matmul.allow_tf32 = torch.backends.cudnn.allow_tf32 = True
 say = lambda *w: print(f'{time.time() - t0:6.1f}s', *w, flush=True)
 
 # renderer: one process a core, shard after shard until the time is up
-store = f'/dev/shm/renders-{os.getpid()}'
-os.makedirs(store)
+in_memory = os.path.isdir('/dev/shm') and shutil.disk_usage('/dev/shm').free > 4e9
+store = tempfile.mkdtemp(prefix='renders-', dir='/dev/shm' if in_memory else None)
 subprocess.run(['g++', '-O3', '-march=native', '-ffast-math', '-std=c++17', f'{HERE}/../render/main.cpp', '-o', f'{store}/render-plants'], check=True)
 say('renderer compiled')
 loop = f'i=0; while [ ! -e {store}/stop ]; do {store}/render-plants $(({args.seed} * 1000000 + $W * 5000 + i)) {SHARD} {RENDER_SIDE} {store}/$W-$i.raw; i=$((i+1)); done'
@@ -187,6 +189,6 @@ say(f'end: {steps} steps of {args.batch}, pool {filled}', check())
 open(f'{store}/stop', 'w').close()
 os.makedirs(args.out, exist_ok=True)
 torch.save(average.state_dict(), f'{args.out}/net.pt')
-np.save('/dev/shm/preview.npy', pool[:48].cpu().numpy())
 for w in workers:
     w.wait()
+shutil.rmtree(store)

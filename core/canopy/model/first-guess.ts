@@ -1,0 +1,129 @@
+import type { Raster } from '../../raster/raster.ts';
+import type { Window } from '../window.ts';
+import type { Network } from './onnx-door.ts';
+import { PIXEL_KINDS, type PixelShares, sharesOf } from './pixel-shares.ts';
+import { resamplePlane } from './resample-plane.ts';
+
+/** How the network looks; the sizes are those it was trained at. */
+export const FIRST_GUESS = {
+  /** Longer side of what the network sees, px; a multiple of 32. */
+  sidePx: 384,
+  /** The network halves the picture five times. */
+  multiplePx: 32,
+  /** Room around plant and pot on the second look, share of their longer side. */
+  margin: 0.12,
+  /** Share of the plant and pot that may fall outside on each side of the second look: stray specks. */
+  strays: 0.005,
+  /** Less plant and pot than this share of the picture is nothing to look at again. */
+  leastSubject: 0.002,
+};
+
+/**
+ * A trained network's opinion of every pixel of `raster`, at the raster's size.
+ *
+ * It looks twice: at the whole picture, then closer at plant and pot, so that a small plant in a large room
+ * is seen as well as one that fills the frame. Each look is joined with the look at its mirror image. The
+ * network knows renders only (see MODEL-CARD.md); its opinion is one voice beside colour and shape.
+ */
+export async function firstGuess(raster: Raster, network: Network): Promise<PixelShares> {
+  const whole: Window = { left: 0, top: 0, width: raster.width, height: raster.height };
+  const far = await look(raster, whole, network);
+  const closer = windowOfSubject(far, whole);
+  const first = enlarge(far, whole.width, whole.height);
+  if (closer === null) return first;
+  const near = enlarge(await look(raster, closer, network), closer.width, closer.height);
+  return putInto(first, near, closer);
+}
+
+/** The network's shares of one window of the raster, at the size the network sees. */
+async function look(raster: Raster, window: Window, network: Network): Promise<PixelShares> {
+  const [width, height] = seenSize(window);
+  const size = width * height;
+  const planes = new Float32Array(3 * size);
+  for (let colour = 0; colour < 3; colour++) {
+    const start = 3 * (window.top * raster.width + window.left) + colour;
+    const part = { data: raster.data, width: window.width, height: window.height, start };
+    const seen = resamplePlane({ ...part, step: 3, row: 3 * raster.width }, width, height);
+    for (let i = 0; i < size; i++) planes[colour * size + i] = (seen[i] as number) / 255;
+  }
+  const plain = await network.run(planes, width, height);
+  const mirrored = await network.run(mirror(planes, width), width, height);
+  const back = mirror(mirrored, width);
+  return sharesOf(width, height, (_, index) => {
+    const plane = plain.slice(index * size, (index + 1) * size);
+    for (let i = 0; i < size; i++) plane[i] = ((plane[i] as number) + (back[index * size + i] as number)) / 2;
+    return plane;
+  });
+}
+
+/** The window's shape with the longer side as trained, both sides as the network needs them. */
+function seenSize({ width, height }: Window): [number, number] {
+  const { sidePx, multiplePx } = FIRST_GUESS;
+  const scale = sidePx / Math.max(width, height);
+  const side = (px: number) => Math.max(multiplePx, Math.round((px * scale) / multiplePx) * multiplePx);
+  return [side(width), side(height)];
+}
+
+function mirror(planes: Float32Array, width: number): Float32Array {
+  const turned = planes.slice();
+  for (let at = 0; at < turned.length; at += width) turned.subarray(at, at + width).reverse();
+  return turned;
+}
+
+/** Where plant and pot are, with room around; `null` when there is hardly any, or no closer look to be had. */
+function windowOfSubject(seen: PixelShares, frame: Window): Window | null {
+  const { width, height, background } = seen;
+  const columns = new Float64Array(width);
+  const rows = new Float64Array(height);
+  let total = 0;
+  for (let y = 0; y < height; y++) {
+    for (let x = 0; x < width; x++) {
+      const subject = 1 - (background[y * width + x] as number);
+      if (subject < 0.5) continue;
+      columns[x] = (columns[x] as number) + subject;
+      rows[y] = (rows[y] as number) + subject;
+      total += subject;
+    }
+  }
+  if (total < FIRST_GUESS.leastSubject * width * height) return null;
+  const [left, right] = span(columns, total, frame.width / width);
+  const [top, bottom] = span(rows, total, frame.height / height);
+  const room = FIRST_GUESS.margin * Math.max(right - left, bottom - top);
+  const x = Math.max(0, Math.floor(left - room));
+  const y = Math.max(0, Math.floor(top - room));
+  const closer = {
+    left: x,
+    top: y,
+    width: Math.min(frame.width, Math.ceil(right + room)) - x,
+    height: Math.min(frame.height, Math.ceil(bottom + room)) - y,
+  };
+  return closer.width === frame.width && closer.height === frame.height ? null : closer;
+}
+
+/** Where all but the strays of the mass lie, in units of `pxEach`. */
+function span(mass: Float64Array, total: number, pxEach: number): [number, number] {
+  const few = FIRST_GUESS.strays * total;
+  let first = 0;
+  for (let sum = mass[0] as number; sum <= few; sum += mass[first] as number) first++;
+  let last = mass.length - 1;
+  for (let sum = mass[last] as number; sum <= few; sum += mass[last] as number) last--;
+  return [first * pxEach, (last + 1) * pxEach];
+}
+
+function enlarge(seen: PixelShares, width: number, height: number): PixelShares {
+  return sharesOf(width, height, (kind) => {
+    const plane = { data: seen[kind], width: seen.width, height: seen.height };
+    return resamplePlane({ ...plane, start: 0, step: 1, row: seen.width }, width, height);
+  });
+}
+
+/** The closer look in place of the first one inside its window. */
+function putInto(first: PixelShares, near: PixelShares, window: Window): PixelShares {
+  for (const kind of PIXEL_KINDS) {
+    for (let y = 0; y < window.height; y++) {
+      const row = near[kind].subarray(y * window.width, (y + 1) * window.width);
+      first[kind].set(row, (window.top + y) * first.width + window.left);
+    }
+  }
+  return first;
+}

@@ -9,8 +9,8 @@ describe('the plant axis', () => {
   });
 
   it('is less sure for a doubtful edge and for a wide pot', () => {
-    expect(axisUncertaintyPx(rim(0, 0, 50), 0)).toBeCloseTo(1, 12);
-    expect(axisUncertaintyPx(rim(0, 0, 50), 2)).toBeCloseTo(Math.hypot(1, Math.SQRT2), 12);
+    expect(axisUncertaintyPx(rim(0, 0, 50), 0)).toBeCloseTo(1.5, 12);
+    expect(axisUncertaintyPx(rim(0, 0, 50), 2)).toBeCloseTo(Math.hypot(1.5, Math.SQRT2), 12);
   });
 });
 

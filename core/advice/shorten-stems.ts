@@ -7,9 +7,6 @@ import { newestMeasured, newestStop, type PlantHistory } from './plant-history.t
 import { stopRules } from './stop-rules.ts';
 import { stopStillBreaking } from './wait-after-stop.ts';
 
-/** Less than this share of the ball's radius a single leaf may stand out: no reason for a knife (our own choice). */
-const LEAST_EXCESS = 0.1;
-
 /**
  * Which stems to shorten by how much, back to the ball.
  *
@@ -27,9 +24,9 @@ export function shortenStems(history: PlantHistory): Advice | null {
   const stop = newestStop(history);
   if (stop !== null && stop.day >= newest.day) return null;
   const report = newest.reports.reduce((most, next) =>
-    worthCutting(next).length > worthCutting(most).length ? next : most,
+    next.longStems.length > most.longStems.length ? next : most,
   );
-  const stems = worthCutting(report);
+  const stems = report.longStems;
   if (stems.length === 0) return null;
   const shoots = stems.filter(({ kind }) => kind === 'shoot').length;
   return {
@@ -42,10 +39,6 @@ export function shortenStems(history: PlantHistory): Advice | null {
     sureness: 'likely',
     caution: cuttingCaution(history.kind),
   };
-}
-
-function worthCutting({ ball, longStems }: PhotoReport): readonly LongStem[] {
-  return ball === null ? [] : longStems.filter(({ excessPx }) => excessPx >= LEAST_EXCESS * ball.radiusPx);
 }
 
 function countInWords(shoots: number, shoulders: number): string {

@@ -15,13 +15,19 @@ export interface LongStemPx {
 }
 
 export interface LongStemOptions {
-  /** How far outside the ball still counts as even, as a share of its radius. */
+  /** How far the smoothed outline may leave the ball and still count as even, as a share of its radius. */
   readonly tolerance: number;
+  /** How far a tip must stand out to be worth a knife, as a share of the radius: a leaf that leans out is no stem. */
+  readonly leastExcess: number;
   /** A lobe wider than this at half its height is a shoulder; one hour of the clock. */
   readonly shoulderRad: number;
 }
 
-export const LONG_STEM_DEFAULTS: LongStemOptions = { tolerance: 0.06, shoulderRad: Math.PI / 6 };
+export const LONG_STEM_DEFAULTS: LongStemOptions = {
+  tolerance: 0.06,
+  leastExcess: 0.1,
+  shoulderRad: Math.PI / 6,
+};
 
 /**
  * Long stems: lobes of the shoot profile that stand outside the ball by more than the tolerance.
@@ -36,7 +42,8 @@ export const LONG_STEM_DEFAULTS: LongStemOptions = { tolerance: 0.06, shoulderRa
  * lies on the ball: for a shoot in the middle of the stem as it stands out, for a shoulder below its tip.
  *
  * Notes: the filter leaves less of a thinner stem: one of 2° keeps about half its height, so a hair-thin stem must stand
- * out by about 12 % to be seen. Stems hidden by the pot or inside the outline are not seen.
+ * out by about 12 % to be seen. Single leaves that lean out by a tenth of the radius are still listed: an outline alone does
+ * not tell them from shoots. The tenth is our own choice. Stems hidden by the pot or inside the outline are not seen.
  *
  * Reference: lobes of the 50-UPR profile after ISO 12181-2:2011; the rules for peaks are our own.
  *
@@ -52,6 +59,7 @@ export function longStems(
   const peaks = peaksAbove(shoots, ball.radiusPx + tolerancePx, tolerancePx / 2);
   return peaks
     .map((peak, place) => describeStem(lobeOf(peak, place, peaks, shoots), shoots, ball, options))
+    .filter(({ excessPx }) => excessPx >= options.leastExcess * ball.radiusPx)
     .sort((a, b) => b.excessPx - a.excessPx);
 }
 

@@ -164,15 +164,6 @@ describe('long stems', () => {
     }
   });
 
-  it('that stand out by less than a tenth of the radius are left alone', () => {
-    const least = { ...STEM, excessPx: 29.9 };
-    expect(kinds(advise({ sittings: [sitting(0, measured({ longStems: [least] }))] }))).toEqual(['keep']);
-    const enough = { ...STEM, excessPx: 30 };
-    expect(kinds(advise({ sittings: [sitting(0, measured({ longStems: [enough, least] }))] }))).toEqual([
-      'shorten',
-    ]);
-  });
-
   it('are measured by the ball without a scale', () => {
     const [shorten] = advise({
       sittings: [sitting(0, measured({ longStems: [{ ...STEM, excessMm: null }] }))],

@@ -1,0 +1,33 @@
+import { describe, expect, it } from 'vitest';
+import { measureSilhouette } from '../../../core/measures/measure-silhouette.ts';
+import { readSilhouette, type Silhouette } from '../../../core/silhouette/silhouette.ts';
+import { drawMask, foundPlant } from '../drawn-shapes.ts';
+
+const RADIUS = 100;
+
+/** A disc with an upright bar of the given width that ends `excessPx` outside it. */
+function stemsOf(excessPx: number, widthPx: number) {
+  const canopy = drawMask(320, 340, (x, y) => {
+    const [across, up] = [x - 160, 190 - y];
+    const bar = Math.abs(across) <= widthPx / 2 && up > 0 && up <= RADIUS + excessPx;
+    return Math.hypot(across, up) <= RADIUS || bar;
+  });
+  return measureSilhouette(readSilhouette(canopy) as Silhouette, foundPlant(canopy)).longStems;
+}
+
+describe('a stem outside the ball', () => {
+  it('is listed with its place on the clock, its excess and its cut mark on the ball', () => {
+    const [stem, ...others] = stemsOf(40, 14);
+    expect(others).toEqual([]);
+    expect(stem?.kind).toBe('shoot');
+    expect(stem?.clock).toBe(12);
+    // The bar itself pulls the ball out by about one px.
+    expect(Math.abs((stem?.excessPx ?? 0) - 40)).toBeLessThan(2.5);
+    expect(Math.abs((stem?.cutPx[1] ?? 0) - 90)).toBeLessThan(2.5);
+  });
+
+  it('is left alone while it stands out by less than a tenth of the radius, as a leaf may', () => {
+    expect(stemsOf(8, 30)).toEqual([]);
+    expect(stemsOf(14, 30)).toHaveLength(1);
+  });
+});

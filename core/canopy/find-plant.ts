@@ -80,7 +80,8 @@ export async function findPlant(
   return {
     ok: true,
     canopy: drawn.canopy,
-    pot: pot === null ? null : rimEnds(picture, object, pot, raster.width / small.width),
+    pot:
+      pot === null ? null : rimEnds(picture, { object, plant, roughness }, pot, raster.width / small.width),
     edgeUncertaintyPx: drawn.uncertaintyPx,
     notes,
   };

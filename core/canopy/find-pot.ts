@@ -13,7 +13,7 @@ import {
   potBody,
   sideEdges,
 } from './pot-clues.ts';
-import { findPotShape, type PotShape } from './pot-shape.ts';
+import { findPotShape, type PlantColumn, type PotShape } from './pot-shape.ts';
 
 /** Longer side of the copy on which the pot is looked for, px. */
 const SEARCH_SIDE_PX = 256;
@@ -86,6 +86,7 @@ function shapeIn(door: OpenCvDoor, scene: PotScene, body: Float32Array): PotShap
   const shape = findPotShape(
     { ...small, body: resizePlane(door, body, scene.picture, small), side: sideEdges(labOfRaster(small)) },
     resizeMask(door, scene.mask, small),
+    plantColumn(scene, small.width / scene.picture.width),
   );
   if (shape === null) return null;
   const scale = scene.picture.width / small.width;
@@ -97,6 +98,23 @@ function shapeIn(door: OpenCvDoor, scene: PotScene, body: Float32Array): PotShap
     bottomHalf: shape.bottomHalf * scale,
     score: shape.score,
   };
+}
+
+/** Middle and reach of the leaf-coloured part of the object, `scale` px per px of the scene; `null` without leaves. */
+function plantColumn({ mask, plant, picture }: PotScene, scale: number): PlantColumn | null {
+  let [count, sum, squares] = [0, 0, 0];
+  for (let i = 0; i < mask.data.length; i++) {
+    if (mask.data[i] === 0 || (plant.logOdds[i] as number) <= 0) continue;
+    const x = i % picture.width;
+    count++;
+    sum += x;
+    squares += x * x;
+  }
+  if (count < 20) return null;
+  const middle = sum / count;
+  // Twice the standard deviation is the half-width of a disc.
+  const reach = 2 * Math.sqrt(Math.max(1, squares / count - middle * middle));
+  return { middleX: middle * scale, reach: reach * scale };
 }
 
 function faintDifference({ picture, backdrop }: PotScene): Float32Array {

@@ -45,6 +45,18 @@ export function potBody({ object, plant, roughness, faint }: BodySources): Float
   return body;
 }
 
+/** Log odds from which something on the pot's body is a leaf hanging over the rim: when rough, and when smooth. */
+const ROUGH_LEAF_ODDS = 1;
+const SMOOTH_LEAF_ODDS = 2.5;
+
+/**
+ * Whether something on a pot's body is a leaf hanging over the rim. A pot is smooth, so what shares a green pot's
+ * colour must be rough to count as leaf.
+ */
+export function isHangingLeaf(odds: number, roughness: number): boolean {
+  return odds > (roughness > 0.4 * LEAF_ROUGHNESS ? ROUGH_LEAF_ODDS : SMOOTH_LEAF_ODDS);
+}
+
 /**
  * What teaches this photo's colours before a pot is known: the object's upper third is canopy, its lowest tenth the
  * pot. Where leaves hang to the ground both teach the same colours and cancel out.

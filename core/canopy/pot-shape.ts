@@ -47,15 +47,17 @@ const PLACE_STEP = 0.12;
  * edges along them; the best run of rows is the pot (maximum-sum run, Kadane). Leaves hanging over the body
  * cost little, as the body goes on below and beside them. The best of a coarse search is then moved in small steps.
  */
-export function findPotShape(clues: PotClues, object: Mask): PotShape | null {
+export function findPotShape(clues: PotClues, object: Mask, plant: PlantColumn | null): PotShape | null {
   const span = spanOf(object);
   if (span === null) return null;
   const { width, height } = clues;
   const ground: Ground = { width, height, sums: rowSums(clues), sides: widened(clues), levelY: span.bottom };
   let best: Candidate | null = null;
   const consider = (half: number, centreX: number, taper: number, every: number) => {
-    const shape = bestRows(ground, centreX, half, taper, every);
-    if (shape !== null && (best === null || shape.score > best.shape.score)) best = { shape, half, taper };
+    const found = bestRows(ground, centreX, half, taper, every);
+    if (found === null) return;
+    const shape = { ...found, score: found.score * underPlant(plant, centreX) };
+    if (best === null || shape.score > best.shape.score) best = { shape, half, taper };
   };
   for (let half = (NARROWEST_SHARE * width) / 2; half < (WIDEST_SHARE * width) / 2; half *= WIDTH_STEP) {
     const step = Math.max(1, PLACE_STEP * half);
@@ -74,6 +76,20 @@ export function findPotShape(clues: PotClues, object: Mask): PotShape | null {
   }
   const { shape } = best as unknown as Candidate;
   return shape.score < LEAST_SCORE * width * height ? null : shape;
+}
+
+/** Where the plant stands over its pot. */
+export interface PlantColumn {
+  readonly middleX: number;
+  /** Half the canopy's width, px. */
+  readonly reach: number;
+}
+
+/** 1 for a pot under the plant's middle, less towards the canopy's sides: a plant leans, but stands over its pot. */
+function underPlant(plant: PlantColumn | null, centreX: number): number {
+  if (plant === null) return 1;
+  const off = (centreX - plant.middleX) / plant.reach;
+  return Math.max(0, 1 - 0.7 * off * off);
 }
 
 interface Candidate {

@@ -1,6 +1,7 @@
 import type { LabPicture } from '../raster/lab.ts';
 import type { Evidence } from './evidence.ts';
 import type { Pot } from './found-plant.ts';
+import { isHangingLeaf } from './pot-clues.ts';
 import type { PotShape } from './pot-shape.ts';
 
 /** How far from the found shape's side the true side is looked for, share of the half-width. */
@@ -8,47 +9,101 @@ const SEARCH_SHARE = 0.14;
 /** Rows looked at: from this share of the half-width above the rim to this one below. */
 const ABOVE_SHARE = 0.15;
 const BELOW_SHARE = 0.5;
+/** Half of the rows this near below the rim must show the side, share of the half-width. */
+const COLLAR_SHARE = 0.25;
+
+/** Difference of the two ends' distance from the middle that a round rim may show, share of the half-width. */
+const MOST_MISMATCH = 0.06;
+/** Log odds from which a pixel is taken for leaf. */
+const LEAF_ODDS = 0.5;
+
+/** Opinions on "something stands here" and on "plant rather than pot", of the picture's size. */
+export interface RimClues {
+  readonly object: Evidence;
+  readonly plant: Evidence;
+  /** Mean change of colour from pixel to pixel nearby, ΔE. */
+  readonly roughness: Float32Array;
+}
 
 /**
- * The rim's outer ends from the coarse shape: row by row the strongest upright edge near each side, a straight side
- * fitted through their middle values, and the outermost place that several rows agree on as the rim, which usually
- * stands out as a collar.
+ * The rim's outer ends from the coarse shape: row by row the strongest upright edge near each side, and the outermost
+ * place that several rows agree on as the rim, which usually stands out as a collar. An end covered by leaves is
+ * mirrored from the other one about the middle of the body.
  *
  * @returns ends in px of the full raster, `scale` raster px per px of the picture
  */
-export function rimEnds(picture: LabPicture, object: Evidence, pot: PotShape, scale: number): Pot {
-  const left = sideOf(picture, object, pot, -1);
-  const right = sideOf(picture, object, pot, 1);
+export function rimEnds(picture: LabPicture, clues: RimClues, pot: PotShape, scale: number): Pot {
+  const leftRows = sideRows(picture, clues, pot, -1);
+  const rightRows = sideRows(picture, clues, pot, 1);
+  const lean = leanOf(leftRows, rightRows);
+  let left = endOf(leftRows, pot);
+  let right = endOf(rightRows, pot);
+  // Two ends that do not match: a leaf that hangs beside the rim reads too far out.
+  const mismatch = left === null || right === null ? 0 : left.out - right.out - lean;
+  if (mismatch > MOST_MISMATCH * pot.topHalf) left = null;
+  if (mismatch < -MOST_MISMATCH * pot.topHalf) right = null;
+  const coarse: RimEnd = { out: pot.topHalf, y: pot.topY };
+  const [l, r] = [left ?? mirrored(right, lean) ?? coarse, right ?? mirrored(left, -lean) ?? coarse];
   return {
-    rimLeftPx: [left.x * scale, left.y * scale],
-    rimRightPx: [right.x * scale, right.y * scale],
+    rimLeftPx: [(pot.centreX - l.out) * scale, l.y * scale],
+    rimRightPx: [(pot.centreX + r.out) * scale, r.y * scale],
   };
 }
 
-function sideOf(
-  picture: LabPicture,
-  object: Evidence,
-  pot: PotShape,
-  side: -1 | 1,
-): { x: number; y: number } {
-  const rows: { y: number; out: number }[] = [];
+/** Distance from the shape's middle, and row. */
+interface RimEnd {
+  readonly out: number;
+  readonly y: number;
+}
+
+/** Median of left minus right distance over the rows that show both sides: how far off the middle the shape was. */
+function leanOf(leftRows: readonly RimEnd[], rightRows: readonly RimEnd[]): number {
+  const right = new Map(rightRows.map(({ y, out }) => [y, out]));
+  const leans = leftRows.flatMap(({ y, out }) => {
+    const other = right.get(y);
+    return other === undefined ? [] : [out - other];
+  });
+  return leans.sort((one, other) => one - other)[leans.length >> 1] ?? 0;
+}
+
+function mirrored(end: RimEnd | null, lean: number): RimEnd | null {
+  return end === null ? null : { out: end.out + lean, y: end.y };
+}
+
+function sideRows(picture: LabPicture, clues: RimClues, pot: PotShape, side: -1 | 1): RimEnd[] {
+  const rows: RimEnd[] = [];
   const slope = (pot.topHalf - pot.bottomHalf) / Math.max(1, pot.bottomY - pot.topY);
   const reach = Math.max(3, SEARCH_SHARE * pot.topHalf);
   const from = Math.max(1, Math.round(pot.topY - ABOVE_SHARE * pot.topHalf));
   const to = Math.min(picture.height - 2, Math.round(pot.topY + BELOW_SHARE * pot.topHalf));
   for (let y = from; y <= to; y++) {
     const half = pot.topHalf + slope * (pot.topY - y);
-    const out = edgeAlong(picture, object, { y, centreX: pot.centreX, half, reach, side });
+    const out = edgeAlong(picture, clues, { y, centreX: pot.centreX, half, reach, side });
     if (out !== null) rows.push({ y, out });
   }
+  return rows;
+}
+
+/** The rim's end among a side's rows; `null` when too little of the side shows near the rim. */
+function endOf(rows: readonly RimEnd[], pot: PotShape): RimEnd | null {
+  const collar = COLLAR_SHARE * pot.topHalf;
+  const shown = rows.filter(({ y }) => y >= pot.topY && y <= pot.topY + collar);
+  if (shown.length < Math.max(4, 0.5 * collar)) return null;
+  // The third largest, so that a stray row or two do not set the rim.
   const inBody = rows.filter(({ y }) => y >= pot.topY);
-  if (inBody.length < 4) return { x: pot.centreX + side * pot.topHalf, y: pot.topY };
-  // The second of every ten largest, so that one stray row does not set the rim.
-  const outs = inBody.map(({ out }) => out).sort((one, other) => other - one);
-  const rim = outs[Math.floor(0.15 * outs.length)] as number;
-  const near = rows.filter(({ out }) => Math.abs(out - rim) < Math.max(1, 0.02 * pot.topHalf));
-  const y = Math.min(...near.map((row) => row.y));
-  return { x: pot.centreX + side * rim, y: Math.max(y, pot.topY - 0.1 * pot.topHalf) };
+  const rim = inBody.map(({ out }) => out).sort((one, other) => other - one)[2] as number;
+  return { out: rim, y: rimRow(rows, rim, pot.topHalf) };
+}
+
+/**
+ * The row of the rim's end: from the widest row upward as long as the side keeps its width. Seen from slightly above,
+ * the rim is an ellipse that keeps its width to a fiftieth for a fifth of its half-height, which is taken off again.
+ */
+function rimRow(rows: readonly RimEnd[], rim: number, half: number): number {
+  const wide = rows.filter(({ out }) => Math.abs(out - rim) < Math.max(1, 0.02 * half)).map(({ y }) => y);
+  let top = wide.at(Math.floor(wide.length / 2)) as number;
+  for (const y of wide.toReversed()) if (y < top && top - y <= 2) top = y;
+  return top + 0.035 * half;
 }
 
 interface EdgeSearch {
@@ -62,7 +117,7 @@ interface EdgeSearch {
 /** Distance from the centre of the strongest edge near the expected side, to a fraction of a px; `null` when none is clear. */
 function edgeAlong(
   picture: LabPicture,
-  object: Evidence,
+  clues: RimClues,
   { y, centreX, half, reach, side }: EdgeSearch,
 ): number | null {
   const strength = (out: number): number => {
@@ -70,10 +125,13 @@ function edgeAlong(
     if (x < 1 || x >= picture.width - 1) return 0;
     const i = y * picture.width + x;
     const step = deltaBetween(picture, i - 1, i + 1);
-    // The side of a pot has the pot within and the backdrop without.
-    const within = object.logOdds[i - 2 * side] ?? 0;
-    const without = object.logOdds[i + 2 * side] ?? 0;
-    return step * (within > without ? 1 : 0.5);
+    // The side of a pot has the pot within, never a leaf, and most often the backdrop without.
+    const inner = i - 3 * side;
+    if (isHangingLeaf(clues.plant.logOdds[inner] ?? 0, clues.roughness[inner] ?? 0)) return 0;
+    const within = clues.object.logOdds[i - 2 * side] ?? 0;
+    const without = clues.object.logOdds[i + 2 * side] ?? 0;
+    const overLeaf = (clues.plant.logOdds[i + 2 * side] ?? 0) > LEAF_ODDS && without > 0;
+    return step * (within > without ? 1 : 0.5) * (overLeaf ? 0.5 : 1);
   };
   let [best, at] = [0, 0];
   for (let out = half - reach; out <= half + reach; out++) {

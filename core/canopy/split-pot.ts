@@ -3,14 +3,11 @@ import { maskParts } from '../opencv/masks.ts';
 import { maskOfLabels } from '../raster/mask-of-labels.ts';
 import type { Mask } from '../raster/raster.ts';
 import type { Evidence } from './evidence.ts';
-import { LEAF_ROUGHNESS } from './pot-clues.ts';
+import { isHangingLeaf } from './pot-clues.ts';
 import type { PotShape } from './pot-shape.ts';
 
 /** The rim's ellipse seen from slightly above: half its height, share of its half-width. */
 const RIM_OPENING = 0.2;
-/** Log odds from which something on the pot's body is a leaf hanging over the rim: when rough, and when smooth. */
-const ROUGH_LEAF_ODDS = 1;
-const SMOOTH_LEAF_ODDS = 2.5;
 /** From this share of the half-width below the rim, and with fewer log odds, things beside the pot are no leaf. */
 const BESIDE_SHARE = 0.1;
 const BESIDE_LEAF_ODDS = 0.3;
@@ -48,10 +45,6 @@ export function splitPot(
   }
   if (pot !== null) dropBesidePot(data, object, plant, pot);
   return leafyParts(door, { width, height, data }, plant, pot);
-}
-
-function isHangingLeaf(odds: number, roughness: number): boolean {
-  return odds > (roughness > 0.4 * LEAF_ROUGHNESS ? ROUGH_LEAF_ODDS : SMOOTH_LEAF_ODDS);
 }
 
 /**

@@ -34,7 +34,7 @@ class FirstGuess(nn.Module):
         super().__init__()
         w = widths
         self.stem = nn.Sequential(ConvNormRelu(3, w[0], 3, 2), Separable(w[0], w[0]))
-        self.half = nn.Sequential(Separable(w[0], w[1], 2), Separable(w[1], w[1]))
+        self.second = nn.Sequential(Separable(w[0], w[1], 2), Separable(w[1], w[1]))
         self.quarter = nn.Sequential(Separable(w[1], w[2], 2), *[Separable(w[2], w[2]) for _ in range(2)])
         self.eighth = nn.Sequential(Separable(w[2], w[3], 2), *[Separable(w[3], w[3]) for _ in range(deep - 1)])
         self.deepest = nn.Sequential(Separable(w[3], w[4], 2), *[Separable(w[4], w[4], k=5) for _ in range(deep - 1)])
@@ -50,7 +50,7 @@ class FirstGuess(nn.Module):
         """RGB 0..1 of any size in multiples of 32, to logits of the same size, one plane a class."""
         x = (x - 0.45) * 4
         a = self.stem(x)
-        b = self.half(a)
+        b = self.second(a)
         c = self.quarter(b)
         d = self.eighth(c)
         e = self.deepest(d)

@@ -5,6 +5,7 @@
 Needs PyTorch with a GPU, and g++. Renders go through memory where there is room; the schedule goes by the clock.
 """
 import argparse
+import atexit
 import copy
 import glob
 import os
@@ -37,6 +38,7 @@ a.add_argument('--compile', type=int, default=1)
 a.add_argument('--teach-edge', type=float, default=1.5)
 args = a.parse_args()
 dev, t0 = 'cuda', time.time()
+os.makedirs(args.out, exist_ok=True)
 torch.manual_seed(args.seed)
 torch.backends.cudnn.benchmark = True
 torch.backends.cuda.matmul.allow_tf32 = torch.backends.cudnn.allow_tf32 = True
@@ -48,7 +50,8 @@ store = tempfile.mkdtemp(prefix='renders-', dir='/dev/shm' if in_memory else Non
 subprocess.run(['g++', '-O3', '-march=native', '-ffast-math', '-std=c++17', f'{HERE}/../render/main.cpp', '-o', f'{store}/render-plants'], check=True)
 say('renderer compiled')
 loop = f'i=0; while [ ! -e {store}/stop ]; do {store}/render-plants $(({args.seed} * 1000000 + $W * 5000 + i)) {SHARD} {RENDER_SIDE} {store}/$W-$i.raw; i=$((i+1)); done'
-workers = [subprocess.Popen(['nice', '-n', '5', 'bash', '-c', loop], env={**os.environ, 'W': str(w)}) for w in range(args.workers)]
+atexit.register(lambda: open(f'{store}/stop', 'w').close())
+workers = [subprocess.Popen(['nice', '-n', '5', 'bash', '-c', loop], env={**os.environ, 'W': str(w)}, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL) for w in range(args.workers)]
 
 pool = torch.empty(args.pool, 4, RENDER_SIDE, RENDER_SIDE, dtype=torch.uint8, device=dev)
 boxes = torch.zeros(args.pool, 3, device=dev)
@@ -138,6 +141,12 @@ def check():
     return 'held-back renders, IoU median (10th percentile): ' + ', '.join(f'{n} {s[:, i].median():.3f} ({s[:, i].quantile(0.1):.3f})' for i, n in enumerate(['canopy', 'pot', 'dressing']))
 
 
+def keep_weights():
+    """Written aside and moved into place, so that a reader never meets half a file."""
+    torch.save(average.state_dict(), f'{args.out}/net.pt.part')
+    os.replace(f'{args.out}/net.pt.part', f'{args.out}/net.pt')
+
+
 def step(pictures, bx, lr, keep):
     for g in opt.param_groups:
         g['lr'] = lr
@@ -184,11 +193,11 @@ while True:
     steps += 1
     if now - last > 40:
         say(f'step {steps} loss {total.item() / steps:.4f} pool {filled}', check())
+        keep_weights()
         last = now
 say(f'end: {steps} steps of {args.batch}, pool {filled}', check())
 open(f'{store}/stop', 'w').close()
-os.makedirs(args.out, exist_ok=True)
-torch.save(average.state_dict(), f'{args.out}/net.pt')
+keep_weights()
 for w in workers:
     w.wait()
 shutil.rmtree(store)

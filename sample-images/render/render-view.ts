@@ -42,7 +42,10 @@ export interface RenderedView {
   readonly truth: ViewTruth;
 }
 
+/** Side of a shadow map for a full photo; smaller photos need fewer cells. */
 const SHADOW_CELLS = 512;
+const FULL_SIDE_PX = 1600;
+const FEWEST_SHADOW_CELLS = 192;
 
 /** Renders one photo of a plant of known shape, with its exact canopy mask and its truth. Pure. */
 export function renderView(options: ViewOptions): RenderedView {
@@ -53,7 +56,7 @@ export function renderView(options: ViewOptions): RenderedView {
   turnMesh(scene, turnDeg);
   const caster = joined(buildPlant(plant, week, cuts, 'coarse').mesh, potMesh(pot));
   turnMesh(caster, turnDeg);
-  const maps = shadowMaps(caster, options.light);
+  const maps = shadowMaps(caster, options);
   const visible = rasterise(scene, camera, widthPx, heightPx, options.samplesPerSide);
   const shader = shaderOf(scene, visible, camera, maps);
   const picture = backgroundPicture({ ...options, benchMm: -options.pot.heightMm }, camera, shader);
@@ -81,7 +84,7 @@ export function renderEmptyStand(options: ViewOptions): RenderedView['raster'] {
   const nothing = emptyMesh();
   addPart(nothing, { material: 'pale', canopy: false, colour: [0, 0, 0], pattern: [], shoot: -1, seed: 0 });
   nothing.positions.push(0, 0, -options.pot.heightMm);
-  const shader = shaderOf(nothing, null, camera, shadowMaps(nothing, options.light));
+  const shader = shaderOf(nothing, null, camera, shadowMaps(nothing, options));
   const picture = backgroundPicture({ ...options, benchMm: -options.pot.heightMm }, camera, shader);
   return {
     width: options.widthPx,
@@ -96,9 +99,13 @@ function potMesh(pot: PotSpec): Mesh {
   return mesh;
 }
 
-function shadowMaps(caster: Mesh, light: LightSpec): ShadowMap[] {
+function shadowMaps(caster: Mesh, { light, widthPx, heightPx }: ViewOptions): ShadowMap[] {
   const bounds = meshBounds(caster);
-  return lampsOf(light).map((lamp) => shadowMap(caster, lamp, bounds, SHADOW_CELLS));
+  const share = Math.min(1, Math.max(widthPx, heightPx) / FULL_SIDE_PX);
+  const cells = Math.max(FEWEST_SHADOW_CELLS, Math.round(SHADOW_CELLS * share));
+  return lampsOf(light).map((lamp) =>
+    shadowMap(caster, lamp, bounds, lamp.key ? cells : Math.ceil(cells / 2)),
+  );
 }
 
 /** Lays the lit scene over the background by coverage, and returns the canopy's exact mask. */

@@ -36,6 +36,11 @@ export async function encodeMask(mask: Pixels): Promise<Buffer> {
     .toBuffer();
 }
 
-export async function writeJson(path: string, value: unknown): Promise<void> {
-  await writeFile(path, `${JSON.stringify(value, null, 1)}\n`);
+/** Writes an object as JSON, one line for each of its own entries and each item of its lists. */
+export async function writeJson(path: string, value: Record<string, unknown>): Promise<void> {
+  const lines = Object.entries(value).map(([name, entry]) => {
+    const items = Array.isArray(entry) ? entry.map((item) => `\n  ${JSON.stringify(item)}`) : null;
+    return ` ${JSON.stringify(name)}: ${items ? `[${items.join(',')}\n ]` : JSON.stringify(entry)}`;
+  });
+  await writeFile(path, `{\n${lines.join(',\n')}\n}\n`);
 }

@@ -1,15 +1,17 @@
 import type { Mesh } from '../geometry/mesh.ts';
-import { cross, squareTo, type Vec3 } from '../geometry/vector.ts';
+import { cross, dot, squareTo, type Vec3 } from '../geometry/vector.ts';
 import type { Lamp } from './lamps.ts';
 
 /** What one lamp reaches: for a grid square to its direction, how near to the lamp the first surface is. */
 export interface ShadowMap {
   readonly lamp: Lamp;
-  readonly side: Vec3;
-  readonly other: Vec3;
-  readonly centre: Vec3;
   readonly size: number;
   readonly cellsPerMm: number;
+  /**
+   * Three rows of four: they turn a point (x, y, z, 1) into its distance towards the lamp, mm, and its column and
+   * row on the grid. One flat array, because every lit place reads it.
+   */
+  readonly frame: Float64Array;
   /** Distance towards the lamp of its nearest surface, mm from the centre; very low where nothing stands. */
   readonly nearest: Float32Array;
 }
@@ -20,7 +22,12 @@ export function shadowMap(mesh: Mesh, lamp: Lamp, bounds: Bounds, size: number):
   const other = cross(lamp.toward, side);
   const cellsPerMm = size / (2 * bounds.radiusMm);
   const nearest = new Float32Array(size * size).fill(-1e9);
-  const map = { lamp, side, other, centre: bounds.centre, size, cellsPerMm, nearest };
+  const frame = Float64Array.of(
+    ...frameRow(lamp.toward, 1, bounds.centre, 0),
+    ...frameRow(side, cellsPerMm, bounds.centre, size / 2),
+    ...frameRow(other, cellsPerMm, bounds.centre, size / 2),
+  );
+  const map = { lamp, size, cellsPerMm, frame, nearest };
   const seen = seenFrom(mesh, map);
   const { corners } = mesh;
   for (let corner = 0; corner < corners.length; corner += 3) {
@@ -57,22 +64,33 @@ export function meshBounds(mesh: Mesh): Bounds {
   return { centre, radiusMm: radiusMm * 1.01 };
 }
 
+function frameRow(direction: Vec3, factor: number, centre: Vec3, offset: number): number[] {
+  return [
+    direction[0] * factor,
+    direction[1] * factor,
+    direction[2] * factor,
+    offset - factor * dot(direction, centre),
+  ];
+}
+
+/** Grid column, grid row and distance towards the lamp of every point of the mesh. */
 function seenFrom(mesh: Mesh, map: ShadowMap): Float64Array {
   const { positions } = mesh;
   const seen = new Float64Array(positions.length);
-  const { side, other, centre } = map;
-  const toward = map.lamp.toward;
-  const half = map.size / 2;
+  const [tx, ty, tz, t0, sx, sy, sz, s0, ox, oy, oz, o0] = map.frame as unknown as number[] as Twelve;
   for (let at = 0; at < positions.length; at += 3) {
-    const x = (positions[at] as number) - centre[0];
-    const y = (positions[at + 1] as number) - centre[1];
-    const z = (positions[at + 2] as number) - centre[2];
-    seen[at] = half + map.cellsPerMm * (x * side[0] + y * side[1] + z * side[2]);
-    seen[at + 1] = half + map.cellsPerMm * (x * other[0] + y * other[1] + z * other[2]);
-    seen[at + 2] = x * toward[0] + y * toward[1] + z * toward[2];
+    const x = positions[at] as number;
+    const y = positions[at + 1] as number;
+    const z = positions[at + 2] as number;
+    seen[at] = sx * x + sy * y + sz * z + s0;
+    seen[at + 1] = ox * x + oy * y + oz * z + o0;
+    seen[at + 2] = tx * x + ty * y + tz * z + t0;
   }
   return seen;
 }
+
+type Twelve = [...Four, ...Four, ...Four];
+type Four = [number, number, number, number];
 
 function drawTriangle(
   nearest: Float32Array,
@@ -111,6 +129,13 @@ function drawTriangle(
   }
 }
 
+function at(values: Float64Array, index: number): number {
+  return values[index] as number;
+}
+
+/** A surface this close behind another one is taken for the same, mm: else every leaf would shade itself. */
+const OWN_DEPTH_MM = 2.2;
+
 /**
  * Whether light of the lamp reaches a point: 1 or 0.
  *
@@ -125,21 +150,20 @@ export function reaches(
   shiftX: number,
   shiftY: number,
 ): number {
-  const { side, other, centre, size, nearest } = map;
-  const toward = map.lamp.toward;
-  const px = x - centre[0];
-  const py = y - centre[1];
-  const pz = z - centre[2];
-  const own = px * toward[0] + py * toward[1] + pz * toward[2] + 2.2;
-  const u = size / 2 + map.cellsPerMm * (px * side[0] + py * side[1] + pz * side[2]);
-  const v = size / 2 + map.cellsPerMm * (px * other[0] + py * other[1] + pz * other[2]);
-  let column = Math.floor(u);
-  let row = Math.floor(v);
-  if (column < 0 || row < 0 || column >= size || row >= size) return 1;
-  const gap = (nearest[row * size + column] as number) - own;
-  const scatter = 0.8 + (gap > 0 ? Math.min(30, 0.09 * gap * map.cellsPerMm) : map.lamp.key ? 3 : 1);
-  column = Math.floor(u + shiftX * scatter);
-  row = Math.floor(v + shiftY * scatter);
+  const { frame, size, nearest } = map;
+  const own = at(frame, 0) * x + at(frame, 1) * y + at(frame, 2) * z + at(frame, 3) + OWN_DEPTH_MM;
+  const u = at(frame, 4) * x + at(frame, 5) * y + at(frame, 6) * z + at(frame, 7);
+  const v = at(frame, 8) * x + at(frame, 9) * y + at(frame, 10) * z + at(frame, 11);
+  let scatter = 1;
+  if (map.lamp.key) {
+    const column = Math.floor(u);
+    const row = Math.floor(v);
+    if (column < 0 || row < 0 || column >= size || row >= size) return 1;
+    const gap = (nearest[row * size + column] as number) - own;
+    scatter = gap > 0 ? 0.8 + Math.min(30, 0.09 * gap * map.cellsPerMm) : 3.8;
+  }
+  const column = Math.floor(u + shiftX * scatter);
+  const row = Math.floor(v + shiftY * scatter);
   if (column < 0 || row < 0 || column >= size || row >= size) return 1;
   return (nearest[row * size + column] as number) > own ? 0 : 1;
 }

@@ -20,7 +20,7 @@ export interface BladePlace {
 export type Detail = 'fine' | 'coarse';
 
 /** Angle between two main veins; seven of them run from the leaf joint. */
-export const VEIN_STEP_RAD = (46 * Math.PI) / 180;
+export const VEIN_STEP_RAD = (42 * Math.PI) / 180;
 /** The blade ends this far round on either side of the joint, leaving the notch open. */
 const NOTCH_RAD = (168 * Math.PI) / 180;
 const TEETH_PER_LOBE = 3;

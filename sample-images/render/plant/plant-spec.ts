@@ -21,6 +21,10 @@ export interface FlowerLook {
   /** Length of a petal. */
   readonly petalMm: number;
   readonly floretsPerTruss: number;
+  /** How much a petal ripples, as a share of its length. */
+  readonly ruffle: number;
+  /** Length of an open flower's own stalk beyond a bud's, in petal lengths. */
+  readonly pedicel: number;
   readonly colour: Vec3;
   /** Colour of the dark mark on the upper petals. */
   readonly blotch: Vec3;

@@ -17,7 +17,7 @@ import type { LongShoot, PlantSpec } from './plant-spec.ts';
 
 /** Depth of the soil below the rim, mm. */
 export const SOIL_DEPTH_MM = 14;
-const TRUNK_MM = 16;
+const TRUNK_MM = 9;
 
 /** A stem that was stopped before the season and now only carries others. */
 export interface Limb {

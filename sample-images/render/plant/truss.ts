@@ -46,7 +46,7 @@ export function addTruss(mesh: Mesh, place: TrussPlace, look: FlowerLook, detail
     const seed = place.seed * 31 + floret;
     const opening = smoothStep(0.55, 1, place.stage - 0.75 * chance.uniform(2, floret));
     const away = blend([spread, 1], [place.direction, 0.35 + 0.5 * opening], [UP, 0.1]);
-    const pedicelMm = look.petalMm * (0.3 + 0.45 * formed) * chance.between(0.85, 1.15, 3, floret);
+    const pedicelMm = look.petalMm * (0.3 + look.pedicel * formed) * chance.between(0.85, 1.15, 3, floret);
     const nod = blend([away, 1], [UP, -0.9 * (1 - opening) * formed]);
     const end = along(top, nod, pedicelMm);
     addStalk(mesh, place, top, away, end, 0.65, detail);
@@ -163,7 +163,7 @@ function addPetal(
   const lengthMm = look.petalMm * (upper ? 1.06 : 0.98) * (0.55 + 0.45 * opening);
   const widthMm = look.petalMm * (upper ? 0.98 : 0.84) * (0.45 + 0.55 * opening);
   const side = cross(outward, facing);
-  const lift = 0.25 + 0.95 * (1 - opening);
+  const lift = 0.16 + 1.04 * (1 - opening);
   const phase = chance.between(0, 6.28, 4, petal);
   const points: Vec3[] = [];
   const coordinates: Vec3[] = [];
@@ -173,7 +173,7 @@ function addPetal(
       const s = (2 * column) / (columns - 1) - 1;
       const half = 0.5 * widthMm * Math.sin(Math.PI * (0.05 + 0.63 * t ** 0.85));
       const round = 1 - 0.2 * s * s * t;
-      const ruffle = 0.06 * t * t * (Math.sin(5 * s + phase) + 0.6 * Math.sin(11 * s + 2 * phase));
+      const ruffle = look.ruffle * t * t * (Math.sin(5 * s + phase) + 0.6 * Math.sin(11 * s + 2 * phase));
       const height =
         lengthMm * (lift * t * (1 - 0.62 * t * opening) + 0.12 * s * s * t + ruffle) + petal * 0.12;
       let point = along(base, outward, lengthMm * t * round * (0.5 + 0.5 * opening));

@@ -7,7 +7,7 @@ const ABOUT =
   'Files lie under this folder; beside each NAME.jpg are NAME.canopy.png and NAME.truth.json.';
 
 /** The season as a grower would have written it down, with the files of each sitting. */
-export function seasonList(seasons: readonly PlantSeason[]): unknown {
+export function seasonList(seasons: readonly PlantSeason[]): Record<string, unknown> {
   return {
     about: ABOUT,
     plants: seasons.map((season) => ({

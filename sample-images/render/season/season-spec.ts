@@ -9,6 +9,8 @@ export interface StandSpec {
   readonly camera: CameraSpec;
   readonly light: LightSpec;
   readonly backdrop: BackdropSpec;
+  /** Stops by which the camera at this stand exposes more than usual. */
+  readonly exposureStops: number;
   /** True for the busy place: other plants and panes behind the bench, and a photo of it with nothing on. */
   readonly busy: boolean;
   readonly widthPx: number;

@@ -44,7 +44,7 @@ export function sittingView(
     backdrop: stand.backdrop,
     scenery: stand.busy ? scenery : null,
     finish: {
-      exposureStops: chance.between(0.12, 0.3, 6),
+      exposureStops: stand.exposureStops + chance.between(0.12, 0.3, 6),
       whiteBalance,
       lensBlurPx: 0.75 * draft.size,
       noise: 1.5,

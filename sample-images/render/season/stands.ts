@@ -14,7 +14,7 @@ const WINDOW_LEFT: LightSpec = {
 
 /** Grey cloth in front of a north window's wall; the window is at the left of the camera. */
 export const GREY_CLOTH: StandSpec = {
-  camera: { distanceMm: 1150, heightMm: 230, aimMm: [0, 68], fieldMm: 500, rollDeg: 0 },
+  camera: { distanceMm: 1150, heightMm: 230, aimMm: [0, 58], fieldMm: 545, rollDeg: 0 },
   light: WINDOW_LEFT,
   backdrop: {
     wallMm: 340,
@@ -25,6 +25,7 @@ export const GREY_CLOTH: StandSpec = {
     bendMm: 60,
     seed: 3,
   },
+  exposureStops: 0.05,
   busy: false,
   widthPx: 1600,
   heightPx: 1200,
@@ -33,7 +34,7 @@ export const GREY_CLOTH: StandSpec = {
 
 /** Black velvet behind a slate shelf; the window is at the right. */
 export const BLACK_CLOTH: StandSpec = {
-  camera: { distanceMm: 1050, heightMm: 190, aimMm: [-6, 70], fieldMm: 470, rollDeg: 0.1 },
+  camera: { distanceMm: 1050, heightMm: 190, aimMm: [-6, 62], fieldMm: 490, rollDeg: 0.1 },
   light: { ...WINDOW_LEFT, keyAzimuthDeg: 48, keyElevationDeg: 46, bounceColour: [0.12, 0.12, 0.12] },
   backdrop: {
     wallMm: 420,
@@ -44,6 +45,7 @@ export const BLACK_CLOTH: StandSpec = {
     bendMm: 4,
     seed: 8,
   },
+  exposureStops: 0.15,
   busy: false,
   widthPx: 1600,
   heightPx: 1200,
@@ -52,7 +54,7 @@ export const BLACK_CLOTH: StandSpec = {
 
 /** A pale sheet that sweeps from table to wall, under a skylight. */
 export const PALE_SWEEP: StandSpec = {
-  camera: { distanceMm: 1300, heightMm: 260, aimMm: [4, 58], fieldMm: 430, rollDeg: -0.1 },
+  camera: { distanceMm: 1300, heightMm: 260, aimMm: [4, 48], fieldMm: 430, rollDeg: -0.1 },
   light: {
     ...WINDOW_LEFT,
     keyAzimuthDeg: -30,
@@ -64,13 +66,14 @@ export const PALE_SWEEP: StandSpec = {
   },
   backdrop: {
     wallMm: 420,
-    wallColour: [0.6, 0.59, 0.56],
+    wallColour: [0.52, 0.51, 0.485],
     folds: 0.12,
-    benchColour: [0.6, 0.59, 0.56],
+    benchColour: [0.52, 0.51, 0.485],
     benchGrain: 'cloth',
     bendMm: 180,
     seed: 12,
   },
+  exposureStops: -0.1,
   busy: false,
   widthPx: 1200,
   heightPx: 1600,
@@ -79,7 +82,7 @@ export const PALE_SWEEP: StandSpec = {
 
 /** A wooden table before a blue sheet hung on a line. */
 export const BLUE_SHEET: StandSpec = {
-  camera: { distanceMm: 1250, heightMm: 240, aimMm: [0, 72], fieldMm: 440, rollDeg: 0 },
+  camera: { distanceMm: 1250, heightMm: 240, aimMm: [0, 60], fieldMm: 440, rollDeg: 0 },
   light: {
     ...WINDOW_LEFT,
     keyAzimuthDeg: 38,
@@ -96,6 +99,7 @@ export const BLUE_SHEET: StandSpec = {
     bendMm: 2,
     seed: 21,
   },
+  exposureStops: 0.1,
   busy: false,
   widthPx: 1200,
   heightPx: 1600,
@@ -104,7 +108,7 @@ export const BLUE_SHEET: StandSpec = {
 
 /** The potting bench of a greenhouse, other plants behind. */
 export const GREENHOUSE: StandSpec = {
-  camera: { distanceMm: 1000, heightMm: 230, aimMm: [5, 62], fieldMm: 470, rollDeg: 0.15 },
+  camera: { distanceMm: 1000, heightMm: 230, aimMm: [5, 54], fieldMm: 500, rollDeg: 0.15 },
   light: {
     ...WINDOW_LEFT,
     keyAzimuthDeg: -35,
@@ -124,6 +128,7 @@ export const GREENHOUSE: StandSpec = {
     bendMm: 1,
     seed: 34,
   },
+  exposureStops: 0.5,
   busy: true,
   widthPx: 1600,
   heightPx: 1200,

@@ -117,6 +117,8 @@ function neighbours(benchBelowRimMm: number): Mesh {
       flower: one.bloom && {
         petalMm: 18,
         floretsPerTruss: 8,
+        ruffle: 0.06,
+        pedicel: 0.45,
         colour: one.bloom,
         blotch: [0.2, 0.02, 0.06],
         share: 0.5,

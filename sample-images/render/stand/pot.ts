@@ -44,7 +44,7 @@ export function addPot(mesh: Mesh, pot: PotSpec): void {
   ]);
   addSoil(mesh, rim - wall - 0.6, pot.seed);
   if (pot.mark === 'stick')
-    addStrip(mesh, azimuthDirection(0), rim - wall - 2.5, [-18, 17], 5.5, 'mark', pot.seed);
+    addStrip(mesh, azimuthDirection(0), rim - wall - 2.5, [-18, 25], 6, 'mark', pot.seed);
   if (pot.labelDeg !== null) {
     addStrip(mesh, azimuthDirection(pot.labelDeg), rim - wall - 7, [-22, 42], 15, 'label', pot.seed);
   }

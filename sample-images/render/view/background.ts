@@ -1,6 +1,6 @@
 import { type BackdropSpec, backingAt } from '../stand/backdrop.ts';
 import { type Pinhole, sightLine } from './camera.ts';
-import { blankPicture, type Picture } from './picture.ts';
+import { blankPicture, blurPicture, type Picture } from './picture.ts';
 import type { Shader } from './shade.ts';
 
 /** Px between the places where the light on bench and cloth is worked out; it is joined smoothly between. */
@@ -60,6 +60,7 @@ function coarseLight(
       }
     }
   }
+  const soft = blurPicture({ widthPx: columns, heightPx: rows, light: grid }, 0.9).light;
   return (column, row, band) => {
     const left = Math.floor(column / STEP_PX);
     const top = Math.floor(row / STEP_PX);
@@ -67,8 +68,8 @@ function coarseLight(
     const fy = row / STEP_PX - top;
     const at = 3 * (top * columns + left) + band;
     const below = at + 3 * columns;
-    const upper = (grid[at] as number) * (1 - fx) + (grid[at + 3] as number) * fx;
-    const lower = (grid[below] as number) * (1 - fx) + (grid[below + 3] as number) * fx;
+    const upper = (soft[at] as number) * (1 - fx) + (soft[at + 3] as number) * fx;
+    const lower = (soft[below] as number) * (1 - fx) + (soft[below + 3] as number) * fx;
     return upper * (1 - fy) + lower * fy;
   };
 }

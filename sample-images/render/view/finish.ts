@@ -18,6 +18,8 @@ export interface FinishSpec {
 /** The tone curve is looked up in steps of 1/4096 of white, up to four times white. */
 const CURVE_SCALE = 4096;
 const CURVE_STEPS = 4 * CURVE_SCALE;
+/** Phones push colours a little away from grey. */
+const VIVIDNESS = 1.12;
 
 /** Develops linear light to 8-bit sRGB: lens, fall-off to the corners, exposure, tone curve, noise. */
 export function developPhoto(picture: Picture, finish: FinishSpec): Uint8Array {
@@ -32,16 +34,19 @@ export function developPhoto(picture: Picture, finish: FinishSpec): Uint8Array {
       const fromCentre = Math.hypot(column - widthPx / 2, row - heightPx / 2) / corner;
       const fallOff = 1 - 0.16 * fromCentre ** 2.4;
       const at = 3 * (row * widthPx + column);
-      const grey = bell(column, row, finish.noiseSeed);
+      const noise = bell(column, row, finish.noiseSeed);
+      const grey =
+        0.21 * (light[at] as number) + 0.72 * (light[at + 1] as number) + 0.07 * (light[at + 2] as number);
       const blotch = 0.8 * smoothNoise(column / 3.1, row / 3.1, finish.noiseSeed + 1);
       for (let band = 0; band < 3; band++) {
-        const linear = (light[at + band] as number) * gain * fallOff * (finish.whiteBalance[band] as number);
+        const vivid = grey + VIVIDNESS * ((light[at + band] as number) - grey);
+        const linear = Math.max(0, vivid) * gain * fallOff * (finish.whiteBalance[band] as number);
         const value = curve[Math.min(CURVE_STEPS, Math.round(linear * CURVE_SCALE))] as number;
         const spread = finish.noise * (0.6 + 0.8 * (1 - value));
         const own = 0.35 * (2 * latticeChance(column, row, finish.noiseSeed + 7 + band) - 1);
         const tint = band === 1 ? 0 : (band - 1) * blotch;
         photo[at + band] = Math.round(
-          Math.min(255, Math.max(0, 255 * value + spread * (grey + own + 0.5 * tint))),
+          Math.min(255, Math.max(0, 255 * value + spread * (noise + own + 0.5 * tint))),
         );
       }
     }

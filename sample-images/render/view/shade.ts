@@ -5,22 +5,18 @@ import { reaches, type ShadowMap } from '../light/shadow-map.ts';
 import type { Pinhole } from './camera.ts';
 import type { Visible } from './rasterise.ts';
 import { blankSurface, paintSurface, type Surface } from './surface.ts';
+import {
+  cornerWeights,
+  faceNormal,
+  flip,
+  interpolate,
+  type Place,
+  placeOnTriangle,
+  tilt,
+} from './triangle-place.ts';
 
 /** Light sent to the camera, linear; three numbers that the next call overwrites. */
 export type Radiance = Float64Array;
-
-/** A place about to be lit: where, which way it faces, from where it is seen. */
-interface Place {
-  x: number;
-  y: number;
-  z: number;
-  nx: number;
-  ny: number;
-  nz: number;
-  vx: number;
-  vy: number;
-  vz: number;
-}
 
 /** Light that leaves crowded leaves has met other leaves: what stays in the dark is a deep green. */
 const LEAF_GLOW: Vec3 = [0.016, 0.03, 0.008];
@@ -98,7 +94,9 @@ function light(
   const seesThrough = surface.throughGreen > 0;
   for (let index = 0; index < maps.length; index++) {
     const map = maps[index] as ShadowMap;
-    const [lx, ly, lz] = map.lamp.toward;
+    const lx = map.frame[0] as number;
+    const ly = map.frame[1] as number;
+    const lz = map.frame[2] as number;
     const facing = nx * lx + ny * ly + nz * lz;
     if (facing <= 0 && !seesThrough) continue;
     // Each lamp takes the next step of the R2 sequence (Roberts 2018), so the scatter is even over the lamps.
@@ -141,99 +139,4 @@ function light(
   out[0] = surface.red * onRed + surface.throughRed * byRed + shineRed + glow * LEAF_GLOW[0];
   out[1] = surface.green * onGreen + surface.throughGreen * byGreen + shineGreen + glow * LEAF_GLOW[1];
   out[2] = surface.blue * onBlue + surface.throughBlue * byBlue + shineBlue + glow * LEAF_GLOW[2];
-}
-
-/** Shares of the triangle's corners at a sample, corrected for depth. */
-function cornerWeights(mesh: Mesh, visible: Visible, triangle: number, x: number, y: number): Vec3 {
-  const { projected } = visible;
-  const a = (mesh.corners[triangle * 3] as number) * 3;
-  const b = (mesh.corners[triangle * 3 + 1] as number) * 3;
-  const c = (mesh.corners[triangle * 3 + 2] as number) * 3;
-  const ax = projected[a] as number;
-  const ay = projected[a + 1] as number;
-  const bx = (projected[b] as number) - ax;
-  const by = (projected[b + 1] as number) - ay;
-  const cx = (projected[c] as number) - ax;
-  const cy = (projected[c + 1] as number) - ay;
-  const area = bx * cy - by * cx;
-  const shareB = ((x - ax) * cy - (y - ay) * cx) / area;
-  const shareC = ((y - ay) * bx - (x - ax) * by) / area;
-  const nearA = Math.max(0, 1 - shareB - shareC) * (projected[a + 2] as number);
-  const nearB = Math.max(0, shareB) * (projected[b + 2] as number);
-  const nearC = Math.max(0, shareC) * (projected[c + 2] as number);
-  const sum = nearA + nearB + nearC;
-  return [nearA / sum, nearB / sum, nearC / sum];
-}
-
-function interpolate(values: readonly number[], mesh: Mesh, triangle: number, weights: Vec3): Vec3 {
-  const a = (mesh.corners[triangle * 3] as number) * 3;
-  const b = (mesh.corners[triangle * 3 + 1] as number) * 3;
-  const c = (mesh.corners[triangle * 3 + 2] as number) * 3;
-  const at = (axis: number): number =>
-    weights[0] * (values[a + axis] as number) +
-    weights[1] * (values[b + axis] as number) +
-    weights[2] * (values[c + axis] as number);
-  return [at(0), at(1), at(2)];
-}
-
-function placeOnTriangle(place: Place, mesh: Mesh, triangle: number, weights: Vec3): void {
-  [place.x, place.y, place.z] = interpolate(mesh.positions, mesh, triangle, weights);
-  const [nx, ny, nz] = interpolate(mesh.normals, mesh, triangle, weights);
-  const size = Math.hypot(nx, ny, nz) || 1;
-  place.nx = nx / size;
-  place.ny = ny / size;
-  place.nz = nz / size;
-}
-
-function flip(place: Place): void {
-  place.nx = -place.nx;
-  place.ny = -place.ny;
-  place.nz = -place.nz;
-}
-
-function edge(values: readonly number[], from: number, to: number): Vec3 {
-  return [
-    (values[to] as number) - (values[from] as number),
-    (values[to + 1] as number) - (values[from + 1] as number),
-    (values[to + 2] as number) - (values[from + 2] as number),
-  ];
-}
-
-function faceNormal(mesh: Mesh, triangle: number): Vec3 {
-  const a = (mesh.corners[triangle * 3] as number) * 3;
-  const u = edge(mesh.positions, a, (mesh.corners[triangle * 3 + 1] as number) * 3);
-  const v = edge(mesh.positions, a, (mesh.corners[triangle * 3 + 2] as number) * 3);
-  return [u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]];
-}
-
-/** Leans the normal by the surface's slopes along its pattern coordinates (bump mapping, Blinn 1978). */
-function tilt(place: Place, surface: Surface, mesh: Mesh, triangle: number): void {
-  const a = (mesh.corners[triangle * 3] as number) * 3;
-  const b = (mesh.corners[triangle * 3 + 1] as number) * 3;
-  const c = (mesh.corners[triangle * 3 + 2] as number) * 3;
-  const u = edge(mesh.positions, a, b);
-  const v = edge(mesh.positions, a, c);
-  const [ux, uy] = edge(mesh.coordinates, a, b);
-  const [wx, wy] = edge(mesh.coordinates, a, c);
-  const area = ux * wy - uy * wx;
-  if (Math.abs(area) < 1e-9) return;
-  const axisX: Vec3 = [
-    (u[0] * wy - v[0] * uy) / area,
-    (u[1] * wy - v[1] * uy) / area,
-    (u[2] * wy - v[2] * uy) / area,
-  ];
-  const axisY: Vec3 = [
-    (v[0] * ux - u[0] * wx) / area,
-    (v[1] * ux - u[1] * wx) / area,
-    (v[2] * ux - u[2] * wx) / area,
-  ];
-  const perX = surface.slopeX / (Math.hypot(...axisX) || 1);
-  const perY = surface.slopeY / (Math.hypot(...axisY) || 1);
-  const nx = place.nx - perX * axisX[0] - perY * axisY[0];
-  const ny = place.ny - perX * axisX[1] - perY * axisY[1];
-  const nz = place.nz - perX * axisX[2] - perY * axisY[2];
-  const size = Math.hypot(nx, ny, nz) || 1;
-  place.nx = nx / size;
-  place.ny = ny / size;
-  place.nz = nz / size;
 }

@@ -126,7 +126,7 @@ function paintLeaf(surface: Surface, part: Part, x: number, y: number, rho: numb
   surface.throughGreen *= through;
   surface.throughBlue *= through;
   if (front) {
-    surface.shine = 0.042;
+    surface.shine = 0.034;
     surface.narrowness = 18;
   } else {
     toward(surface, 0.2, 0.27, 0.14, 0.45);
@@ -146,7 +146,7 @@ function paintPetal(surface: Surface, part: Part, s: number, t: number): void {
   const feather = smoothStep(0.85, 0.3, t) * streaks * smoothStep(1, 0.4, Math.abs(s)) * 0.6;
   toward(surface, red, green, blue, Math.min(0.95, strength * Math.max(spot, feather)));
   toward(surface, 0.75, 0.66, 0.66, 0.55 * smoothStep(0.2, 0.02, t));
-  toward(surface, 0.8, 0.7, 0.72, 0.28 * smoothStep(0.86, 1, t));
+  toward(surface, 0.8, 0.7, 0.72, 0.12 * smoothStep(0.86, 1, t));
   tone(surface, 1 - 0.1 * streaks * (1 - t));
   surface.throughRed = surface.red * 0.55;
   surface.throughGreen = surface.green * 0.45;
@@ -168,21 +168,22 @@ function paintPot(
   heightMm: number,
   radiusMm: number,
 ): void {
-  const around = (azimuthDeg / 360) * 2 * Math.PI * 40;
   const [dot, rimMm] = part.pattern as [number, number];
+  const { seed } = part;
   if (part.material === 'clay') {
     const patches =
-      smoothNoise(around / 9, heightMm / 26, part.seed) + 0.5 * smoothNoise(around / 3, heightMm / 9, 2);
-    const grain = smoothNoise(around * 3, heightMm * 1.5, part.seed + 1);
+      roundNoise(azimuthDeg, 28, heightMm / 26, seed) +
+      0.5 * roundNoise(azimuthDeg, 84, heightMm / 9, seed + 2);
+    const grain = roundNoise(azimuthDeg, 750, heightMm * 1.5, seed + 1);
     tone(surface, 1 + 0.07 * patches + 0.05 * grain);
     const lime = smoothStep(0.1, 1.1, patches + 0.4 * grain - heightMm * 0.004 - 0.35);
     toward(surface, 0.5, 0.43, 0.36, 0.4 * lime);
     surface.shine = 0.008;
     surface.narrowness = 4;
   } else {
-    tone(surface, 1 + 0.05 * smoothNoise(around / 12, heightMm / 14, part.seed));
-    const dusty = smoothStep(-0.2, 1, smoothNoise(around / 5, heightMm / 30, part.seed + 4));
-    toward(surface, 0.2, 0.18, 0.15, 0.06 * dusty);
+    tone(surface, 1 + 0.04 * roundNoise(azimuthDeg, 21, heightMm / 14, seed));
+    const dusty = smoothStep(-0.2, 1, roundNoise(azimuthDeg, 50, heightMm / 30, seed + 4));
+    toward(surface, 0.2, 0.18, 0.15, 0.05 * dusty);
     surface.shine = 0.045;
     surface.narrowness = 26;
   }
@@ -191,6 +192,14 @@ function paintPot(
     const paint = smoothStep(4.4, 3.8, Math.hypot(fromMark, heightMm + 6.2));
     toward(surface, 0.8, 0.79, 0.74, paint);
   }
+}
+
+/** Smooth noise on a pot's wall, `cells` of it round the pot, without a seam where the azimuth starts anew. */
+function roundNoise(azimuthDeg: number, cells: number, height: number, seed: number): number {
+  const around = (azimuthDeg / 360) * cells;
+  const share = smoothStep(330, 360, azimuthDeg);
+  const here = smoothNoise(around, height, seed);
+  return share === 0 ? here : here * (1 - share) + smoothNoise(around - cells, height, seed) * share;
 }
 
 function paintSoil(surface: Surface, part: Part, x: number, y: number): void {

@@ -27,8 +27,8 @@ const LEAST_CANOPY_SHARE = 0.0004;
 const NEIGHBOURS_PX = 5;
 const NEIGHBOURS_MOST = 4;
 /** Width of the sharpest edges, px of the decision copy, above which a photo is unsharp, and too blurred to measure. */
-const UNSHARP_PX = 6;
-const BLURRED_PX = 10;
+const UNSHARP_PX = 4.2;
+const BLURRED_PX = 7;
 
 /**
  * Cuts the plant's canopy and finds the pot's rim.

@@ -10,7 +10,7 @@ export function SampleStrip() {
   return (
     <div className={styles.strip}>
       <p>
-        The plants marked <b>Sample</b> are drawn, not grown: look round with them, then clear them off.
+        Plants marked <b>Sample</b> are drawn, not grown, to look round with.
       </p>
       <button type="button" className={buttons.quiet} disabled={busy} onClick={() => send(putSampleAway)}>
         Put the sample plants away

@@ -1,11 +1,17 @@
-/** The ball with one cut mark across its edge, and the name. */
+/** The ball, what stands outside it, and the name. */
 export function Wordmark() {
   return (
     <svg width="150" height="36" viewBox="0 0 150 36" role="img" aria-label="Rondure">
-      <circle cx="17" cy="19" r="12.5" fill="none" stroke="var(--act)" strokeWidth="3" />
-      <path d="M21.5 11.5l9-8.5" stroke="var(--act)" strokeWidth="3.6" strokeLinecap="round" />
+      <circle cx="15" cy="20" r="10.5" fill="none" stroke="var(--act)" strokeWidth="3" />
+      <path
+        d="M19.2 4.4a16.2 16.2 0 0 1 11.2 10.9"
+        fill="none"
+        stroke="var(--act)"
+        strokeWidth="3.2"
+        strokeLinecap="round"
+      />
       <text
-        x="38"
+        x="41"
         y="25"
         fill="currentColor"
         style={{ font: '650 25px var(--face-name)', letterSpacing: '0.01em' }}

@@ -1,6 +1,5 @@
-import { useLocation } from 'wouter';
 import type { Plant } from '../../../server/schemas/plant.ts';
-import { bringPlantBack, putPlantAway } from '../api/changes.ts';
+import { bringPlantBack } from '../api/changes.ts';
 import buttons from '../parts/buttons.module.css';
 import { Fault } from '../parts/Fault.tsx';
 import { Icon } from '../parts/Icon.tsx';
@@ -12,7 +11,6 @@ import type { SheetName } from './PlantSheets.tsx';
 
 /** Who this plant is, and what can be done with it as a whole. */
 export function PlantHead({ plant, onOpen }: { plant: Plant; onOpen: (sheet: SheetName) => void }) {
-  const [, goTo] = useLocation();
   const { busy, fault, send } = useSending();
   const today = todayHere();
   const facts = [
@@ -20,10 +18,6 @@ export function PlantHead({ plant, onOpen }: { plant: Plant; onOpen: (sheet: She
     plant.rimMm === null ? 'rim not given' : `rim ${plant.rimMm} mm`,
     plant.showDay && `show ${dayWords(plant.showDay, today)}, ${showWords(plant.showDay, today)}`,
   ].filter(Boolean);
-
-  async function putAway() {
-    if (await send(() => putPlantAway(plant))) goTo('/');
-  }
 
   return (
     <header className={styles.head}>
@@ -41,7 +35,7 @@ export function PlantHead({ plant, onOpen }: { plant: Plant; onOpen: (sheet: She
         <button type="button" className={buttons.quiet} onClick={() => onOpen({ name: 'plant' })}>
           <Icon name="edit" /> Details
         </button>
-        {plant.putAway ? (
+        {plant.putAway && (
           <button
             type="button"
             className={buttons.quiet}
@@ -49,10 +43,6 @@ export function PlantHead({ plant, onOpen }: { plant: Plant; onOpen: (sheet: She
             onClick={() => send(() => bringPlantBack(plant))}
           >
             <Icon name="bench" /> Bring back to the bench
-          </button>
-        ) : (
-          <button type="button" className={buttons.quiet} disabled={busy} onClick={putAway}>
-            Put away
           </button>
         )}
       </div>

@@ -8,6 +8,7 @@ import Sheet from '../parts/Sheet.tsx';
 import { useSending } from '../parts/use-sending.ts';
 import { EmptyStand } from './EmptyStand.tsx';
 import { PlantFields } from './PlantFields.tsx';
+import { PutAway } from './PutAway.tsx';
 import { draftOf, readDraft } from './plant-draft.ts';
 
 /** A plant's details and its stand. */
@@ -39,6 +40,7 @@ export default function PlantSheet({ plant, onClose }: { plant: Plant; onClose: 
         </div>
       </form>
       <EmptyStand plant={plant} />
+      {!plant.putAway && <PutAway plant={plant} />}
     </Sheet>
   );
 }

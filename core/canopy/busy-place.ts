@@ -7,25 +7,17 @@ import { type Evidence, joinEvidence } from './evidence.ts';
 import { plantColour } from './plant-colour.ts';
 
 /** Longer side of the copy that is cut, px. */
-const CUT_SIDE_PX = 320;
+export const CUT_SIDE_PX = 320;
 /** GrabCut rounds; more change little. */
 const ROUNDS = 3;
 /** Border strip that teaches the surroundings, share of the shorter side. */
 const STRIP_SHARE = 0.05;
 
-/** Opinions for a busy place without a photo of the empty stand. */
-export interface BusyOpinions {
-  /** On "plant": decided by GrabCut from plant colours near the middle. */
-  readonly plantHere: Evidence;
-  /** On "something stands here": colours that the photo's border does not show. */
-  readonly unlikeBorder: Evidence;
-}
-
 /**
  * A guess at the plant in a busy place: leaf and flower colours near the middle that the border does not show begin a
  * GrabCut (Rother, Kolmogorov, Blake 2004), which draws the outline. Foliage behind the plant misleads it.
  */
-export function guessInBusyPlace(door: OpenCvDoor, raster: Raster, picture: LabPicture): BusyOpinions {
+export function guessInBusyPlace(door: OpenCvDoor, raster: Raster, picture: LabPicture): Evidence {
   const small = shrinkRaster(door, raster, CUT_SIDE_PX);
   const smallLab = labOfRaster(small);
   const colour = plantColour(smallLab);
@@ -41,12 +33,11 @@ export function guessInBusyPlace(door: OpenCvDoor, raster: Raster, picture: LabP
     ? grabCut(door, small, Uint8Array.from(start), ROUNDS)
     : Uint8Array.from(start);
   const decided = Float32Array.from(cut, (value) => (value === 1 || value === 3 ? 3 : -3));
-  const enlarged = (logOdds: Float32Array): Evidence => ({
+  return {
     width: picture.width,
     height: picture.height,
-    logOdds: resizePlane(door, logOdds, small, picture),
-  });
-  return { plantHere: enlarged(decided), unlikeBorder: enlarged(contrast.logOdds) };
+    logOdds: resizePlane(door, decided, small, picture),
+  };
 }
 
 /** The middle teaches 1 where it looks like a plant, the border 2. */

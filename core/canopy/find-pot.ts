@@ -25,8 +25,8 @@ const GENERAL_MOST = 2;
 export interface PotScene {
   readonly raster: Raster;
   readonly picture: LabPicture;
-  /** The backdrop expected everywhere and its spread, `null` in a busy place. */
-  readonly backdrop: { readonly colour: LabPicture; readonly spread: number } | null;
+  /** The backdrop expected everywhere and its spread. */
+  readonly backdrop: { readonly colour: LabPicture; readonly spread: number };
   readonly object: Evidence;
   readonly mask: Mask;
   /** Opinion by colour alone on plant against pot. */
@@ -119,7 +119,6 @@ function plantColumn({ mask, plant, picture }: PotScene, scale: number): PlantCo
 
 function faintDifference({ picture, backdrop }: PotScene): Float32Array {
   const faint = new Float32Array(picture.l.length);
-  if (backdrop === null) return faint;
   const least = 0.8 + 1.5 * backdrop.spread;
   const distance = backdropDistance(picture, backdrop.colour);
   for (let i = 0; i < faint.length; i++) {

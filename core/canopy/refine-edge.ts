@@ -95,7 +95,7 @@ function uncertainty(canopy: Mask, doubtful: number): number {
 }
 
 /** Number of inside pixels with an outside neighbour. */
-export function outlineLength({ width, height, data }: Mask): number {
+function outlineLength({ width, height, data }: Mask): number {
   let length = 0;
   for (let y = 1; y < height - 1; y++) {
     for (let i = y * width + 1; i < (y + 1) * width - 1; i++) {

@@ -12,11 +12,6 @@ export function erodeMask(door: OpenCvDoor, mask: Mask, radiusPx: number): Mask 
   return morph(door, mask, radiusPx, (cv, from, to, disc) => cv.erode(from, to, disc));
 }
 
-/** Takes away what a disc of `radiusPx` does not fit into. */
-export function openMask(door: OpenCvDoor, mask: Mask, radiusPx: number): Mask {
-  return morph(door, mask, radiusPx, (cv, from, to, disc) => cv.morphologyEx(from, to, cv.MORPH_OPEN, disc));
-}
-
 /** Fills what a disc of `radiusPx` does not fit into. */
 export function closeMask(door: OpenCvDoor, mask: Mask, radiusPx: number): Mask {
   return morph(door, mask, radiusPx, (cv, from, to, disc) => cv.morphologyEx(from, to, cv.MORPH_CLOSE, disc));
@@ -46,15 +41,6 @@ export function maskParts(door: OpenCvDoor, mask: Mask): { parts: MaskPart[]; la
     }
     parts.sort((one, other) => other.areaPx - one.areaPx);
     return { parts, labels: labels.data32S.slice() };
-  });
-}
-
-/** Distance of every inside pixel to the nearest outside pixel, px; 0 outside. */
-export function insideDistance(door: OpenCvDoor, mask: Mask): Float32Array {
-  return door.use((cv, keep) => {
-    const to = keep(new cv.Mat());
-    cv.distanceTransform(matOfMask(cv, keep, mask), to, cv.DIST_L2, 5);
-    return to.data32F.slice();
   });
 }
 

@@ -30,24 +30,17 @@ export interface OpenCv {
   readonly CV_8UC3: number;
   readonly CV_32SC1: number;
   readonly CV_32FC1: number;
-  readonly CV_64FC1: number;
   readonly INTER_AREA: number;
   readonly INTER_LINEAR: number;
-  readonly INTER_NEAREST: number;
   readonly BORDER_REPLICATE: number;
-  readonly BORDER_CONSTANT: number;
   readonly MORPH_RECT: number;
   readonly MORPH_ELLIPSE: number;
-  readonly MORPH_OPEN: number;
   readonly MORPH_CLOSE: number;
   readonly GC_INIT_WITH_MASK: number;
-  readonly GC_EVAL: number;
   readonly WARP_INVERSE_MAP: number;
   readonly TermCriteria_COUNT: number;
   readonly TermCriteria_EPS: number;
-  readonly DIST_L2: number;
   readonly MOTION_TRANSLATION: number;
-  readonly MOTION_EUCLIDEAN: number;
 
   exceptionFromPtr(address: number): { readonly msg: string };
   resize(from: Mat, to: Mat, size: Size, fx: number, fy: number, interpolation: number): void;
@@ -71,7 +64,6 @@ export interface OpenCv {
     connectivity: number,
     labelType: number,
   ): number;
-  distanceTransform(from: Mat, to: Mat, distance: number, maskSize: number): void;
   grabCut(
     picture: Mat,
     mask: Mat,

@@ -50,7 +50,7 @@ store = tempfile.mkdtemp(prefix='renders-', dir='/dev/shm' if in_memory else Non
 subprocess.run(['g++', '-O3', '-march=native', '-ffast-math', '-std=c++17', f'{HERE}/../render/main.cpp', '-o', f'{store}/render-plants'], check=True)
 say('renderer compiled')
 loop = f'i=0; while [ ! -e {store}/stop ]; do {store}/render-plants $(({args.seed} * 1000000 + $W * 5000 + i)) {SHARD} {RENDER_SIDE} {store}/$W-$i.raw; i=$((i+1)); done'
-atexit.register(lambda: open(f'{store}/stop', 'w').close())
+atexit.register(lambda: os.path.isdir(store) and open(f'{store}/stop', 'w').close())
 workers = [subprocess.Popen(['nice', '-n', '5', 'bash', '-c', loop], env={**os.environ, 'W': str(w)}, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL) for w in range(args.workers)]
 
 pool = torch.empty(args.pool, 4, RENDER_SIDE, RENDER_SIDE, dtype=torch.uint8, device=dev)

@@ -52,8 +52,8 @@ describe('two photos laid over one another', () => {
 });
 
 describe('the part of a photo that is shown', () => {
-  it('is the whole photo when nothing was measured', () => {
-    expect(plantCrop(view(null), 1)).toEqual({ x: 0, y: 0, width: 1600, height: 1200 });
+  it('is the middle of the photo when nothing was measured', () => {
+    expect(plantCrop(view(null), 1)).toEqual({ x: 200, y: 0, width: 1200, height: 1200 });
   });
 
   it('takes the wanted aspect and stays inside the photo', () => {

@@ -3,6 +3,7 @@ import { Link, Route, Switch, useLocation } from 'wouter';
 import styles from './App.module.css';
 import { followProgress } from './api/live.ts';
 import { BenchScreen } from './bench/BenchScreen.tsx';
+import { Catcher } from './parts/Catcher.tsx';
 import { Icon } from './parts/Icon.tsx';
 import { UndoBar } from './parts/UndoBar.tsx';
 import { Wordmark } from './parts/Wordmark.tsx';
@@ -49,20 +50,22 @@ export function App() {
         </nav>
       </header>
       <main id="main" className={styles.main} tabIndex={-1}>
-        <Suspense fallback={<p>One moment…</p>}>
-          <Switch>
-            <Route path="/" component={BenchScreen} />
-            <Route path="/plants/new" component={AddPlantScreen} />
-            <Route path="/plants/:id">{({ id }) => <PlantScreen key={id} plantId={id} />}</Route>
-            <Route path="/about" component={AboutScreen} />
-            <Route>
-              <h1>Nothing stands here</h1>
-              <p>
-                This address leads nowhere. <Link href="/">Back to the bench</Link>
-              </p>
-            </Route>
-          </Switch>
-        </Suspense>
+        <Catcher key={location}>
+          <Suspense fallback={<p>One moment…</p>}>
+            <Switch>
+              <Route path="/" component={BenchScreen} />
+              <Route path="/plants/new" component={AddPlantScreen} />
+              <Route path="/plants/:id">{({ id }) => <PlantScreen key={id} plantId={id} />}</Route>
+              <Route path="/about" component={AboutScreen} />
+              <Route>
+                <h1>Nothing stands here</h1>
+                <p>
+                  This address leads nowhere. <Link href="/">Back to the bench</Link>
+                </p>
+              </Route>
+            </Switch>
+          </Suspense>
+        </Catcher>
       </main>
       <UndoBar />
     </div>

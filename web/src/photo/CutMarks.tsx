@@ -1,7 +1,7 @@
 import type { Ball, LongStem } from '../../../core/report.ts';
-import { layOutCutMarks } from './cut-marks.ts';
+import { insideLabel, layOutCutMarks } from './cut-marks.ts';
 import { DrawnLabel } from './DrawnLabel.tsx';
-import { clampInto, labelSize } from './label-size.ts';
+import { clampInto, labelSize, plateCovers } from './label-size.ts';
 import styles from './Overlay.module.css';
 import { cutWords, excessWords } from './overlay-words.ts';
 import type { Box } from './points.ts';
@@ -26,14 +26,18 @@ export function CutMarks({
     radiusPx: ball.radiusPx,
     barPx: 13 * unitPx,
     labelPx: 26 * unitPx,
-    gapPx: 62 * unitPx,
+    gapPx: 60 * unitPx,
   });
   return marks.map((mark) => {
-    const words = `${mark.number}  ${excessWords(mark.stem)}`;
-    const [labelX, labelY] = clampInto(crop, mark.label, labelSize(words, unitPx));
-    const [tipX, tipY] = mark.stem.tipPx;
+    const words = excessWords(mark.stem);
+    const size = labelSize(words, unitPx, true);
+    const { tipPx, cutPx } = mark.stem;
+    const outside = clampInto(crop, mark.label, size);
+    // Where the window leaves no room outside, the label goes inside the ball rather than over the mark.
+    const covered = plateCovers(outside, size, [tipPx, cutPx, ...mark.bar]);
+    const label = covered ? insideLabel(mark, ball.centrePx, size.width / 2 + 14 * unitPx) : outside;
+    const leader = `M${tipPx.join(' ')}L${cutPx.join(' ')}${covered ? '' : `M${tipPx.join(' ')}`}L${label.join(' ')}`;
     const [[fromX, fromY], [toX, toY]] = mark.bar;
-    const leader = `M${mark.stem.cutPx.join(' ')}L${tipX} ${tipY}L${labelX} ${labelY}`;
     const bar = `M${fromX} ${fromY}L${toX} ${toY}`;
     return (
       <Tappable key={mark.number} words={cutWords(mark)} onTell={onTell}>
@@ -42,7 +46,7 @@ export function CutMarks({
         <path d={bar} className={styles.barCasing} />
         <path d={bar} className={styles.bar} />
         <path d={leader} className={styles.reach} />
-        <DrawnLabel at={[labelX, labelY]} words={words} tone="cut" crop={crop} unitPx={unitPx} />
+        <DrawnLabel at={label} words={words} number={mark.number} crop={crop} unitPx={unitPx} />
       </Tappable>
     );
   });

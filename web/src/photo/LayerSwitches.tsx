@@ -2,8 +2,8 @@ import type { ReactNode } from 'react';
 import styles from './LayerSwitches.module.css';
 import { LAYER_WORDS, type Layer, shownLayers, switchLayer } from './layers.ts';
 
-/** One switch a layer, each with a sample of how its line looks. */
-export function LayerSwitches({ layers }: { layers: readonly Layer[] }) {
+/** One switch a layer, each with a sample of how its line looks; `children` are further switches. */
+export function LayerSwitches({ layers, children }: { layers: readonly Layer[]; children?: ReactNode }) {
   const shown = shownLayers.useValue();
   return (
     <fieldset className={styles.switches}>
@@ -23,6 +23,7 @@ export function LayerSwitches({ layers }: { layers: readonly Layer[] }) {
           {LAYER_WORDS[layer]}
         </button>
       ))}
+      {children}
     </fieldset>
   );
 }

@@ -1,6 +1,7 @@
 import { useId } from 'react';
 import type { PhotoReport } from '../../../core/report.ts';
 import type { View } from '../../../server/schemas/sitting.ts';
+import { BallLine } from './BallLine.tsx';
 import { CutMarks } from './CutMarks.tsx';
 import type { Layer } from './layers.ts';
 import styles from './Overlay.module.css';
@@ -54,15 +55,7 @@ export function Overlay({ view, report, layers, crop, unitPx, onTell }: OverlayP
       )}
       {shows('ball') && ball && (
         <Tappable words={ballWords(report)} onTell={onTell}>
-          {[styles.ballCasing, styles.ball, styles.reach].map((className) => (
-            <circle
-              key={className}
-              cx={ball.centrePx[0]}
-              cy={ball.centrePx[1]}
-              r={ball.radiusPx}
-              className={className}
-            />
-          ))}
+          <BallLine id={id} ball={ball} axis={axis} crop={crop} />
         </Tappable>
       )}
       {shows('cuts') && ball && (

@@ -47,7 +47,7 @@ export function WeakSideShading({
         </mask>
       </defs>
       <rect {...weak.half} fill={`url(#${id}-hatch)`} mask={`url(#${id}-open)`} />
-      <DrawnLabel at={[labelX, weak.label[1]]} words={WORDS} tone="plain" crop={crop} unitPx={unitPx} />
+      <DrawnLabel at={[labelX, weak.label[1]]} words={WORDS} crop={crop} unitPx={unitPx} />
     </>
   );
 }

@@ -3,13 +3,13 @@ import { type Box, boxAround, pointsOfInterest } from './points.ts';
 
 /**
  * The part of the photo worth showing: plant, ball and the top of the pot, with `margin` (share of the
- * plant's longer side) around them, brought to `aspect` (width ÷ height) inside the photo. The whole
- * photo when nothing was measured.
+ * plant's longer side) around them, brought to `aspect` (width ÷ height) inside the photo. The middle of
+ * the photo when nothing was measured.
  */
 export function plantCrop(view: View, aspect: number, margin = 0.14): Box {
   const photo: Box = { x: 0, y: 0, width: view.widthPx, height: view.heightPx };
   const plant = boxAround(pointsOfInterest(view));
-  if (!plant) return photo;
+  if (!plant) return middleOf(photo, aspect);
   const room = Math.max(plant.width, plant.height) * margin;
   // The pot below the rim belongs to the picture: give it half of the room more than the sky.
   return fitAspect(
@@ -22,6 +22,13 @@ export function plantCrop(view: View, aspect: number, margin = 0.14): Box {
     aspect,
     photo,
   );
+}
+
+/** The largest box of this aspect in the middle of the photo. */
+function middleOf(photo: Box, aspect: number): Box {
+  const width = Math.min(photo.width, photo.height * aspect);
+  const height = width / aspect;
+  return { x: (photo.width - width) / 2, y: (photo.height - height) / 2, width, height };
 }
 
 /** Widens or heightens `box` about its centre to the aspect, then slides and trims it into `photo`. */

@@ -21,12 +21,19 @@ export interface CutMarkLayout {
   readonly gapPx: number;
 }
 
+/** The long stems in the order of their numbers: clockwise about the ball's centre from the top. */
+export function numberedStems(stems: readonly LongStem[], centre: Point): LongStem[] {
+  return [...stems].sort((a, b) => turnFromTop(a.tipPx, centre) - turnFromTop(b.tipPx, centre));
+}
+
 /** Numbers the long stems clockwise from the top and spreads their labels round the ball. */
 export function layOutCutMarks(stems: readonly LongStem[], layout: CutMarkLayout): CutMark[] {
   const { centrePx, barPx, labelPx, gapPx } = layout;
-  const placed = stems
-    .map((stem) => ({ stem, turn: turnFromTop(stem.tipPx, centrePx), reach: distance(stem.tipPx, centrePx) }))
-    .sort((a, b) => a.turn - b.turn);
+  const placed = numberedStems(stems, centrePx).map((stem) => ({
+    stem,
+    turn: turnFromTop(stem.tipPx, centrePx),
+    reach: distance(stem.tipPx, centrePx),
+  }));
   const furthest = Math.max(layout.radiusPx, ...placed.map(({ reach }) => reach)) + labelPx;
   const turns = spread(
     placed.map(({ turn }) => turn),
@@ -38,6 +45,11 @@ export function layOutCutMarks(stems: readonly LongStem[], layout: CutMarkLayout
     bar: barAcross(stem.tipPx, stem.cutPx, barPx),
     label: pointAt(centrePx, turns[index] as number, furthest),
   }));
+}
+
+/** The place of a label that lies `inPx` inside the cut, towards the ball's centre. */
+export function insideLabel({ stem, label }: CutMark, centre: Point, inPx: number): Point {
+  return pointAt(centre, turnFromTop(label, centre), Math.max(distance(stem.cutPx, centre) - inPx, 0));
 }
 
 /** Pushes sorted angles apart until neighbours keep `gap`; each pair shares the push. */

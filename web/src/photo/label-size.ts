@@ -4,12 +4,25 @@ export interface LabelSize {
   readonly width: number;
   readonly height: number;
   readonly fontPx: number;
+  /** Room that the disc of a numbered label takes at its left; 0 without one. */
+  readonly discRoomPx: number;
 }
 
-/** Size of a label's plate in photo px. Width goes by 0.55 em a letter, true within a letter for these faces. */
-export function labelSize(words: string, unitPx: number): LabelSize {
-  const fontPx = 14.5 * unitPx;
-  return { fontPx, height: 25 * unitPx, width: words.length * fontPx * 0.55 + 17 * unitPx };
+/** Size of a label's plate in photo px. Width goes by 0.55 em a letter, true within a letter for this face. */
+export function labelSize(words: string, unitPx: number, numbered = false): LabelSize {
+  const fontPx = 15 * unitPx;
+  const discRoomPx = numbered ? 20 * unitPx : 0;
+  return {
+    fontPx,
+    height: 26 * unitPx,
+    width: words.length * fontPx * 0.55 + 18 * unitPx + discRoomPx,
+    discRoomPx,
+  };
+}
+
+/** Whether a plate in the middle of `at` lies on one of the points. */
+export function plateCovers(at: Point, { width, height }: LabelSize, points: readonly Point[]): boolean {
+  return points.some(([x, y]) => Math.abs(x - at[0]) < width / 2 && Math.abs(y - at[1]) < height / 2);
 }
 
 /** The middle of a label moved just so far that its plate lies inside the window. */

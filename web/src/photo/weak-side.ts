@@ -4,7 +4,7 @@ import type { Box, Point } from './points.ts';
 /** The weaker half of the ball: the side the canopy does not lean to. */
 export interface WeakSide {
   readonly side: 'left' | 'right';
-  /** The half of the ball's box on that side, in photo px. */
+  /** The half of the ball's box on that side and above the rim, in photo px. */
   readonly half: Box;
   /** Where the ball's edge meets the label, in photo px. */
   readonly label: Point;
@@ -22,9 +22,13 @@ export function weakSideOf(report: PhotoReport): WeakSide | null {
   const middle = axis?.xPx ?? centreX;
   const [left, right] = [centreX - ball.radiusPx, centreX + ball.radiusPx];
   const [from, to] = side === 'left' ? [left, Math.max(left, middle)] : [Math.min(right, middle), right];
+  const top = centreY - ball.radiusPx;
+  // Below the rim the pot hides the ball: nothing can be missing there.
+  const rimY = axis ? (axis.rimLeftPx[1] + axis.rimRightPx[1]) / 2 : Infinity;
+  const foot = Math.max(Math.min(centreY + ball.radiusPx, rimY), top);
   return {
     side,
-    half: { x: from, y: centreY - ball.radiusPx, width: to - from, height: 2 * ball.radiusPx },
+    half: { x: from, y: top, width: to - from, height: foot - top },
     label: [
       centreX + (side === 'left' ? -1 : 1) * ball.radiusPx * Math.cos(LABEL_TURN),
       centreY + ball.radiusPx * Math.sin(LABEL_TURN),

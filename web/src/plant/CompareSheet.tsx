@@ -27,7 +27,7 @@ export default function CompareSheet({
   const over = leaves.find(({ view }) => view.id === overId);
   const today = todayHere();
   const words = ({ sitting, view }: Leaf) =>
-    [dayWords(sitting.day, today), turnWords(view.turnDeg)].filter(Boolean).join(', ');
+    [dayWords(sitting.day, today), view.turnDeg ? turnWords(view.turnDeg) : null].filter(Boolean).join(', ');
 
   return (
     <Sheet title="Two over one another" wide onClose={onClose}>

@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'react';
 import type { Plant } from '../../../server/schemas/plant.ts';
 import buttons from '../parts/buttons.module.css';
 import { Icon } from '../parts/Icon.tsx';
+import { CutList } from '../photo/CutList.tsx';
 import { plantCrop } from '../photo/crop.ts';
 import { LayerSwitches } from '../photo/LayerSwitches.tsx';
 import { LAYERS, shownLayers } from '../photo/layers.ts';
@@ -82,8 +83,7 @@ export function PhotoPanel({
           <p className={styles.told} aria-live="polite">
             {told || 'Tap a line or mark on the photo to hear what it is.'}
           </p>
-          <div className={styles.tools}>
-            <LayerSwitches layers={drawn} />
+          <LayerSwitches layers={drawn}>
             <button
               type="button"
               className={styles.whole}
@@ -92,7 +92,8 @@ export function PhotoPanel({
             >
               Whole photo
             </button>
-          </div>
+          </LayerSwitches>
+          <CutList report={measured} />
         </>
       )}
     </section>

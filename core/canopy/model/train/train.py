@@ -48,7 +48,7 @@ say = lambda *w: print(f'{time.time() - t0:6.1f}s', *w, flush=True)
 in_memory = os.path.isdir('/dev/shm') and shutil.disk_usage('/dev/shm').free > 4e9
 store = tempfile.mkdtemp(prefix='renders-', dir='/dev/shm' if in_memory else None)
 subprocess.run(['g++', '-O3', '-march=native', '-ffast-math', '-std=c++17', f'{HERE}/../render/main.cpp', '-o', f'{store}/render-plants'], check=True)
-say('renderer compiled')
+say('renderer compiled;', vars(args))
 loop = f'i=0; while [ ! -e {store}/stop ]; do {store}/render-plants $(({args.seed} * 1000000 + $W * 5000 + i)) {SHARD} {RENDER_SIDE} {store}/$W-$i.raw; i=$((i+1)); done'
 atexit.register(lambda: os.path.isdir(store) and open(f'{store}/stop', 'w').close())
 workers = [subprocess.Popen(['nice', '-n', '5', 'bash', '-c', loop], env={**os.environ, 'W': str(w)}, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL) for w in range(args.workers)]
@@ -132,7 +132,6 @@ def check():
     scores = []
     for i in range(0, HELD_BACK, 60):
         q = pool[i:i + 60]
-        size = [RENDER_SIDE // 32 * 32] * 2
         with torch.autocast('cuda', dtype=torch.bfloat16):
             o = average((q[:, :3].float() / 255).contiguous(memory_format=torch.channels_last)).float()
         k, y = torch.tensor([0, 1, 1, 2, 3], device=dev)[o.argmax(1)], torch.tensor([0, 1, 1, 2, 3], device=dev)[q[:, 3].long()]

@@ -1,0 +1,84 @@
+// Which habits there are: each call draws one plant of one of them, with leaves that suit it.
+#pragma once
+#include "plant.h"
+
+struct AnyPlant : Plant {
+  void grow(int habit) {
+    float span = std::max(high, wide);
+    auto leaf = [&](float a, float b, int form = -1) { return someLeaf(m, r, span * r.logIn(a, b), form); };
+    switch (habit) {
+    case 0: {
+      LeafKind k = leaf(0.07f, 0.32f);
+      float h = high * 0.55f;
+      bush(k, Vec{0, high - h, 0}, wide, h, r.intIn(8, 30), r.in(0.1f, 0.6f), r.in(0.1f, 0.8f),
+           r.logIn(30, 700) * detail);
+      break;
+    }
+    case 1: {
+      LeafKind k = leaf(0.5f, 1, 0);
+      k.petiole = r.chance(0.6f) ? 0 : r.in(0, 0.3f);
+      k.slim = r.chance(0.5f) ? r.in(0.02f, 0.09f) : r.in(0.09f, 0.28f);
+      k.bend = r.chance(0.4f) ? r.in(0, 0.3f) : r.in(0.3f, 2.2f);
+      rosette(k, {0, soil, 0}, k.slim < 0.05f ? r.intIn(20, 70) : r.intIn(6, 26), r.in(0.35f, 1.05f),
+              span * r.in(0.7f, 1));
+      for (int i = r.intIn(0, 4); i > 0; i--)
+        blossom(Vec{0, high * r.in(0.5f, 0.9f), 0}, r.direction() + Vec{0, 0.6f, 0}, 1.6f);
+      break;
+    }
+    case 2: {
+      LeafKind k = leaf(0.25f, 0.55f, r.pick(4));
+      k.petiole = r.in(1.0f, 2.6f);
+      k.size /= 1 + k.petiole * 0.5f;
+      rosette(k, {0, soil, 0}, r.intIn(3, 22), r.in(0.6f, 1.05f), k.size);
+      break;
+    }
+    case 3: tree(leaf(0.06f, 0.3f), r.in(0.3f, 0.7f), wide, false); break;
+    case 4: tree(leaf(0.025f, 0.07f, r.chance(0.4f) ? 4 : r.pick(2)), r.in(0.3f, 0.7f), wide, true); break;
+    case 5: {
+      LeafKind k = leaf(0.3f, 0.4f, 2);
+      if (r.chance(0.5f)) {
+        int bark = m.add(barkSurface(r));
+        Vec top{0, high * r.in(0.1f, 0.45f), 0};
+        float w = r.in(0.08f, 0.5f);
+        addTube(m, bark, trunk({0, soil, 0}, top, 0.02f), taper(9, w, w * 0.7f), 8, 0.5f);
+        palm(k, top, r.intIn(8, 22));
+      } else palm(k, {0, soil, 0}, r.intIn(8, 28));
+      break;
+    }
+    case 6: {
+      LeafKind k = leaf(0.08f, 0.25f);
+      trailing(k, r.intIn(6, 22));
+      float h = high * 0.4f;
+      bush(k, {0, h * 0.6f, 0}, wide * 0.7f, h, r.intIn(4, 10), 0.1f, 0.3f, 40 * detail);
+      break;
+    }
+    case 7: canes(leaf(0.3f, 0.4f, 0), r.intIn(1, 4)); break;
+    case 8: cactus(); break;
+    case 9: {
+      LeafKind k = leaf(0.2f, 0.5f, r.chance(0.5f) ? 5 : 0);
+      k.fold = 0.5f;
+      k.petiole = 0;
+      k.bend = r.in(-0.6f, 0.2f);
+      if (k.form == 0) k.slim = r.in(0.2f, 0.45f);
+      int n = r.intIn(1, 5);
+      for (int i = 0; i < n; i++)
+        rosette(k, n == 1 ? Vec{0, soil, 0} : ground(0.8f), r.intIn(12, 40), r.in(0.5f, 1),
+                std::min(high, 1.4f * wide) * r.in(0.4f, 0.8f));
+      break;
+    }
+    case 10: bolting(leaf(0.25f, 0.5f, r.chance(0.6f) ? 0 : 1)); break;
+    default: { // upright leafy stems, few branches
+      LeafKind k = leaf(0.12f, 0.45f);
+      int n = r.intIn(1, 9);
+      for (int i = 0; i < n; i++) {
+        Vec a = ground(0.6f),
+            b = Vec{a.x + r.normal() * 0.25f * wide, high * r.in(0.6f, 1), a.z + r.normal() * 0.25f * wide} +
+                lean;
+        auto p = bentPath(a, mix(a, b, 0.5f) + r.direction() * (0.08f * high), b, 7);
+        addTube(m, k.stem, p, taper(p.size(), r.in(0.03f, 0.07f), 0.02f), 6, r.unit01());
+        leafyStem(p, k, r.in(0.0f, 0.5f), high * r.in(0.05f, 0.14f), 1, true);
+      }
+    }
+    }
+  }
+};

@@ -89,7 +89,7 @@ export interface PlantColumn {
 function underPlant(plant: PlantColumn | null, centreX: number): number {
   if (plant === null) return 1;
   const off = (centreX - plant.middleX) / plant.reach;
-  return Math.max(0, 1 - 0.7 * off * off);
+  return Math.max(0, 1 - 1.5 * off * off);
 }
 
 interface Candidate {

@@ -23,7 +23,7 @@ export function ScoreList({
     <section aria-labelledby="scores-name">
       <h2 id="scores-name">Numbers</h2>
       {report?.status !== 'measured' ? (
-        <p className={styles.sub}>This photo has no numbers. The reason stands beside it.</p>
+        <p className={styles.sub}>This photo has no numbers. The reason stands over it.</p>
       ) : (
         <>
           <p className={styles.sub}>

@@ -12,7 +12,7 @@ import { weakSideOf } from '../photo/weak-side.ts';
 import { agoWords, dayWords, todayHere } from '../words/day-words.ts';
 import { type Leaf, turnWords } from './leafing.ts';
 import styles from './PhotoPanel.module.css';
-import { PhotoTrouble } from './PhotoTrouble.tsx';
+import { PhotoNotes, PhotoTrouble } from './PhotoTrouble.tsx';
 import type { SheetName } from './PlantSheets.tsx';
 import { useSwipe } from './use-swipe.ts';
 
@@ -61,6 +61,7 @@ export function PhotoPanel({
           <Icon name="edit" /> <span className="only-heard">Correct or remove this photo</span>
         </button>
       </div>
+      <PhotoTrouble plantId={plant.id} view={view} />
       <div ref={frame} className={styles.frame}>
         <Photo view={view} crop={crop} detail={1600} label={`${plant.name}, ${dayWords(sitting.day, today)}`}>
           {(unitPx) =>
@@ -77,7 +78,7 @@ export function PhotoPanel({
           }
         </Photo>
       </div>
-      <PhotoTrouble plantId={plant.id} view={view} />
+      <PhotoNotes view={view} />
       {measured && (
         <>
           <p className={styles.told} aria-live="polite">

@@ -6,7 +6,7 @@ import { Icon } from '../parts/Icon.tsx';
 import { useSending } from '../parts/use-sending.ts';
 import styles from './PhotoTrouble.module.css';
 
-/** Why this photo has no answer (yet), beside the photo itself; and the report's own notes. */
+/** Why this photo has no answer (yet); stands over the photo. Nothing when it was measured. */
 export function PhotoTrouble({ plantId, view }: { plantId: string; view: View }) {
   const { busy, fault, send } = useSending();
   if (view.state === 'received' || view.state === 'measuring') {
@@ -33,23 +33,25 @@ export function PhotoTrouble({ plantId, view }: { plantId: string; view: View })
       </div>
     );
   }
-  const notes = view.report?.notes ?? [];
+  if (!view.report?.hint) return null;
   return (
-    <>
-      {view.report?.hint && (
-        <div className={styles.trouble}>
-          <p>
-            <b>Not measured.</b> {view.report.hint}
-          </p>
-        </div>
-      )}
-      {notes.length > 0 && (
-        <ul className={styles.notes}>
-          {notes.map((note) => (
-            <li key={note}>{note}</li>
-          ))}
-        </ul>
-      )}
-    </>
+    <div className={styles.trouble}>
+      <p>
+        <b>Not measured.</b> {view.report.hint}
+      </p>
+    </div>
+  );
+}
+
+/** What the measuring could not know about this photo, and why. */
+export function PhotoNotes({ view }: { view: View }) {
+  const notes = view.report?.notes ?? [];
+  if (notes.length === 0) return null;
+  return (
+    <ul className={styles.notes}>
+      {notes.map((note) => (
+        <li key={note}>{note}</li>
+      ))}
+    </ul>
   );
 }

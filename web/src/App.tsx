@@ -7,6 +7,7 @@ import { Catcher } from './parts/Catcher.tsx';
 import { Icon } from './parts/Icon.tsx';
 import { UndoBar } from './parts/UndoBar.tsx';
 import { Wordmark } from './parts/Wordmark.tsx';
+import { askBeforeLosing } from './photos/send-queue.ts';
 
 const PlantScreen = lazy(() => import('./plant/PlantScreen.tsx'));
 const AddPlantScreen = lazy(() => import('./add-plant/AddPlantScreen.tsx'));
@@ -21,6 +22,7 @@ const PLACES = [
 export function App() {
   const [location] = useLocation();
   useEffect(followProgress, []);
+  useEffect(askBeforeLosing, []);
   // biome-ignore lint/correctness/useExhaustiveDependencies: a new place starts at its top
   useEffect(() => {
     window.scrollTo(0, 0);

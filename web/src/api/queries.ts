@@ -23,10 +23,10 @@ export const plantQuery = (plantId: string) =>
     queryFn: ({ signal }) => fetchJson<PlantPage>(`/plants/${plantId}`, { signal }),
   });
 
-/** After a change: the plant's page and the bench are read anew. */
+/** After a change: the plant's page and the bench are read anew, the bench even when it is not in sight. */
 export async function refresh(plantId?: string): Promise<void> {
   await Promise.all([
-    queryClient.invalidateQueries({ queryKey: ['bench'] }),
+    queryClient.invalidateQueries({ queryKey: ['bench'], refetchType: 'all' }),
     queryClient.invalidateQueries({ queryKey: plantId ? ['plant', plantId] : ['plant'] }),
   ]);
 }

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { Refusal } from '../api/fetch-json.ts';
 
-/** Runs a change once at a time and keeps what it was refused for. */
+/** Runs a change once at a time and keeps what it was refused for: `fields` by entry, else `fault`. */
 export function useSending() {
   const [busy, setBusy] = useState(false);
   const [fault, setFault] = useState<unknown>(null);
@@ -21,5 +21,7 @@ export function useSending() {
   }
 
   const fields = fault instanceof Refusal ? fault.fields : {};
-  return { busy, fault, fields, send };
+  // What stands beside its entry is not said twice.
+  const allBeside = Object.keys(fields).length > 0 && Object.keys(fields).every((name) => name !== '');
+  return { busy, fault: allBeside ? null : fault, fields, send };
 }

@@ -23,6 +23,20 @@ export type SendingStage =
 
 export const sendings = createStore<readonly Sending[]>([]);
 
+/** Whether the server has not got the file yet: closing the page now would lose the choice. */
+export function isUnsent({ stage }: Sending): boolean {
+  return stage.at === 'waiting' || stage.at === 'sending' || stage.at === 'failed';
+}
+
+/** Has the browser ask before a page with unsent photos is closed. Returns what stops it. */
+export function askBeforeLosing(): () => void {
+  const ask = (event: BeforeUnloadEvent) => {
+    if (sendings.read().some(isUnsent)) event.preventDefault();
+  };
+  window.addEventListener('beforeunload', ask);
+  return () => window.removeEventListener('beforeunload', ask);
+}
+
 let nextKey = 1;
 let busy = false;
 

@@ -5,6 +5,7 @@ import { Refusal } from '../api/fetch-json.ts';
 import { plantQuery } from '../api/queries.ts';
 import { ScoreList } from '../measures/ScoreList.tsx';
 import { Fault } from '../parts/Fault.tsx';
+import { UnsentStrip } from '../photos/UnsentStrip.tsx';
 import { TrendPanel } from '../trend/TrendPanel.tsx';
 import { AdviceList } from './AdviceList.tsx';
 import { Diary } from './Diary.tsx';
@@ -47,6 +48,7 @@ export default function PlantScreen({ plantId }: { plantId: string }) {
     <>
       {error && <Fault fault={error} onAgain={() => refetch()} />}
       <PlantHead plant={page.plant} onOpen={openSheet} />
+      <UnsentStrip plantId={plantId} onOpen={() => openSheet({ name: 'photos' })} />
       {leaf ? (
         <div className={styles.desk}>
           <div className={styles.photos}>

@@ -17,7 +17,7 @@ export function LayerSwitches({ layers, children }: { layers: readonly Layer[]; 
           onClick={() => switchLayer(layer)}
         >
           <svg width="26" height="16" viewBox="0 0 26 16" aria-hidden="true">
-            <rect width="26" height="16" rx="4" fill="#3a4a3a" />
+            <rect width="26" height="16" rx="4" fill="var(--draw-leaf)" />
             {SAMPLES[layer]}
           </svg>
           {LAYER_WORDS[layer]}
@@ -34,6 +34,6 @@ const SAMPLES: Record<Layer, ReactNode> = {
     <path d="M3 11c3-7 5 1 8-4s5 3 7-1 3 2 5 2" fill="none" stroke="var(--draw-outline)" strokeWidth="2" />
   ),
   cuts: <path d="M7 3l6 10M10 8l9-4" fill="none" stroke="var(--draw-cut)" strokeWidth="2.6" />,
-  weak: <path d="M3 13L13 3M9 14L20 3M16 14l7-7" stroke="#fff" strokeWidth="2" />,
+  weak: <path d="M3 13L13 3M9 14L20 3M16 14l7-7" stroke="var(--draw-hatch)" strokeWidth="2" />,
   axis: <path d="M13 1v14M5 12h16" stroke="var(--draw-axis)" strokeWidth="2" strokeDasharray="3 2" />,
 };

@@ -21,13 +21,14 @@ async function start(): Promise<void> {
   try {
     const { HOST: host, PORT: port } = environment;
     const serving = await serve(house.services, { host, port, webFolder: join(ROOT, 'dist/web') });
-    console.log(`Rondure is at ${serving.url}`);
     const stop = async () => {
       await serving.close();
       await house.close();
       process.exit(0);
     };
     for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, stop);
+    // Only now: whoever reads the line may stop the server at once.
+    console.log(`Rondure is at ${serving.url}`);
     if (allPlants(house.services.db).length === 0) await layOutSamples(house);
   } catch (fault) {
     await house.close();

@@ -22,7 +22,7 @@ export async function serve(
   const { port: taken } = server.address() as AddressInfo;
   const name = host.includes(':') ? `[${host}]` : host;
   return {
-    url: `http://${name === '127.0.0.1' ? 'localhost' : name}:${taken}`,
+    url: `http://${name}:${taken}`,
     close: () =>
       new Promise((resolve) => {
         server.close(() => resolve());

@@ -34,7 +34,7 @@ describe('starting', () => {
     addPlant(db, { name: 'A', kind: 'other', variety: '', rimMm: null, showDay: null }, { sample: false });
     db.close();
     const { code, printed } = await start({ PORT: '0', RONDURE_HOME: home });
-    expect(printed).toMatch(/^Rondure is at http:\/\/localhost:\d+$/);
+    expect(printed).toMatch(/^Rondure is at http:\/\/127\.0\.0\.1:\d+$/);
     expect(code).toBe(0);
     expect(existsSync(join(home, 'rondure.sqlite-wal'))).toBe(false);
   });

@@ -35,7 +35,7 @@ export function shortenStems(history: PlantHistory): Advice | null {
     what: `Shorten ${countInWords(shoots, stems.length - shoots)}.`,
     where: `In the photo of ${dayInWords(newest.day)}, as on a clock: ${stems.map(({ clock }) => clock).join(', ')} o’clock.`,
     howMuch: `${stems.map((stem) => amountInWords(stem, report)).join('; ')}. Cut just above a joint with a sound bud near the mark, leaving no stub.`,
-    why: `They stand outside the ball that the rest of the canopy fills. Look first: a leaf that only leans out needs no cut.${bloomWarning(history)}`,
+    why: `${stems.length === 1 ? 'It stands' : 'They stand'} outside the ball that the rest of the canopy fills. Look first: a leaf that only leans out needs no cut.${bloomWarning(history)}`,
     sureness: 'likely',
     caution: cuttingCaution(history.kind),
   };

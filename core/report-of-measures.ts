@@ -1,7 +1,14 @@
 import type { FoundPlant } from './canopy/found-plant.ts';
 import type { SilhouetteMeasures } from './measures/measure-silhouette.ts';
 import type { PointPx } from './raster/raster.ts';
-import type { Lopsidedness, PhotoReport, PhotoStatus, Scale, Score } from './report.ts';
+import {
+  type Lopsidedness,
+  NO_MEASURES,
+  type PhotoReport,
+  type PhotoStatus,
+  type Scale,
+  type Score,
+} from './report.ts';
 import type { Silhouette } from './silhouette/silhouette.ts';
 import { scaleFromRim } from './stand/scale.ts';
 
@@ -32,15 +39,7 @@ export function reportWithoutMeasures(
     turnDeg: photo.turnDeg,
     status,
     hint,
-    scale: null,
-    axis: null,
-    canopy: null,
-    ball: null,
-    roundness: null,
-    symmetry: null,
-    lopsidedness: null,
-    longStems: [],
-    maskFile: null,
+    ...NO_MEASURES,
     notes: photo.notes,
   };
 }

@@ -29,6 +29,19 @@ export interface PhotoReport {
   readonly notes: readonly string[];
 }
 
+/** The measuring part of a report that measured nothing. */
+export const NO_MEASURES = {
+  scale: null,
+  axis: null,
+  canopy: null,
+  ball: null,
+  roundness: null,
+  symmetry: null,
+  lopsidedness: null,
+  longStems: [],
+  maskFile: null,
+} as const;
+
 export const PHOTO_STATUSES = [
   'measured',
   'no-canopy',

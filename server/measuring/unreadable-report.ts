@@ -1,4 +1,4 @@
-import type { PhotoReport } from '../../core/report.ts';
+import { NO_MEASURES, type PhotoReport } from '../../core/report.ts';
 
 /** The report of a file that is no readable photo: `hint` says what to do, all measures are unknown. */
 export function unreadableReport(photo: string, turnDeg: number | null, hint: string): PhotoReport {
@@ -9,15 +9,7 @@ export function unreadableReport(photo: string, turnDeg: number | null, hint: st
     turnDeg,
     status: 'unreadable',
     hint,
-    scale: null,
-    axis: null,
-    canopy: null,
-    ball: null,
-    roundness: null,
-    symmetry: null,
-    lopsidedness: null,
-    longStems: [],
-    maskFile: null,
+    ...NO_MEASURES,
     notes: [],
   };
 }

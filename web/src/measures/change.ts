@@ -1,4 +1,5 @@
 import type { PhotoReport } from '../../../core/report.ts';
+import { changeSince as changeOf } from '../../../core/trend/change-since.ts';
 import { type Measure, numberWords, readMeasure } from './reading.ts';
 
 /** What became of a measure between two sittings, and whether that is good, bad or neither. */
@@ -19,9 +20,11 @@ export function changeSince(now: PhotoReport, before: PhotoReport, measure: Meas
   if (current.plusMinus === null || earlier.plusMinus === null) {
     return { words: bareDifference(difference, measure), sense: 'neither' };
   }
-  if (Math.abs(difference) <= Math.hypot(current.plusMinus, earlier.plusMinus)) {
-    return { words: 'no change', sense: 'neither' };
-  }
+  const { direction } = changeOf(
+    { value: earlier.value, plusMinus: earlier.plusMinus },
+    { value: current.value, plusMinus: current.plusMinus },
+  );
+  if (direction === 'none') return { words: 'no change', sense: 'neither' };
   if (measure === 'lopsidedness') return leanChange(current.value, earlier.value);
   return { words: signed(difference, measure), sense: difference > 0 ? 'better' : 'worse' };
 }

@@ -5,6 +5,7 @@ import { Fault } from '../parts/Fault.tsx';
 import { Field } from '../parts/Field.tsx';
 import forms from '../parts/forms.module.css';
 import { Icon } from '../parts/Icon.tsx';
+import { KeepOrCancel } from '../parts/KeepOrCancel.tsx';
 import Sheet from '../parts/Sheet.tsx';
 import { useSending } from '../parts/use-sending.ts';
 import type { Leaf } from './leafing.ts';
@@ -71,14 +72,7 @@ export default function CorrectPhotoSheet({
           )}
         </Field>
         {fault !== null && <Fault fault={fault} />}
-        <div className={buttons.row}>
-          <button type="submit" className={buttons.button} disabled={busy}>
-            Keep
-          </button>
-          <button type="button" className={buttons.quiet} onClick={onClose}>
-            Cancel
-          </button>
-        </div>
+        <KeepOrCancel busy={busy} onCancel={onClose} />
       </form>
       <div className={forms.part}>
         <div className={buttons.row}>

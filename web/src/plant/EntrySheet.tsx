@@ -1,10 +1,10 @@
 import { type FormEvent, useState } from 'react';
 import type { Note, Stop } from '../../../server/schemas/sitting.ts';
 import { type DiaryKind, saveEntry } from '../api/changes.ts';
-import buttons from '../parts/buttons.module.css';
 import { Fault } from '../parts/Fault.tsx';
 import { Field } from '../parts/Field.tsx';
 import forms from '../parts/forms.module.css';
+import { KeepOrCancel } from '../parts/KeepOrCancel.tsx';
 import Sheet from '../parts/Sheet.tsx';
 import { useSending } from '../parts/use-sending.ts';
 import { todayHere } from '../words/day-words.ts';
@@ -62,14 +62,7 @@ export default function EntrySheet({
           )}
         </Field>
         {fault !== null && <Fault fault={fault} />}
-        <div className={buttons.row}>
-          <button type="submit" className={buttons.button} disabled={busy}>
-            Keep
-          </button>
-          <button type="button" className={buttons.quiet} onClick={onClose}>
-            Cancel
-          </button>
-        </div>
+        <KeepOrCancel busy={busy} onCancel={onClose} />
       </form>
     </Sheet>
   );

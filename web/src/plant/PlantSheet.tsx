@@ -1,9 +1,9 @@
 import { type FormEvent, useState } from 'react';
 import type { Plant } from '../../../server/schemas/plant.ts';
 import { changePlant } from '../api/changes.ts';
-import buttons from '../parts/buttons.module.css';
 import { Fault } from '../parts/Fault.tsx';
 import forms from '../parts/forms.module.css';
+import { KeepOrCancel } from '../parts/KeepOrCancel.tsx';
 import Sheet from '../parts/Sheet.tsx';
 import { useSending } from '../parts/use-sending.ts';
 import { EmptyStand } from './EmptyStand.tsx';
@@ -30,14 +30,7 @@ export default function PlantSheet({ plant, onClose }: { plant: Plant; onClose: 
         <PlantFields draft={draft} fields={{ ...fields, ...unread }} onChange={setDraft} />
         {fault !== null && <Fault fault={fault} />}
         <p>A changed rim has all photos of this plant measured anew.</p>
-        <div className={buttons.row}>
-          <button type="submit" className={buttons.button} disabled={busy}>
-            Keep
-          </button>
-          <button type="button" className={buttons.quiet} onClick={onClose}>
-            Cancel
-          </button>
-        </div>
+        <KeepOrCancel busy={busy} onCancel={onClose} />
       </form>
       <EmptyStand plant={plant} />
       {!plant.putAway && <PutAway plant={plant} />}

@@ -1,26 +1,32 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import sharp from 'sharp';
+import { DECISION_SIDE_PX } from '../../core/canopy/gather-evidence.ts';
 import { firstGuess } from '../../core/canopy/model/first-guess.ts';
 import { openNetwork } from '../../core/canopy/model/onnx-door.ts';
 import type { PixelShares } from '../../core/canopy/model/pixel-shares.ts';
+import { openOpenCv } from '../../core/opencv/door.ts';
+import { shrinkRaster } from '../../core/opencv/pictures.ts';
 import type { Raster } from '../../core/raster/raster.ts';
 import { readUprightPhoto } from '../../server/intake/read-upright-photo.ts';
 import { foldersUnder } from './folders.ts';
 
 /**
- * Scores the network's first guess alone against masks, folder by folder.
+ * Scores the network's first guess alone against masks, folder by folder, on the copy of each photo on which
+ * the canopy is decided.
  *
- *   node --import tsx tests/score/first-guess.ts [--net FILE] [--sheet sheet.png] [--each] DIR...
+ *   node --import tsx tests/score/first-guess.ts [--net FILE] [--side 640] [--sheet sheet.jpg] [--each] DIR...
  */
 const { values, positionals } = parseArgs({
   allowPositionals: true,
   options: {
     net: { type: 'string', default: 'core/canopy/model/first-guess.onnx' },
+    side: { type: 'string', default: String(DECISION_SIDE_PX) },
     sheet: { type: 'string' },
     each: { type: 'boolean' },
   },
 });
+const door = await openOpenCv();
 const network = await openNetwork(new Uint8Array(readFileSync(values.net)));
 let looks = 0;
 let lookMs = 0;
@@ -40,7 +46,8 @@ for (const folder of (positionals.length > 0 ? positionals : ['../shared/photos'
   const withPot: number[] = [];
   const wholeMs: number[] = [];
   for (const pair of folder.pairs) {
-    const { raster } = await readUprightPhoto(new Uint8Array(readFileSync(pair.photo)));
+    const photo = await readUprightPhoto(new Uint8Array(readFileSync(pair.photo)));
+    const raster = shrinkRaster(door, photo.raster, Number(values.side));
     const start = performance.now();
     const shares = await firstGuess(raster, timed);
     wholeMs.push(performance.now() - start);

@@ -6,8 +6,9 @@ import { resamplePlane } from './resample-plane.ts';
 
 /** How the network looks; the sizes are those it was trained at. */
 export const FIRST_GUESS = {
-  /** Longer side of what the network sees, px; a multiple of 32. */
-  sidePx: 384,
+  /** Longer side of what the network sees at first and then from nearer, px; multiples of 32. */
+  farSidePx: 320,
+  nearSidePx: 352,
   /** The network halves the picture five times. */
   multiplePx: 32,
   /** Room around plant and pot on the second look, share of their longer side. */
@@ -21,23 +22,28 @@ export const FIRST_GUESS = {
 /**
  * A trained network's opinion of every pixel of `raster`, at the raster's size.
  *
- * It looks twice: at the whole picture, then closer at plant and pot, so that a small plant in a large room
- * is seen as well as one that fills the frame. Each look is joined with the look at its mirror image. The
- * network knows renders only (see MODEL-CARD.md); its opinion is one voice beside colour and shape.
+ * It looks twice: at the whole picture, then from nearer at plant and pot, so that a small plant in a large room
+ * is seen as well as one that fills the frame. The first look need not be sharp, only find the plant, so it is
+ * the smaller one; both go through the same weights. The network knows renders only (see MODEL-CARD.md); its
+ * opinion is one voice beside colour and shape.
  */
 export async function firstGuess(raster: Raster, network: Network): Promise<PixelShares> {
   const whole: Window = { left: 0, top: 0, width: raster.width, height: raster.height };
-  const far = await look(raster, whole, network);
+  const far = await look(raster, whole, FIRST_GUESS.farSidePx, network);
   const closer = windowOfSubject(far, whole);
-  const first = enlarge(far, whole.width, whole.height);
-  if (closer === null) return first;
-  const near = enlarge(await look(raster, closer, network), closer.width, closer.height);
-  return putInto(first, near, closer);
+  if (closer === null) return enlarge(far, whole.width, whole.height);
+  const near = enlarge(
+    await look(raster, closer, FIRST_GUESS.nearSidePx, network),
+    closer.width,
+    closer.height,
+  );
+  if (closer.width === whole.width && closer.height === whole.height) return near;
+  return putInto(enlarge(far, whole.width, whole.height), near, closer);
 }
 
-/** The network's shares of one window of the raster, at the size the network sees. */
-async function look(raster: Raster, window: Window, network: Network): Promise<PixelShares> {
-  const [width, height] = seenSize(window);
+/** The network's shares of one window of the raster, its longer side `sidePx`. */
+async function look(raster: Raster, window: Window, sidePx: number, network: Network): Promise<PixelShares> {
+  const [width, height] = seenSize(window, sidePx);
   const size = width * height;
   const planes = new Float32Array(3 * size);
   for (let colour = 0; colour < 3; colour++) {
@@ -46,31 +52,19 @@ async function look(raster: Raster, window: Window, network: Network): Promise<P
     const seen = resamplePlane({ ...part, step: 3, row: 3 * raster.width }, width, height);
     for (let i = 0; i < size; i++) planes[colour * size + i] = (seen[i] as number) / 255;
   }
-  const plain = await network.run(planes, width, height);
-  const mirrored = await network.run(mirror(planes, width), width, height);
-  const back = mirror(mirrored, width);
-  return sharesOf(width, height, (_, index) => {
-    const plane = plain.slice(index * size, (index + 1) * size);
-    for (let i = 0; i < size; i++) plane[i] = ((plane[i] as number) + (back[index * size + i] as number)) / 2;
-    return plane;
-  });
+  const shares = await network.run(planes, width, height);
+  return sharesOf(width, height, (_, index) => shares.subarray(index * size, (index + 1) * size));
 }
 
-/** The window's shape with the longer side as trained, both sides as the network needs them. */
-function seenSize({ width, height }: Window): [number, number] {
-  const { sidePx, multiplePx } = FIRST_GUESS;
+/** The window's shape with the longer side as wanted, both sides as the network needs them. */
+function seenSize({ width, height }: Window, sidePx: number): [number, number] {
+  const { multiplePx } = FIRST_GUESS;
   const scale = sidePx / Math.max(width, height);
   const side = (px: number) => Math.max(multiplePx, Math.round((px * scale) / multiplePx) * multiplePx);
   return [side(width), side(height)];
 }
 
-function mirror(planes: Float32Array, width: number): Float32Array {
-  const turned = planes.slice();
-  for (let at = 0; at < turned.length; at += width) turned.subarray(at, at + width).reverse();
-  return turned;
-}
-
-/** Where plant and pot are, with room around; `null` when there is hardly any, or no closer look to be had. */
+/** Where plant and pot are, with room around; `null` when there is hardly any. */
 function windowOfSubject(seen: PixelShares, frame: Window): Window | null {
   const { width, height, background } = seen;
   const columns = new Float64Array(width);
@@ -91,13 +85,12 @@ function windowOfSubject(seen: PixelShares, frame: Window): Window | null {
   const room = FIRST_GUESS.margin * Math.max(right - left, bottom - top);
   const x = Math.max(0, Math.floor(left - room));
   const y = Math.max(0, Math.floor(top - room));
-  const closer = {
+  return {
     left: x,
     top: y,
     width: Math.min(frame.width, Math.ceil(right + room)) - x,
     height: Math.min(frame.height, Math.ceil(bottom + room)) - y,
   };
-  return closer.width === frame.width && closer.height === frame.height ? null : closer;
 }
 
 /** Where all but the strays of the mass lie, in units of `pxEach`. */

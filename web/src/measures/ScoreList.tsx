@@ -2,6 +2,7 @@ import type { PhotoReport } from '../../../core/report.ts';
 import type { Leaf } from '../plant/leafing.ts';
 import type { SheetName } from '../plant/PlantSheets.tsx';
 import { dayWords, todayHere } from '../words/day-words.ts';
+import { OutlineRow } from './OutlineRow.tsx';
 import { MEASURES } from './reading.ts';
 import styles from './ScoreList.module.css';
 import { ScoreRow } from './ScoreRow.tsx';
@@ -34,6 +35,7 @@ export function ScoreList({
             Open a number for its meaning.
           </p>
           <div className={styles.list}>
+            <OutlineRow report={report} />
             {MEASURES.map((measure) => (
               <ScoreRow
                 key={measure}

@@ -54,5 +54,5 @@ function signed(difference: number, measure: Measure): string {
 
 function readUnit(measure: Measure): string {
   if (measure === 'size' || measure === 'outOfRound') return ' mm';
-  return measure === 'fill' ? ' %' : '';
+  return measure === 'fill' || measure === 'bloom' ? ' %' : '';
 }

@@ -51,6 +51,12 @@ export const MEANINGS: Record<Measure, Meaning> = {
       'Outer radius minus inner radius of the same two circles that give the roundness, in millimetres.',
     best: '0 mm is a perfect circle.',
   },
+  bloom: {
+    name: 'Bloom',
+    says: 'Bloom covers this much of the canopy as seen from the camera.',
+    measured: 'The area of open flower ÷ the area of the whole canopy, both in the photo.',
+    best: 'It tells how far the plant has come to its show; it is not a score.',
+  },
 };
 
 export const PLUS_MINUS_MEANING =

@@ -1,6 +1,14 @@
 import type { PhotoReport } from '../../../core/report.ts';
 
-export const MEASURES = ['roundness', 'symmetry', 'lopsidedness', 'fill', 'size', 'outOfRound'] as const;
+export const MEASURES = [
+  'roundness',
+  'symmetry',
+  'lopsidedness',
+  'fill',
+  'size',
+  'outOfRound',
+  'bloom',
+] as const;
 export type Measure = (typeof MEASURES)[number];
 
 /** One number as the screen shows it; `null` value when the report does not know it. */
@@ -44,6 +52,13 @@ export function readMeasure(report: PhotoReport, measure: Measure): Reading {
         plusMinus: null,
         unit: 'mm',
         aside: canopySizeWords(report),
+      };
+    case 'bloom':
+      return {
+        value: report.canopy?.flowerShare == null ? null : report.canopy.flowerShare * 100,
+        plusMinus: null,
+        unit: '%',
+        aside: null,
       };
     case 'outOfRound':
       return { value: report.ball?.outOfRoundMm ?? null, plusMinus: null, unit: 'mm', aside: null };

@@ -33,6 +33,13 @@ const SAMPLES: Record<Layer, ReactNode> = {
   outline: (
     <path d="M3 11c3-7 5 1 8-4s5 3 7-1 3 2 5 2" fill="none" stroke="var(--draw-outline)" strokeWidth="2" />
   ),
+  unsure: <path d="M3 3l10 10M9 2l11 11M16 2l7 7M3 9l4 4" stroke="var(--draw-unsure)" strokeWidth="2.4" />,
+  parts: (
+    <g fill="none" strokeWidth="1.8">
+      <circle cx="8" cy="6" r="3.4" stroke="var(--draw-flower)" />
+      <path d="M13 6h9l-1.6 8h-6z" stroke="var(--draw-pot)" strokeDasharray="4 2" />
+    </g>
+  ),
   cuts: <path d="M7 3l6 10M10 8l9-4" fill="none" stroke="var(--draw-cut)" strokeWidth="2.6" />,
   weak: <path d="M3 13L13 3M9 14L20 3M16 14l7-7" stroke="var(--draw-hatch)" strokeWidth="2" />,
   axis: <path d="M13 1v14M5 12h16" stroke="var(--draw-axis)" strokeWidth="2" strokeDasharray="3 2" />,

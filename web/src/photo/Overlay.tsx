@@ -5,10 +5,13 @@ import { BallLine } from './BallLine.tsx';
 import { CutMarks } from './CutMarks.tsx';
 import type { Layer } from './layers.ts';
 import styles from './Overlay.module.css';
+import type { UnsureZone } from './outline-words.ts';
 import { axisWords, ballWords, OUTLINE_WORDS, weakWords } from './overlay-words.ts';
+import { PartLines } from './PartLines.tsx';
 import type { Box } from './points.ts';
 import { outlinePath } from './points.ts';
 import { Tappable } from './Tappable.tsx';
+import { UnsureZones } from './UnsureZones.tsx';
 import { WeakSideShading } from './WeakSideShading.tsx';
 import { weakSideOf } from './weak-side.ts';
 
@@ -20,10 +23,12 @@ export interface OverlayProps {
   unitPx: number;
   /** Hears what a tapped thing is. */
   onTell: (words: string) => void;
+  /** Hears which unsure zone was tapped. */
+  onAsk: (zone: UnsureZone) => void;
 }
 
-/** The answer drawn on the photo: ball, outline, axis and rim, weak side, cut marks. */
-export function Overlay({ view, report, layers, crop, unitPx, onTell }: OverlayProps) {
+/** The answer drawn on the photo: ball, outline, unsure zones, parts, axis and rim, weak side, cut marks. */
+export function Overlay({ view, report, layers, crop, unitPx, onTell, onAsk }: OverlayProps) {
   const id = useId();
   const { ball, axis } = report;
   const outline = outlinePath(view.outlinePx);
@@ -43,6 +48,8 @@ export function Overlay({ view, report, layers, crop, unitPx, onTell }: OverlayP
           <path d={outline} className={styles.reach} />
         </Tappable>
       )}
+      {shows('parts') && <PartLines parts={view.drawing.parts} onTell={onTell} />}
+      {shows('unsure') && <UnsureZones id={id} zones={view.drawing.unsure} unitPx={unitPx} onAsk={onAsk} />}
       {shows('axis') && axis && (
         <Tappable words={axisWords(report)} onTell={onTell}>
           {[styles.axisCasing, styles.axis, styles.reach].map((className) => (

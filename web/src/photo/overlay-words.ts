@@ -1,4 +1,5 @@
 import type { PhotoReport } from '../../../core/report.ts';
+import type { View } from '../../../server/schemas/sitting.ts';
 import { numberWords, plusMinusWords } from '../measures/reading.ts';
 import { clockWords } from '../words/plant-words.ts';
 import type { CutMark } from './cut-marks.ts';
@@ -10,7 +11,15 @@ export function ballWords({ ball }: PhotoReport): string {
 }
 
 export const OUTLINE_WORDS =
-  'The outline: the edge of leaf, flower and stem as found in the photo. If it runs wrong, take the photo again before a plain cloth.';
+  'The outline: the edge of leaf, flower and stem as found in the photo. If it runs wrong, mend it.';
+
+/** What an outlined part of the photo says when it is tapped. */
+export const PART_WORDS: Record<keyof View['drawing']['parts'], string> = {
+  flower: 'Flower. It belongs to the canopy; its share is the bloom.',
+  pot: 'The pot. It is never counted as canopy.',
+  soil: 'Soil or compost. It is never counted as canopy.',
+  support: 'A label or support. It is never counted as canopy.',
+};
 
 export function axisWords({ scale }: PhotoReport): string {
   const length = scale

@@ -7,14 +7,21 @@ import { plantCrop } from '../photo/crop.ts';
 import { LayerSwitches } from '../photo/LayerSwitches.tsx';
 import { LAYERS, shownLayers } from '../photo/layers.ts';
 import { Overlay } from '../photo/Overlay.tsx';
+import { isDoubtful, type UnsureZone } from '../photo/outline-words.ts';
+import { PARTS_SHOWN } from '../photo/PartLines.tsx';
 import { Photo } from '../photo/Photo.tsx';
 import { weakSideOf } from '../photo/weak-side.ts';
 import { agoWords, dayWords, todayHere } from '../words/day-words.ts';
 import { type Leaf, turnWords } from './leafing.ts';
+import { isMendable } from './mendable.ts';
+import { OutlineBar } from './OutlineBar.tsx';
 import styles from './PhotoPanel.module.css';
 import { PhotoNotes, PhotoTrouble } from './PhotoTrouble.tsx';
 import type { SheetName } from './PlantSheets.tsx';
+import { Told } from './Told.tsx';
 import { useSwipe } from './use-swipe.ts';
+
+const NOTHING_TOLD = { words: '', zone: null };
 
 /** The photo with its answer drawn on it. */
 export function PhotoPanel({
@@ -33,9 +40,9 @@ export function PhotoPanel({
   const { view, sitting } = leaf;
   const layers = shownLayers.useValue();
   const [whole, setWhole] = useState(false);
-  const [told, tell] = useState('');
+  const [told, tell] = useState<{ words: string; zone: UnsureZone | null }>(NOTHING_TOLD);
   // biome-ignore lint/correctness/useExhaustiveDependencies: what was told belongs to the photo left behind
-  useEffect(() => tell(''), [view.id]);
+  useEffect(() => tell(NOTHING_TOLD), [view.id]);
   const frame = useRef<HTMLDivElement>(null);
   useSwipe(frame, onStep);
 
@@ -46,6 +53,8 @@ export function PhotoPanel({
   const drawn = LAYERS.filter((layer) => {
     if (layer === 'cuts') return (measured?.longStems.length ?? 0) > 0;
     if (layer === 'weak') return measured && weakSideOf(measured) !== null;
+    if (layer === 'unsure') return view.drawing.unsure.length > 0;
+    if (layer === 'parts') return PARTS_SHOWN.some((part) => view.drawing.parts[part].length > 0);
     return layer !== 'axis' || measured?.axis;
   });
 
@@ -72,18 +81,20 @@ export function PhotoPanel({
                 layers={layers}
                 crop={crop}
                 unitPx={unitPx}
-                onTell={tell}
+                onTell={(words) => tell({ words, zone: null })}
+                onAsk={(zone) => tell({ words: '', zone })}
               />
             )
           }
         </Photo>
       </div>
-      <PhotoNotes view={view} />
+      {!isDoubtful(measured?.confidence ?? null) && <PhotoNotes view={view} />}
+      {isMendable(view) && (
+        <OutlineBar plantId={plant.id} view={view} onMend={() => onOpen({ name: 'mend', view })} />
+      )}
       {measured && (
         <>
-          <p className={styles.told} aria-live="polite">
-            {told || 'Tap a line or mark on the photo to hear what it is.'}
-          </p>
+          <Told plantId={plant.id} view={view} {...told} onAnswered={() => tell(NOTHING_TOLD)} />
           <LayerSwitches layers={drawn}>
             <button
               type="button"

@@ -1,8 +1,9 @@
 import { lazy, Suspense } from 'react';
 import type { PlantPage } from '../../../server/schemas/pages.ts';
-import type { Note, Stop } from '../../../server/schemas/sitting.ts';
+import type { Note, Stop, View } from '../../../server/schemas/sitting.ts';
 import type { Leaf } from './leafing.ts';
 
+const MendTool = lazy(() => import('../mend/MendTool.tsx'));
 const AddPhotosSheet = lazy(() => import('../photos/AddPhotosSheet.tsx'));
 const CompareSheet = lazy(() => import('./CompareSheet.tsx'));
 const CorrectPhotoSheet = lazy(() => import('./CorrectPhotoSheet.tsx'));
@@ -14,6 +15,7 @@ export type SheetName =
   | { name: 'photos' }
   | { name: 'plant' }
   | { name: 'photo'; leaf: Leaf }
+  | { name: 'mend'; view: View }
   | { name: 'compare'; leaf: Leaf }
   | { name: 'entry'; kind: 'stops'; entry: Stop | null }
   | { name: 'entry'; kind: 'notes'; entry: Note | null };
@@ -51,6 +53,8 @@ function OpenSheet({
       return <PlantSheet plant={page.plant} onClose={onClose} />;
     case 'photo':
       return <CorrectPhotoSheet plantId={page.plant.id} leaf={sheet.leaf} onClose={onClose} />;
+    case 'mend':
+      return <MendTool plantId={page.plant.id} view={sheet.view} onClose={onClose} />;
     case 'compare':
       return <CompareSheet page={page} leaf={sheet.leaf} onClose={onClose} />;
     case 'entry':

@@ -1,0 +1,40 @@
+import type { Stroke } from '../../../core/canopy/stroke.ts';
+import type { Point } from '../photo/points.ts';
+
+/** Widths as shares of the photo's longer side, each a quarter wider than the one before. */
+const WIDTH_SHARES = Array.from({ length: 15 }, (_, step) => 0.025 * 1.25 ** (step - 8));
+
+export const WIDTH_STEPS = WIDTH_SHARES.length;
+
+/** 2.5 % of the longer side: about a leaf. */
+export const FIRST_WIDTH_STEP = 8;
+
+export function widthOfStep(step: number, longerSidePx: number): number {
+  return (WIDTH_SHARES[heldStep(step)] as number) * longerSidePx;
+}
+
+export function heldStep(step: number): number {
+  return Math.min(Math.max(Math.round(step), 0), WIDTH_STEPS - 1);
+}
+
+/** Adds a point unless it lies so near the last one that the line would look the same. */
+export function drawnOn(points: readonly Point[], next: Point, widthPx: number): readonly Point[] {
+  const last = points.at(-1);
+  if (last && Math.hypot(next[0] - last[0], next[1] - last[1]) < Math.max(widthPx / 10, 0.5)) return points;
+  return [...points, next];
+}
+
+/** Whether the point lies under the stroke. */
+export function isUnder([x, y]: Point, { widthPx, pointsPx }: Stroke): boolean {
+  return pointsPx.some((to, index) => {
+    const from = pointsPx[Math.max(index - 1, 0)] ?? to;
+    return distanceToSegment([x, y], from, to) <= widthPx / 2;
+  });
+}
+
+export function distanceToSegment([x, y]: Point, [ax, ay]: Point, [bx, by]: Point): number {
+  const [dx, dy] = [bx - ax, by - ay];
+  const length2 = dx * dx + dy * dy;
+  const along = length2 === 0 ? 0 : Math.min(Math.max(((x - ax) * dx + (y - ay) * dy) / length2, 0), 1);
+  return Math.hypot(x - ax - along * dx, y - ay - along * dy);
+}

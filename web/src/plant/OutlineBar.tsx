@@ -1,0 +1,49 @@
+import type { View } from '../../../server/schemas/sitting.ts';
+import { acceptOutline } from '../api/mending.ts';
+import buttons from '../parts/buttons.module.css';
+import { Fault } from '../parts/Fault.tsx';
+import { Icon } from '../parts/Icon.tsx';
+import { useSending } from '../parts/use-sending.ts';
+import { ACCEPT_MEANING, isDoubtful, sureWords } from '../photo/outline-words.ts';
+import styles from './OutlineBar.module.css';
+
+/** How sure the outline is, the way to mend it, and the grower's word that it is right. */
+export function OutlineBar({ plantId, view, onMend }: { plantId: string; view: View; onMend: () => void }) {
+  const { busy, fault, send } = useSending();
+  const { report, acceptedOutline } = view;
+  const confidence = report?.confidence ?? null;
+  const measured = report?.status === 'measured';
+  return (
+    <section aria-label="Outline" className={styles.bar}>
+      {measured && confidence !== null && (
+        <p className={styles.sure} data-doubtful={isDoubtful(confidence) || undefined}>
+          Outline <b>{sureWords(confidence)}</b>
+          {isDoubtful(confidence) && '. Mend it, or see beside the numbers what would help.'}
+        </p>
+      )}
+      <div className={styles.ways}>
+        <button type="button" className={buttons.quiet} onClick={onMend}>
+          <Icon name="mend" /> Mend the outline
+        </button>
+        {measured && (
+          <button
+            type="button"
+            className={styles.right}
+            aria-pressed={acceptedOutline}
+            disabled={busy}
+            onClick={() => send(() => acceptOutline(plantId, view.id, !acceptedOutline))}
+          >
+            <Icon name="keep" /> The outline is right
+          </button>
+        )}
+      </div>
+      {measured && (
+        <details className={styles.meaning}>
+          <summary>What “right” does</summary>
+          <p>{ACCEPT_MEANING}</p>
+        </details>
+      )}
+      {fault !== null && <Fault fault={fault} />}
+    </section>
+  );
+}

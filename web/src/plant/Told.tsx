@@ -1,0 +1,53 @@
+import type { View } from '../../../server/schemas/sitting.ts';
+import { addStrokes } from '../api/mending.ts';
+import { zoneStrokes } from '../mend/zone-dabs.ts';
+import buttons from '../parts/buttons.module.css';
+import { Fault } from '../parts/Fault.tsx';
+import { useSending } from '../parts/use-sending.ts';
+import { type UnsureZone, unsureWords } from '../photo/outline-words.ts';
+import styles from './PhotoPanel.module.css';
+
+/** What the last tapped thing on the photo is; an unsure zone is asked about at once. */
+export function Told({
+  plantId,
+  view,
+  words,
+  zone,
+  onAnswered,
+}: {
+  plantId: string;
+  view: View;
+  words: string;
+  zone: UnsureZone | null;
+  onAnswered: () => void;
+}) {
+  const { busy, fault, send } = useSending();
+
+  async function answer(asked: UnsureZone, isLeaf: boolean) {
+    const said = isLeaf ? 'The zone is kept as leaf.' : 'The zone is left out.';
+    if (await send(() => addStrokes(plantId, view, zoneStrokes(asked.outlinePx, isLeaf), said))) onAnswered();
+  }
+
+  return (
+    <div className={styles.told} aria-live="polite">
+      <p>
+        {zone
+          ? unsureWords(zone)
+          : words || 'Tap a line, mark or hatched zone on the photo to hear what it is.'}
+      </p>
+      {zone && (
+        <div className={styles.ask}>
+          <b>Is this leaf?</b>
+          <button type="button" className={buttons.quiet} disabled={busy} onClick={() => answer(zone, true)}>
+            Yes
+          </button>
+          <button type="button" className={buttons.quiet} disabled={busy} onClick={() => answer(zone, false)}>
+            No
+          </button>
+          {busy && <span>Cutting the outline anew…</span>}
+        </div>
+      )}
+      {fault !== null && <Fault fault={fault} />}
+    </div>
+  );
+}

@@ -1,10 +1,10 @@
 import { type LabPicture, labOfRaster } from '../raster/lab.ts';
 import type { Mask, Raster } from '../raster/raster.ts';
-import { colourCells, colourShares, shareRatios, smoothShares } from './colour-table.ts';
+import { colourLessons } from './colour-lessons.ts';
+import { COLOUR_CELLS, colourCells, colourShares, shareRatios, smoothShares } from './colour-table.ts';
 import type { Evidence } from './evidence.ts';
-import { PARTS, type PartMap } from './found-plant.ts';
+import type { PartMap } from './found-plant.ts';
 import { inLight, matchLight } from './match-light.ts';
-import { windowAround } from './window.ts';
 
 /**
  * How often each colour was met in a plant's accepted canopies and beside them, as shares in the cells of the colour
@@ -22,14 +22,8 @@ export interface LearnedColours {
 export const LEARNING = {
   /** Accepted photos after which an old one counts half. */
   halfLifePhotos: 4,
-  /** Surroundings within this share of the canopy's longer side count in full, as pot and soil do everywhere. */
-  nearShare: 0.25,
-  /** What the rest of the photo counts. */
-  farWeight: 0.3,
-  /** Longer side to which a photo is thinned out before its colours are counted, px. */
-  thinnedSidePx: 640,
-  /** Share of one photo that a colour must have before it counts as met; the more photos, the less. */
-  unseenShare: 0.003,
+  /** Share of one photo that a colour must have to count as met; with more photos less is needed. */
+  unseenShare: 0.0015,
   /** The evidence is held within ±this. */
   mostLogOdds: 3,
 };
@@ -43,8 +37,6 @@ export const LEARNING = {
  * @param options.parts the photo's parts, of the raster's size: pot and soil then teach as near surroundings
  * @returns the colours with this photo; an older one counts half after `LEARNING.halfLifePhotos` more. `before` itself
  *   when the silhouette has no canopy or no surroundings to learn from.
- *
- * Notes: pixels on the outline are mixtures and teach nothing.
  */
 export function learnColours(
   before: LearnedColours | null,
@@ -52,7 +44,7 @@ export function learnColours(
   canopy: Mask,
   options: { readonly parts?: PartMap } = {},
 ): LearnedColours | null {
-  const lessons = lessonsOf(raster, canopy, options.parts ?? null);
+  const lessons = colourLessons(raster, canopy, options.parts ?? null);
   const seen = labOfRaster(lessons.picture);
   const picture = before === null ? seen : inLight(seen, matchLight(seen, densityOf(before)));
   const cells = colourCells(picture);
@@ -78,6 +70,8 @@ export function learnColours(
  * alike, and softer while few photos were accepted.
  *
  * Notes: knows nothing of place: another plant of the same colour speaks like this one.
+ * Reference: ratio of two colour histograms as in Jones, Rehg, Statistical color models with application to skin
+ * detection (2002), given from memory.
  */
 export function learnedColourEvidence(picture: LabPicture, colours: LearnedColours): Evidence {
   const ratios = shareRatios(smoothShares(colours.canopy), smoothShares(colours.surroundings), {
@@ -100,51 +94,33 @@ function densityOf({ canopy, surroundings }: LearnedColours): Float32Array {
   return smoothShares(canopy.map((share, cell) => (share + (surroundings[cell] as number)) / 2));
 }
 
-/** What each pixel of the thinned photo teaches, and how strongly. */
-interface Lessons {
-  readonly picture: Raster;
-  readonly canopy: Float32Array;
-  readonly surroundings: Float32Array;
+const RECORD = { version: 1, headBytes: 8, shareBytes: 2, most: 65_535 };
+const RECORD_BYTES = RECORD.headBytes + 2 * COLOUR_CELLS * RECORD.shareBytes;
+
+/** The colours as bytes for the store (36 kB): version, photos, then the square root of each share in 16 bits. */
+export function encodeColours({ photos, canopy, surroundings }: LearnedColours): Uint8Array {
+  const bytes = new Uint8Array(RECORD_BYTES);
+  const view = new DataView(bytes.buffer);
+  view.setUint32(0, RECORD.version, true);
+  view.setUint32(4, photos, true);
+  [...canopy, ...surroundings].forEach((share, k) => {
+    view.setUint16(
+      RECORD.headBytes + k * RECORD.shareBytes,
+      Math.round(RECORD.most * Math.sqrt(share)),
+      true,
+    );
+  });
+  return bytes;
 }
 
-function lessonsOf(raster: Raster, canopy: Mask, parts: PartMap | null): Lessons {
-  const every = Math.max(1, Math.ceil(Math.max(raster.width, raster.height) / LEARNING.thinnedSidePx));
-  const [width, height] = [Math.floor(raster.width / every), Math.floor(raster.height / every)];
-  const data = new Uint8Array(3 * width * height);
-  const [inside, outside] = [new Float32Array(width * height), new Float32Array(width * height)];
-  const isNear = nearCanopy(canopy);
-  for (let i = 0; i < inside.length; i++) {
-    const [x, y] = [every * (i % width), every * Math.floor(i / width)];
-    const at = y * raster.width + x;
-    data.set(raster.data.subarray(3 * at, 3 * at + 3), 3 * i);
-    if (isOnOutline(canopy, x, y)) continue;
-    const part = PARTS[parts?.data[at] ?? 0];
-    if (canopy.data[at] === 1) inside[i] = 1;
-    else outside[i] = isNear(x, y) || part === 'pot' || part === 'soil' ? 1 : LEARNING.farWeight;
-  }
-  return { picture: { width, height, data }, canopy: inside, surroundings: outside };
-}
-
-/** Whether a px lies in the canopy's bounding box with its margin. */
-function nearCanopy(canopy: Mask): (x: number, y: number) => boolean {
-  const box = windowAround(canopy);
-  if (box === null) return () => false;
-  const margin = LEARNING.nearShare * Math.max(box.width, box.height);
-  return (x, y) =>
-    x >= box.left - margin &&
-    y >= box.top - margin &&
-    x < box.left + box.width + margin &&
-    y < box.top + box.height + margin;
-}
-
-/** Whether the mask changes from this px to one beside, above or below it. */
-function isOnOutline({ width, height, data }: Mask, x: number, y: number): boolean {
-  const at = y * width + x;
-  const here = data[at];
-  return (
-    (x > 0 && data[at - 1] !== here) ||
-    (x < width - 1 && data[at + 1] !== here) ||
-    (y > 0 && data[at - width] !== here) ||
-    (y < height - 1 && data[at + width] !== here)
-  );
+/** The colours from their bytes; `null` when they are of another version or length: then learn anew. */
+export function decodeColours(bytes: Uint8Array): LearnedColours | null {
+  if (bytes.length !== RECORD_BYTES) return null;
+  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.length);
+  const photos = view.getUint32(4, true);
+  if (view.getUint32(0, true) !== RECORD.version || photos === 0) return null;
+  const shares = Float32Array.from({ length: 2 * COLOUR_CELLS }, (_, k) => {
+    return (view.getUint16(RECORD.headBytes + k * RECORD.shareBytes, true) / RECORD.most) ** 2;
+  });
+  return { photos, canopy: shares.slice(0, COLOUR_CELLS), surroundings: shares.slice(COLOUR_CELLS) };
 }

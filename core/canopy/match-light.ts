@@ -25,12 +25,12 @@ const SEARCH = {
   halvings: 3,
   /** Pixels looked at. */
   pixels: 4000,
-  /** Spread of light from week to week that is usual, and how many pixels' worth that belief is. */
+  /** Spread of light from week to week that is usual, and what leaving it costs in mean log density. */
   usualStops: 1,
   usualTint: 8,
-  belief: 0.02,
+  belief: 0.3,
   /** Share of a photo's pixels that may have colours never met. */
-  strangers: 0.1,
+  strangers: 0.5,
 };
 
 /** The picture as it would look in the other light. */
@@ -60,7 +60,11 @@ function changeOf({ stops, tintA, tintB }: Light) {
  * exposure and tint, with a belief that light changes little. Plant and place both help to tell; what is new in the
  * photo has little say, as no pixel counts less than a stranger.
  *
+ * @param picture the photo, of any size; a few thousand of its pixels are looked at
  * @param density share of the pixels met before in each cell of the colour table, smoothed
+ * @returns what brings the photo to the light of before, within ±2 stops and ±18 of a* and b* at white
+ *
+ * Notes: one light for the whole photo. In another place it errs, softly: the belief holds it near no change.
  */
 export function matchLight(picture: LabPicture, density: Float32Array): Light {
   const floor = SEARCH.strangers / density.length;

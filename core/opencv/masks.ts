@@ -17,6 +17,18 @@ export function closeMask(door: OpenCvDoor, mask: Mask, radiusPx: number): Mask 
   return morph(door, mask, radiusPx, (cv, from, to, disc) => cv.morphologyEx(from, to, cv.MORPH_CLOSE, disc));
 }
 
+/**
+ * How deep each pixel lies in a mask: distance in px from its centre to the nearest centre outside, 0 outside; very
+ * large everywhere when nothing is outside (Felzenszwalb, Huttenlocher 2004, exact).
+ */
+export function depthInMask(door: OpenCvDoor, mask: Mask): Float32Array {
+  return door.use((cv, keep) => {
+    const to = keep(new cv.Mat());
+    cv.distanceTransform(matOfMask(cv, keep, mask), to, cv.DIST_L2, cv.DIST_MASK_PRECISE);
+    return to.data32F.slice();
+  });
+}
+
 /** A connected part of a mask: its label in the label picture, area and bounding box in px. */
 export interface MaskPart {
   readonly label: number;

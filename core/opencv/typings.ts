@@ -38,6 +38,8 @@ export interface OpenCv {
   readonly MORPH_CLOSE: number;
   readonly GC_INIT_WITH_MASK: number;
   readonly WARP_INVERSE_MAP: number;
+  readonly DIST_L2: number;
+  readonly DIST_MASK_PRECISE: number;
   readonly TermCriteria_COUNT: number;
   readonly TermCriteria_EPS: number;
   readonly MOTION_TRANSLATION: number;
@@ -64,6 +66,7 @@ export interface OpenCv {
     connectivity: number,
     labelType: number,
   ): number;
+  distanceTransform(from: Mat, to: Mat, distanceType: number, maskSize: number): void;
   grabCut(
     picture: Mat,
     mask: Mat,

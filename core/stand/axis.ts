@@ -30,6 +30,6 @@ export function axisUncertaintyPx(pot: Pot, edgeUncertaintyPx: number): number {
 }
 
 /** Outer width of the rim as seen, px. */
-export function rimWidthPx({ rimLeftPx, rimRightPx }: Pot): number {
+export function rimWidthPx({ rimLeftPx, rimRightPx }: Pick<Pot, 'rimLeftPx' | 'rimRightPx'>): number {
   return Math.hypot(rimRightPx[0] - rimLeftPx[0], rimRightPx[1] - rimLeftPx[1]);
 }

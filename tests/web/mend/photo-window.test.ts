@@ -79,7 +79,7 @@ describe('the window on the photo', () => {
 
   it('slides along when the crosshair comes to its edge', () => {
     const window = { x: 400, y: 200, width: 400, height: 400 };
-    expect(showing(window, [600, 400], PHOTO)).toEqual(window);
-    expect(showing(window, [900, 400], PHOTO)).toMatchObject({ x: 560, y: 200 });
+    expect(showing(window, [600, 400], PHOTO, 0.15)).toEqual(window);
+    expect(showing(window, [900, 400], PHOTO, 0.15)).toMatchObject({ x: 560, y: 200 });
   });
 });

@@ -2,6 +2,7 @@ import { MEANINGS, PLUS_MINUS_MEANING } from '../measures/meanings.ts';
 import { MEASURES } from '../measures/reading.ts';
 import forms from '../parts/forms.module.css';
 import { chooseShade, SHADES, type Shade, shadeChoice } from '../parts/shade.ts';
+import { ACCEPT_MEANING, SURE_MEANING } from '../photo/outline-words.ts';
 import { HowToPhotograph } from '../photos/HowToPhotograph.tsx';
 import styles from './AboutScreen.module.css';
 
@@ -50,6 +51,17 @@ export default function AboutScreen() {
       <section>
         <h2>What is measured</h2>
         <dl className={styles.meanings}>
+          <div>
+            <dt>Outline</dt>
+            <dd>
+              {SURE_MEANING} Zones that may be leaf or not are hatched; tap one and answer, or mend the
+              outline with a stroke.
+            </dd>
+          </div>
+          <div>
+            <dt>The outline is right</dt>
+            <dd>{ACCEPT_MEANING}</dd>
+          </div>
           {MEASURES.map((measure) => (
             <div key={measure}>
               <dt>{MEANINGS[measure].name}</dt>

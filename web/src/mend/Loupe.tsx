@@ -1,13 +1,25 @@
 import type { ReactNode } from 'react';
-import type { Box, Point } from '../photo/points.ts';
+import type { Point } from '../photo/points.ts';
 import styles from './Loupe.module.css';
 
-/** Shows what lies under the finger, in the upper corner away from it, half as large again as on the stage. */
-export function Loupe({ at, window, children }: { at: Point; window: Box; children: ReactNode }) {
-  const [x, y] = at;
-  const isLeft = x < window.x + window.width / 2;
-  // The loupe is 132 px across on the screen: as wide a piece of the photo as it magnifies.
-  const size = window.width * SHARE;
+/** Across on the screen, CSS px, as in its style. */
+const ACROSS = 132;
+const CLOSER = 2;
+
+/** Shows what lies under the finger, twice as large as on the stage, in the upper corner away from it. */
+export function Loupe({
+  at: [x, y],
+  isLeft,
+  unitPx,
+  children,
+}: {
+  at: Point;
+  /** Whether the finger is on the left half of the stage. */
+  isLeft: boolean;
+  unitPx: number;
+  children: ReactNode;
+}) {
+  const size = (ACROSS / CLOSER) * unitPx;
   return (
     <svg
       className={styles.loupe}
@@ -19,6 +31,3 @@ export function Loupe({ at, window, children }: { at: Point; window: Box; childr
     </svg>
   );
 }
-
-/** The piece of the window's width that the loupe shows: with 132 px of about 390, 1.5 times closer. */
-const SHARE = 132 / 390 / 1.5;

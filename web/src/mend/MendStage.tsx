@@ -1,66 +1,55 @@
-import { type ReactNode, type RefObject, useEffect, useId } from 'react';
-import type { Stroke } from '../../../core/canopy/stroke.ts';
-import type { View } from '../../../server/schemas/sitting.ts';
-import type { UnsureZone } from '../photo/outline-words.ts';
-import type { Box, Point } from '../photo/points.ts';
+import { type ReactNode, useEffect, useId } from 'react';
+import type { Box } from '../photo/points.ts';
 import { BrushRing, Crosshair } from './BrushMark.tsx';
 import { Loupe } from './Loupe.tsx';
 import { MendPicture } from './MendPicture.tsx';
 import styles from './MendStage.module.css';
-import type { Brush } from './mend-words.ts';
 import { type StageSize, unitOf } from './photo-window.ts';
 import { StrokeBand } from './StrokeDrawing.tsx';
-import type { LiveStroke, usePainting } from './use-painting.ts';
+import type { MendDesk } from './use-mend-desk.ts';
 import type { PhotoWindow } from './use-photo-window.ts';
 
 /** The photo to paint on. Pointers paint, keys move the crosshair. */
 export function MendStage({
-  place,
-  view,
+  desk,
+  photo,
   stage,
-  window,
-  brush,
-  widthPx,
-  strokes,
-  heard,
-  asked,
-  cross,
-  painting,
   keysId,
+  onPlace,
 }: {
-  place: RefObject<HTMLDivElement | null>;
-  view: View;
+  desk: MendDesk;
+  /** The stage's own element and size, once it stands. */
+  photo: HTMLDivElement | null;
   stage: StageSize | null;
-  window: PhotoWindow;
-  brush: Brush;
-  widthPx: number;
-  strokes: readonly Stroke[];
-  heard: readonly Stroke[];
-  asked: UnsureZone | null;
-  /** Place of the keys' crosshair; `null` until a key moves it. */
-  cross: Point | null;
-  painting: ReturnType<typeof usePainting>;
   /** The element that explains the keys. */
   keysId: string;
+  onPlace: (photo: HTMLDivElement | null) => void;
 }) {
   const id = useId();
+  const { mending, window, brush, widthPx, cross } = desk;
+  const { live, hover, handlers } = desk.painting;
   const { box } = window;
-  const { live, hover, handlers } = painting;
   const unitPx = stage ? unitOf(box, stage) : 1;
-  useWheel(place, window, unitPx);
-  const liveStroke = live && brush !== 'move' ? strokeOf(live, brush, widthPx) : null;
+  useWheel(photo, window, unitPx);
   const tip = live?.pointsPx.at(-1) ?? null;
   const ringAt = brush === 'move' ? null : (tip ?? hover ?? cross);
-  const picture = (pictureId: string, unitPx: number): ReactNode => (
+  const picture = (pictureId: string): ReactNode => (
     <>
-      <MendPicture id={pictureId} view={view} strokes={strokes} heard={heard} asked={asked} unitPx={unitPx} />
-      {liveStroke && <StrokeBand stroke={liveStroke} />}
+      <MendPicture
+        id={pictureId}
+        view={mending.view}
+        strokes={mending.history.strokes}
+        heard={mending.heard}
+        asked={desk.zones.asked}
+        unitPx={unitPx}
+      />
+      {live && brush !== 'move' && <StrokeBand stroke={{ kind: brush, widthPx, pointsPx: live.pointsPx }} />}
       {ringAt && <BrushRing at={ringAt} widthPx={widthPx} />}
     </>
   );
   return (
     <div
-      ref={place}
+      ref={onPlace}
       className={styles.stage}
       role="application"
       aria-label="The photo. Arrow keys move the crosshair, space begins and ends a stroke."
@@ -73,21 +62,17 @@ export function MendStage({
     >
       {stage && (
         <svg className={styles.photo} viewBox={boxWords(box)} preserveAspectRatio="none" aria-hidden="true">
-          {picture(id, unitPx)}
+          {picture(id)}
           {cross && <Crosshair at={cross} unitPx={unitPx} />}
         </svg>
       )}
       {live?.by === 'touch' && tip && (
-        <Loupe at={tip} window={box}>
-          {picture(`${id}-loupe`, unitPx)}
+        <Loupe at={tip} isLeft={tip[0] < box.x + box.width / 2} unitPx={unitPx}>
+          {picture(`${id}-loupe`)}
         </Loupe>
       )}
     </div>
   );
-}
-
-function strokeOf({ pointsPx }: LiveStroke, kind: Stroke['kind'], widthPx: number): Stroke {
-  return { kind, widthPx, pointsPx };
 }
 
 function boxWords({ x, y, width, height }: Box): string {
@@ -95,19 +80,18 @@ function boxWords({ x, y, width, height }: Box): string {
 }
 
 /** The wheel looks closer about the mouse. React's own wheel listener may not hold the page still. */
-function useWheel(place: RefObject<HTMLDivElement | null>, window: PhotoWindow, unitPx: number): void {
+function useWheel(photo: HTMLDivElement | null, window: PhotoWindow, unitPx: number): void {
   useEffect(() => {
-    const element = place.current;
-    if (!element) return;
+    if (!photo) return;
     const turn = (event: WheelEvent) => {
       event.preventDefault();
-      const edge = element.getBoundingClientRect();
+      const edge = photo.getBoundingClientRect();
       window.zoom(Math.exp(-event.deltaY / 500), [
         window.box.x + (event.clientX - edge.left) * unitPx,
         window.box.y + (event.clientY - edge.top) * unitPx,
       ]);
     };
-    element.addEventListener('wheel', turn, { passive: false });
-    return () => element.removeEventListener('wheel', turn);
+    photo.addEventListener('wheel', turn, { passive: false });
+    return () => photo.removeEventListener('wheel', turn);
   });
 }

@@ -1,10 +1,11 @@
 import { Dialog } from '@base-ui/react/dialog';
-import { useId, useRef } from 'react';
+import { useId, useState } from 'react';
 import type { View } from '../../../server/schemas/sitting.ts';
 import buttons from '../parts/buttons.module.css';
 import { Fault } from '../parts/Fault.tsx';
 import { Icon } from '../parts/Icon.tsx';
 import { BrushTools } from './BrushTools.tsx';
+import { BrushWidth } from './BrushWidth.tsx';
 import { MendHelp } from './MendHelp.tsx';
 import { MendNumbers } from './MendNumbers.tsx';
 import { MendStage } from './MendStage.tsx';
@@ -13,6 +14,8 @@ import { StrokeTools } from './StrokeTools.tsx';
 import { useMendDesk } from './use-mend-desk.ts';
 import { useStageSize } from './use-stage-size.ts';
 import { ZoneQuestion } from './ZoneQuestion.tsx';
+
+const NOT_LAID_OUT = { width: 1, height: 1 };
 
 /** The whole screen for mending one photo's outline with strokes. */
 export default function MendTool({
@@ -24,13 +27,13 @@ export default function MendTool({
   view: View;
   onClose: () => void;
 }) {
-  const photo = useRef<HTMLDivElement>(null);
+  const [photo, setPhoto] = useState<HTMLDivElement | null>(null);
   const keysId = useId();
   const stage = useStageSize(photo);
   const desk = useMendDesk({
     plantId,
     opened: view,
-    stage: stage ?? { width: 1, height: 1 },
+    stage: stage ?? NOT_LAID_OUT,
     photo,
     onClose,
   });
@@ -38,26 +41,13 @@ export default function MendTool({
   return (
     <Dialog.Root open onOpenChange={(open) => !open && desk.escape()}>
       <Dialog.Portal>
-        <Dialog.Popup className={styles.tool} initialFocus={photo} onKeyDown={desk.hearKey}>
+        <Dialog.Popup className={styles.tool} initialFocus={() => photo} onKeyDown={desk.hearKey}>
           <header className={styles.head}>
             <Dialog.Title className={styles.title}>Mend the outline</Dialog.Title>
             <MendNumbers view={mending.view} />
           </header>
           <div className={styles.stage}>
-            <MendStage
-              place={photo}
-              view={mending.view}
-              stage={stage}
-              window={desk.window}
-              brush={desk.brush}
-              widthPx={desk.widthPx}
-              strokes={mending.history.strokes}
-              heard={mending.heard}
-              asked={zones.asked}
-              cross={desk.cross}
-              painting={desk.painting}
-              keysId={keysId}
-            />
+            <MendStage desk={desk} photo={photo} stage={stage} keysId={keysId} onPlace={setPhoto} />
             <div className={styles.zoom}>
               <button type="button" aria-label="Look closer" onClick={() => desk.window.zoom(1.5)}>
                 <Icon name="add" />
@@ -90,18 +80,16 @@ export default function MendTool({
                 onNext={desk.nextZone}
               />
             )}
-            <BrushTools
-              brush={desk.brush}
-              widthStep={desk.widthStep}
-              onBrush={desk.chooseBrush}
-              onWidth={desk.chooseWidth}
-            />
-            <StrokeTools
-              history={mending.history}
-              onUndo={desk.undo}
-              onRedo={desk.redo}
-              onClear={desk.clear}
-            />
+            <BrushTools brush={desk.brush} onBrush={desk.chooseBrush} />
+            <div className={styles.tools}>
+              <BrushWidth step={desk.widthStep} onStep={desk.chooseWidth} />
+              <StrokeTools
+                history={mending.history}
+                onUndo={desk.undo}
+                onRedo={desk.redo}
+                onClear={desk.clear}
+              />
+            </div>
             <div className={styles.ways}>
               <button type="button" className={buttons.quiet} disabled={desk.closing} onClick={desk.cancel}>
                 Cancel

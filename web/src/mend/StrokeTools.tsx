@@ -17,13 +17,13 @@ export function StrokeTools({
   return (
     <div className={styles.strokes}>
       <button type="button" className={styles.tool} disabled={history.earlier.length === 0} onClick={onUndo}>
-        <Icon name="undo" /> Undo
+        <Icon name="undo" /> <span>Undo</span>
       </button>
       <button type="button" className={styles.tool} disabled={history.later.length === 0} onClick={onRedo}>
-        <Icon name="redo" /> Redo
+        <Icon name="redo" /> <span>Redo</span>
       </button>
       <button type="button" className={styles.tool} disabled={history.strokes.length === 0} onClick={onClear}>
-        <Icon name="remove" /> Clear all
+        <Icon name="remove" /> <span>Clear all</span>
       </button>
     </div>
   );

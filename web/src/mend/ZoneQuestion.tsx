@@ -1,5 +1,4 @@
 import type { View } from '../../../server/schemas/sitting.ts';
-import buttons from '../parts/buttons.module.css';
 import type { UnsureZone } from '../photo/outline-words.ts';
 import { Photo } from '../photo/Photo.tsx';
 import { boxAround, outlinePath } from '../photo/points.ts';
@@ -37,7 +36,7 @@ export function ZoneQuestion({
         </Photo>
       </div>
       <div className={styles.asks}>
-        <p>
+        <p aria-live="polite">
           <b>Is this leaf?</b> <span className={styles.small}>{words}</span>
         </p>
         <div className={styles.answers}>
@@ -47,7 +46,7 @@ export function ZoneQuestion({
           <button type="button" className={styles.tool} onClick={() => onAnswer(false)}>
             No
           </button>
-          <button type="button" className={buttons.quiet} disabled={count < 2} onClick={onNext}>
+          <button type="button" className={styles.tool} disabled={count < 2} onClick={onNext}>
             Next
           </button>
         </div>

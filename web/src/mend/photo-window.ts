@@ -75,9 +75,9 @@ export function pinched(
   return panned(closer, [end[0] - start[0], end[1] - start[1]], photo, stage);
 }
 
-/** Slides the window by no more than it takes to show the point with some room around it. */
-export function showing(window: Box, [x, y]: Point, photo: Box): Box {
-  const room = Math.min(window.width, window.height) * 0.15;
+/** Slides the window by no more than it takes to show the point, with a share of the window as room around it. */
+export function showing(window: Box, [x, y]: Point, photo: Box, roomShare: number): Box {
+  const room = Math.min(window.width, window.height) * roomShare;
   const slide = (start: number, size: number, place: number) =>
     Math.min(Math.max(start, place + room - size), place - room);
   return heldOn(photo, {

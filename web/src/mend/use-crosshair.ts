@@ -36,7 +36,7 @@ export function useCrosshair({
       const stepPx = Math.max(box.width * STEP_SHARE, 1) * (far ? FAR : 1);
       const next = intoPhoto([now[0] + across * stepPx, now[1] + down * stepPx], photo);
       setCross(next);
-      window.show(next);
+      window.show(next, 0.15);
       if (ours) setLive({ ...ours, pointsPx: drawnOn(ours.pointsPx, next, widthPx) });
       return next;
     },
@@ -50,10 +50,6 @@ export function useCrosshair({
       }
       setLive({ pointsPx: [now], by: 'keys' });
       return true;
-    },
-    jumpTo(point: Point): void {
-      setCross(point);
-      window.show(point);
     },
   };
 }

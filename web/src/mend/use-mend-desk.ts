@@ -1,14 +1,12 @@
-import { type KeyboardEvent, type RefObject, useMemo, useState } from 'react';
+import { type KeyboardEvent, useMemo, useState } from 'react';
 import type { View } from '../../../server/schemas/sitting.ts';
 import { plantCrop } from '../photo/crop.ts';
 import type { Box, Point } from '../photo/points.ts';
-import { FIRST_WIDTH_STEP, heldStep, widthOfStep } from './brush.ts';
 import { type KeyWord, readKey } from './mend-keys.ts';
 import {
   answerWords,
   BRUSH_MEANINGS,
   BRUSH_WORDS,
-  type Brush,
   CUTTING,
   countStrokes,
   crossWords,
@@ -16,12 +14,15 @@ import {
 } from './mend-words.ts';
 import type { StageSize } from './photo-window.ts';
 import { cleared, redone, type StrokeHistory, undone, withStrokes } from './stroke-history.ts';
+import { useBrush } from './use-brush.ts';
 import { useCrosshair } from './use-crosshair.ts';
 import { useMending } from './use-mending.ts';
 import { usePainting } from './use-painting.ts';
 import { usePhotoWindow } from './use-photo-window.ts';
 import { useZoneSteps } from './use-zone-steps.ts';
 import { contains, zoneStrokes } from './zone-dabs.ts';
+
+export type MendDesk = ReturnType<typeof useMendDesk>;
 
 /** Everything the mending tool holds in hand: brush, window, strokes, zones, and what was last said. */
 export function useMendDesk({
@@ -34,27 +35,28 @@ export function useMendDesk({
   plantId: string;
   opened: View;
   stage: StageSize;
-  photo: RefObject<HTMLElement | null>;
+  photo: HTMLElement | null;
   onClose: () => void;
 }) {
   const photo: Box = useMemo(
     () => ({ x: 0, y: 0, width: opened.widthPx, height: opened.heightPx }),
     [opened.widthPx, opened.heightPx],
   );
-  const [brush, setBrush] = useState<Brush>('keep');
-  const [widthStep, setWidthStep] = useState(FIRST_WIDTH_STEP);
   const [told, say] = useState(BRUSH_MEANINGS.keep);
   const [closing, setClosing] = useState(false);
-  const widthPx = widthOfStep(widthStep, Math.max(photo.width, photo.height));
+  const { brush, widthStep, widthPx, chooseBrush, chooseWidth } = useBrush(
+    Math.max(photo.width, photo.height),
+    say,
+  );
 
   const mending = useMending(plantId, opened, (view, isNewest) => isNewest && say(answerWords(view)));
   const { history, view } = mending;
-  const zones = useZoneSteps(view, history.strokes);
   const window = usePhotoWindow(
     photo,
-    useMemo(() => plantCrop(opened, 1), [opened]),
+    useMemo(() => plantCrop(opened, stage.width / stage.height, 0.06), [opened, stage]),
     stage,
   );
+  const zones = useZoneSteps(view, history.strokes, window);
 
   function change(next: StrokeHistory, words: string): void {
     if (next === history) return;
@@ -64,6 +66,7 @@ export function useMendDesk({
 
   function addStroke(pointsPx: readonly Point[]): void {
     if (brush === 'move') return;
+    zones.stay();
     change(withStrokes(history, [{ kind: brush, widthPx, pointsPx }]), CUTTING);
   }
 
@@ -84,17 +87,6 @@ export function useMendDesk({
     onStroke: addStroke,
   });
 
-  function chooseBrush(next: Brush): void {
-    setBrush(next);
-    say(BRUSH_MEANINGS[next]);
-  }
-
-  function chooseWidth(step: number): void {
-    setWidthStep(heldStep(step));
-    const nextPx = widthOfStep(step, Math.max(photo.width, photo.height));
-    say(`Brush ${nextPx.toFixed(0)} px of the photo wide.`);
-  }
-
   const undo = () => {
     const next = undone(history);
     change(next, `Undone: ${countStrokes(next.strokes.length)}. ${CUTTING}`);
@@ -110,14 +102,14 @@ export function useMendDesk({
       say(NO_ZONE);
       return;
     }
+    zones.leave();
     const words = isLeaf ? 'Yes: the zone is put in.' : 'No: the zone is put out.';
     change(withStrokes(history, zoneStrokes(zones.asked.outlinePx, isLeaf)), `${words} ${CUTTING}`);
   }
 
   function nextZone(): void {
-    const next = zones.step();
-    say(next?.words ?? NO_ZONE);
-    if (next) window.show(next.middle);
+    if (zones.asked) zones.next();
+    else say(NO_ZONE);
   }
 
   function press(): void {
@@ -175,7 +167,7 @@ export function useMendDesk({
     cancel,
     finish: () => close(mending.finish),
     hearKey(event: KeyboardEvent): void {
-      const act = readKey(event.nativeEvent, event.target === photoPlace.current);
+      const act = readKey(event.nativeEvent, event.target === photoPlace);
       if (!act) return;
       event.preventDefault();
       if (act.what === 'step') step(act.by, act.far);

@@ -7,7 +7,8 @@ export interface PhotoWindow {
   zoom(factor: number, about?: Point): void;
   move(by: Point): void;
   pinch(from: readonly [Point, Point], to: readonly [Point, Point]): void;
-  show(point: Point): void;
+  /** Brings a point into sight, `roomShare` of the window from its edge. */
+  show(point: Point, roomShare: number): void;
   showAll(): void;
 }
 
@@ -22,7 +23,7 @@ export function usePhotoWindow(photo: Box, first: Box, stage: StageSize): PhotoW
     zoom: (factor, about) => change((now) => zoomed(now, factor, about ?? middle(now), photo, stage)),
     move: (by) => change((now) => panned(now, by, photo, stage)),
     pinch: (from, to) => change((now) => pinched(now, from, to, photo, stage)),
-    show: (point) => change((now) => showing(now, point, photo)),
+    show: (point, roomShare) => change((now) => showing(now, point, photo, roomShare)),
     showAll: () => setKept(windowAround(photo, stage)),
   };
 }

@@ -1,11 +1,10 @@
-import { type RefObject, useLayoutEffect, useState } from 'react';
+import { useLayoutEffect, useState } from 'react';
 import type { StageSize } from './photo-window.ts';
 
-/** Size of the stage on the screen, kept current; `null` before it is laid out. */
-export function useStageSize(place: RefObject<Element | null>): StageSize | null {
+/** Size of the stage on the screen, kept current; `null` before it is laid out. Takes the element as it comes: a dialog mounts it late. */
+export function useStageSize(element: Element | null): StageSize | null {
   const [size, setSize] = useState<StageSize | null>(null);
   useLayoutEffect(() => {
-    const element = place.current;
     if (!element) return;
     const measure = () => {
       const { width, height } = element.getBoundingClientRect();
@@ -15,6 +14,6 @@ export function useStageSize(place: RefObject<Element | null>): StageSize | null
     const watch = new ResizeObserver(measure);
     watch.observe(element);
     return () => watch.disconnect();
-  }, [place]);
+  }, [element]);
   return size;
 }

@@ -20,7 +20,8 @@ export function zoneAfter(count: number, at: number): number {
 /** Strokes come one by one over the same zones: each zone's middle is looked for once. */
 const MIDDLES = new WeakMap<readonly Point[], Point | null>();
 
-function middleOf(outlinePx: readonly Point[]): Point | null {
+/** The roomiest place of a zone; `null` when it has none. */
+export function middleOf(outlinePx: readonly Point[]): Point | null {
   const known = MIDDLES.get(outlinePx);
   if (known !== undefined) return known;
   const middle = roomiestPlace(outlinePx)?.at ?? null;

@@ -18,7 +18,7 @@ export const SURE_MEANING =
   'How far the outline can be trusted: the overlap with the true canopy that is to be expected. Overlap is the area that both share ÷ the area of both together, so 100 % would be the true canopy to the last leaf.';
 
 export const ACCEPT_MEANING =
-  'It teaches Rondure this plant’s own colours, and next week’s photo from this stand starts from this outline. Say it only of an outline you have looked at all the way round. You can take it back here.';
+  'It teaches Rondure this plant’s own colours, and next week’s photo from this stand starts from this outline. Say it only of an outline you have looked at all the way round. You can take it back.';
 
 /** What an unsure zone says when it is tapped. */
 export function unsureWords({ chance, inCanopy }: UnsureZone): string {

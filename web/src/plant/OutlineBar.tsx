@@ -1,3 +1,4 @@
+import { useId, useState } from 'react';
 import type { View } from '../../../server/schemas/sitting.ts';
 import { acceptOutline } from '../api/mending.ts';
 import buttons from '../parts/buttons.module.css';
@@ -10,6 +11,8 @@ import styles from './OutlineBar.module.css';
 /** How sure the outline is, the way to mend it, and the grower's word that it is right. */
 export function OutlineBar({ plantId, view, onMend }: { plantId: string; view: View; onMend: () => void }) {
   const { busy, fault, send } = useSending();
+  const [asked, setAsked] = useState(false);
+  const meaningId = useId();
   const { report, acceptedOutline } = view;
   const confidence = report?.confidence ?? null;
   const measured = report?.status === 'measured';
@@ -36,12 +39,23 @@ export function OutlineBar({ plantId, view, onMend }: { plantId: string; view: V
             <Icon name="keep" /> The outline is right
           </button>
         )}
+        {measured && (
+          <button
+            type="button"
+            className={`${buttons.quiet} ${styles.ask}`}
+            aria-label="What “The outline is right” does"
+            aria-expanded={asked}
+            aria-controls={meaningId}
+            onClick={() => setAsked(!asked)}
+          >
+            ?
+          </button>
+        )}
       </div>
-      {measured && (
-        <details className={styles.meaning}>
-          <summary>What “right” does</summary>
-          <p>{ACCEPT_MEANING}</p>
-        </details>
+      {measured && asked && (
+        <p id={meaningId} className={styles.meaning}>
+          {ACCEPT_MEANING}
+        </p>
       )}
       {fault !== null && <Fault fault={fault} />}
     </section>

@@ -89,12 +89,12 @@ export function PhotoPanel({
         </Photo>
       </div>
       {!isDoubtful(measured?.confidence ?? null) && <PhotoNotes view={view} />}
+      {measured && <Told plantId={plant.id} view={view} {...told} onAnswered={() => tell(NOTHING_TOLD)} />}
       {isMendable(view) && (
         <OutlineBar plantId={plant.id} view={view} onMend={() => onOpen({ name: 'mend', view })} />
       )}
       {measured && (
         <>
-          <Told plantId={plant.id} view={view} {...told} onAnswered={() => tell(NOTHING_TOLD)} />
           <LayerSwitches layers={drawn}>
             <button
               type="button"

@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'react';
 import type { View } from '../../../server/schemas/sitting.ts';
 import { addStrokes } from '../api/mending.ts';
 import { zoneStrokes } from '../mend/zone-dabs.ts';
@@ -22,6 +23,11 @@ export function Told({
   onAnswered: () => void;
 }) {
   const { busy, fault, send } = useSending();
+  const place = useRef<HTMLDivElement>(null);
+  // On a phone the question may stand under the fold while the finger is still on the photo.
+  useEffect(() => {
+    if (zone) place.current?.scrollIntoView({ block: 'nearest' });
+  }, [zone]);
 
   async function answer(asked: UnsureZone, isLeaf: boolean) {
     const said = isLeaf ? 'The zone is kept as leaf.' : 'The zone is left out.';
@@ -29,7 +35,7 @@ export function Told({
   }
 
   return (
-    <div className={styles.told} aria-live="polite">
+    <div ref={place} className={styles.told} aria-live="polite">
       <p>
         {zone
           ? unsureWords(zone)

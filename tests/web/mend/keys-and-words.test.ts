@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import {
   drawnOn,
   FIRST_WIDTH_STEP,
+  finishedStroke,
   heldStep,
   WIDTH_STEPS,
   widthOfStep,
@@ -60,9 +61,17 @@ describe('the brush', () => {
   });
 
   it('takes up no points that would not show', () => {
-    const points = drawnOn([[0, 0]], [2, 0], 40);
+    const points = drawnOn([[0, 0]], [4, 0], 40);
     expect(points).toEqual([[0, 0]]);
-    expect(drawnOn(points, [5, 0], 40)).toHaveLength(2);
+    expect(drawnOn(points, [6, 0], 40)).toHaveLength(2);
+  });
+
+  it('gives its stroke to a tenth of a px', () => {
+    expect(finishedStroke('keep', 39.0625, [[1.26, 700.04]])).toEqual({
+      kind: 'keep',
+      widthPx: 39.1,
+      pointsPx: [[1.3, 700]],
+    });
   });
 });
 

@@ -20,8 +20,14 @@ export function heldStep(step: number): number {
 /** Adds a point unless it lies so near the last one that the line would look the same. */
 export function drawnOn(points: readonly Point[], next: Point, widthPx: number): readonly Point[] {
   const last = points.at(-1);
-  if (last && Math.hypot(next[0] - last[0], next[1] - last[1]) < Math.max(widthPx / 10, 0.5)) return points;
+  if (last && Math.hypot(next[0] - last[0], next[1] - last[1]) < Math.max(widthPx / 8, 1)) return points;
   return [...points, next];
+}
+
+/** A finished stroke, to a tenth of a px: finer than any hand, and short to send. */
+export function finishedStroke(kind: Stroke['kind'], widthPx: number, points: readonly Point[]): Stroke {
+  const tenth = (value: number) => Math.round(value * 10) / 10;
+  return { kind, widthPx: tenth(widthPx), pointsPx: points.map(([x, y]): Point => [tenth(x), tenth(y)]) };
 }
 
 /** Whether the point lies under the stroke. */

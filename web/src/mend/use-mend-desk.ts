@@ -2,6 +2,7 @@ import { type KeyboardEvent, useMemo, useState } from 'react';
 import type { View } from '../../../server/schemas/sitting.ts';
 import { plantCrop } from '../photo/crop.ts';
 import type { Box, Point } from '../photo/points.ts';
+import { finishedStroke } from './brush.ts';
 import { type KeyWord, readKey } from './mend-keys.ts';
 import {
   answerWords,
@@ -67,7 +68,7 @@ export function useMendDesk({
   function addStroke(pointsPx: readonly Point[]): void {
     if (brush === 'move') return;
     zones.stay();
-    change(withStrokes(history, [{ kind: brush, widthPx, pointsPx }]), CUTTING);
+    change(withStrokes(history, [finishedStroke(brush, widthPx, pointsPx)]), CUTTING);
   }
 
   const painting = usePainting({

@@ -1,6 +1,6 @@
 import type { Stroke } from '../../../core/canopy/stroke.ts';
 import { boxAround, type Point } from '../photo/points.ts';
-import { distanceToSegment } from './brush.ts';
+import { distanceToSegment, finishedStroke } from './brush.ts';
 
 /** A round dab that lies wholly inside the zone. */
 export interface Dab {
@@ -51,11 +51,14 @@ function roomiestOf(cells: readonly Cell[]): Dab | null {
 /** The answer to "Is this leaf?" as strokes: yes keeps the zone, no removes it. */
 export function zoneStrokes(outlinePx: readonly Point[], isLeaf: boolean): Stroke[] {
   const kind = isLeaf ? 'keep' : 'remove';
-  return chainsOf(dabsOver(outlinePx), outlinePx).map((chain) => ({
-    kind,
-    widthPx: (2 * chain.reduce((sum, { radiusPx }) => sum + radiusPx, 0)) / chain.length,
-    pointsPx: chain.map(({ at }) => at),
-  }));
+  return chainsOf(dabsOver(outlinePx), outlinePx).map((chain) => {
+    const widthPx = (2 * chain.reduce((sum, { radiusPx }) => sum + radiusPx, 0)) / chain.length;
+    return finishedStroke(
+      kind,
+      widthPx,
+      chain.map(({ at }) => at),
+    );
+  });
 }
 
 /** Strings neighbouring dabs of like size into one line each, where the way between them stays in the zone. */

@@ -12,7 +12,6 @@ function handAnswered() {
       }),
     onAnswer: (answer, thing, isNewest) => heard.push(`${thing} → ${answer}${isNewest ? '' : ' (older)'}`),
     onFault: (fault) => heard.push(`fault: ${(fault as Error).message}`),
-    onBusy: (busy) => heard.push(busy ? 'busy' : 'idle'),
   });
   const at = (index: number) => {
     const one = sent[index];
@@ -33,7 +32,7 @@ describe('sending strokes', () => {
     expect(sent.map(({ thing }) => thing)).toEqual(['one', 'two']);
     at(1).answer('B');
     await turn();
-    expect(heard).toEqual(['busy', 'one → A (older)', 'two → B', 'idle']);
+    expect(heard).toEqual(['one → A (older)', 'two → B']);
   });
 
   it('lets the latest win: lists that were overtaken while waiting never go out', async () => {
@@ -46,14 +45,14 @@ describe('sending strokes', () => {
     expect(sent.map(({ thing }) => thing)).toEqual(['one', 'four']);
   });
 
-  it('tells a failure and keeps the thing to send it again', async () => {
+  it('tells a failure, and that it is made good once sent again', async () => {
     const { sender, sent, heard, at, turn } = handAnswered();
     sender.push('one');
     at(0).refuse('server away');
     await turn();
     expect(heard).toContain('fault: server away');
     expect(await sender.settled()).toBe(false);
-    sender.again();
+    sender.push('one');
     at(1).answer('A');
     expect(await sender.settled()).toBe(true);
     expect(sent.map(({ thing }) => thing)).toEqual(['one', 'one']);
@@ -67,13 +66,10 @@ describe('sending strokes', () => {
     await turn();
     at(1).answer('B');
     expect(await sender.settled()).toBe(true);
-    expect(heard).toEqual(['busy', 'two → B', 'idle']);
+    expect(heard).toEqual(['two → B']);
   });
 
-  it('has nothing to send again when all is well', async () => {
-    const { sender, sent } = handAnswered();
-    sender.again();
-    expect(sent).toEqual([]);
-    expect(await sender.settled()).toBe(true);
+  it('is settled when nothing was sent', async () => {
+    expect(await handAnswered().sender.settled()).toBe(true);
   });
 });

@@ -2,7 +2,6 @@ import { Dialog } from '@base-ui/react/dialog';
 import { useId, useState } from 'react';
 import type { View } from '../../../server/schemas/sitting.ts';
 import buttons from '../parts/buttons.module.css';
-import { Fault } from '../parts/Fault.tsx';
 import { Icon } from '../parts/Icon.tsx';
 import { BrushTools } from './BrushTools.tsx';
 import { BrushWidth } from './BrushWidth.tsx';
@@ -10,6 +9,7 @@ import { MendHelp } from './MendHelp.tsx';
 import { MendNumbers } from './MendNumbers.tsx';
 import { MendStage } from './MendStage.tsx';
 import styles from './MendTool.module.css';
+import { SendFault } from './SendFault.tsx';
 import { StrokeTools } from './StrokeTools.tsx';
 import { useMendDesk } from './use-mend-desk.ts';
 import { useStageSize } from './use-stage-size.ts';
@@ -62,15 +62,9 @@ export default function MendTool({
               {desk.told}
             </p>
             {mending.fault !== null && (
-              <div className={styles.fault}>
-                <Fault fault={mending.fault} onAgain={mending.sendAgain} />
-                <p>Your strokes stay on the screen until they are sent.</p>
-                <button type="button" className={buttons.quiet} onClick={onClose}>
-                  Close and leave the strokes as last sent
-                </button>
-              </div>
+              <SendFault fault={mending.fault} onAgain={mending.sendAgain} onLeave={onClose} />
             )}
-            {zones.asked && (
+            {mending.fault === null && zones.asked && (
               <ZoneQuestion
                 view={mending.view}
                 zone={zones.asked}

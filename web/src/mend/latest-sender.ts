@@ -1,9 +1,7 @@
 /** Sends one thing at a time; of what gathers while it waits only the latest goes out. */
 export interface LatestSender<Thing> {
   push(thing: Thing): void;
-  /** Sends anew what could not be sent. */
-  again(): void;
-  /** Whether everything pushed has gone out, once nothing is on its way. */
+  /** Once nothing is on its way: whether the latest thing pushed has been answered. */
   settled(): Promise<boolean>;
 }
 
@@ -16,20 +14,17 @@ export function createLatestSender<Thing, Answer>({
   send,
   onAnswer,
   onFault,
-  onBusy,
 }: {
   send: (thing: Thing) => Promise<Answer>;
   /** `isNewest` is false while something newer waits to go out. */
   onAnswer: (answer: Answer, thing: Thing, isNewest: boolean) => void;
   onFault: (fault: unknown) => void;
-  onBusy: (busy: boolean) => void;
 }): LatestSender<Thing> {
   let waiting: { thing: Thing } | null = null;
-  let failed: { thing: Thing } | null = null;
+  let failed = false;
   let sending: Promise<void> | null = null;
 
   async function sendAll(): Promise<void> {
-    onBusy(true);
     while (waiting) {
       const { thing }: { thing: Thing } = waiting;
       waiting = null;
@@ -38,28 +33,22 @@ export function createLatestSender<Thing, Answer>({
         onAnswer(answer, thing, waiting === null);
       } catch (fault) {
         if (waiting !== null) continue;
-        failed = { thing };
+        failed = true;
         onFault(fault);
       }
     }
     sending = null;
-    onBusy(false);
-  }
-
-  function push(thing: Thing): void {
-    waiting = { thing };
-    failed = null;
-    sending ??= sendAll();
   }
 
   return {
-    push,
-    again() {
-      if (failed) push(failed.thing);
+    push(thing) {
+      waiting = { thing };
+      failed = false;
+      sending ??= sendAll();
     },
     async settled() {
       while (sending) await sending;
-      return failed === null;
+      return !failed;
     },
   };
 }

@@ -17,6 +17,8 @@ export const BRUSH_MEANINGS: Record<Brush, string> = {
 
 export const NO_ZONE = 'No unsure zone is open.';
 
+export const NOT_SENT = 'Not sent. Your strokes stay on the screen.';
+
 export const CUTTING = 'Cutting the outline anew…';
 
 /** What came of the strokes: said once the photo has been cut and measured anew. */

@@ -4,15 +4,7 @@ import { plantCrop } from '../photo/crop.ts';
 import type { Box, Point } from '../photo/points.ts';
 import { finishedStroke } from './brush.ts';
 import { type KeyWord, readKey } from './mend-keys.ts';
-import {
-  answerWords,
-  BRUSH_MEANINGS,
-  BRUSH_WORDS,
-  CUTTING,
-  countStrokes,
-  crossWords,
-  NO_ZONE,
-} from './mend-words.ts';
+import { BRUSH_MEANINGS, BRUSH_WORDS, CUTTING, countStrokes, crossWords, NO_ZONE } from './mend-words.ts';
 import type { StageSize } from './photo-window.ts';
 import { cleared, redone, type StrokeHistory, undone, withStrokes } from './stroke-history.ts';
 import { useBrush } from './use-brush.ts';
@@ -50,7 +42,7 @@ export function useMendDesk({
     say,
   );
 
-  const mending = useMending(plantId, opened, (view, isNewest) => isNewest && say(answerWords(view)));
+  const mending = useMending(plantId, opened, say);
   const { history, view } = mending;
   const window = usePhotoWindow(
     photo,

@@ -4,6 +4,7 @@ import type { View } from '../../../server/schemas/sitting.ts';
 import { sendAccepted, sendStrokes, showView, warmUp } from '../api/mending.ts';
 import { refresh } from '../api/queries.ts';
 import { createLatestSender } from './latest-sender.ts';
+import { answerWords, NOT_SENT } from './mend-words.ts';
 import { type StrokeHistory, startHistory } from './stroke-history.ts';
 
 /** The strokes on a photo and the server's newest answer to them. */
@@ -13,10 +14,10 @@ export interface Mending {
   readonly view: View;
   /** The strokes that the shown outline already follows. */
   readonly heard: readonly Stroke[];
-  readonly busy: boolean;
   readonly fault: unknown;
   /** Takes the next state of the strokes and sends it. */
   change(next: StrokeHistory): void;
+  /** Sends the strokes on the screen once more. */
   sendAgain(): void;
   /** Keeps the strokes and calls the outline right, if there is one; false when it could not be sent. */
   finish(): Promise<boolean>;
@@ -24,18 +25,12 @@ export interface Mending {
   takeBack(): Promise<boolean>;
 }
 
-export function useMending(
-  plantId: string,
-  opened: View,
-  onAnswer: (view: View, isNewest: boolean) => void,
-): Mending {
+export function useMending(plantId: string, opened: View, say: (words: string) => void): Mending {
   const [history, setHistory] = useState(() => startHistory(opened.strokes));
   const [answer, setAnswer] = useState({ view: opened, heard: opened.strokes as readonly Stroke[] });
-  const [busy, setBusy] = useState(false);
   const [fault, setFault] = useState<unknown>(null);
   const newest = useRef(opened);
-  const hearAnswer = useRef(onAnswer);
-  hearAnswer.current = onAnswer;
+  const changed = useRef(false);
 
   const [sender] = useState(() =>
     createLatestSender<readonly Stroke[], View>({
@@ -45,10 +40,12 @@ export function useMending(
         setAnswer({ view, heard });
         setFault(null);
         showView(plantId, view);
-        hearAnswer.current(view, isNewest);
+        if (isNewest) say(answerWords(view));
       },
-      onFault: setFault,
-      onBusy: setBusy,
+      onFault: (refused) => {
+        setFault(refused);
+        say(NOT_SENT);
+      },
     }),
   );
 
@@ -57,23 +54,21 @@ export function useMending(
 
   async function allSent(): Promise<boolean> {
     if (await sender.settled()) return true;
-    sender.again();
+    sender.push(history.strokes);
     return sender.settled();
   }
 
   /** Runs the last request of the tool and reads the plant's page anew with what came of it. */
   async function close(last: () => Promise<View | null>): Promise<boolean> {
-    setBusy(true);
     try {
       const view = await last();
       if (view) showView(plantId, view);
+      setFault(null);
       void refresh(plantId);
       return true;
     } catch (refused) {
       setFault(refused);
       return false;
-    } finally {
-      setBusy(false);
     }
   }
 
@@ -81,14 +76,14 @@ export function useMending(
     history,
     view: answer.view,
     heard: answer.heard,
-    busy,
     fault,
     change(next) {
       if (next === history) return;
+      changed.current = true;
       setHistory(next);
       sender.push(next.strokes);
     },
-    sendAgain: () => sender.again(),
+    sendAgain: () => sender.push(history.strokes),
     async finish() {
       if (!(await allSent())) return false;
       // Without an outline there is none to call right: the strokes alone stay.
@@ -96,12 +91,13 @@ export function useMending(
       return close(async () => (hasOutline ? sendAccepted(opened.id, true) : null));
     },
     async takeBack() {
-      if (history.strokes !== opened.strokes || answer.heard !== opened.strokes) {
-        setHistory(startHistory(opened.strokes));
-        sender.push(opened.strokes);
-        if (!(await sender.settled())) return false;
-      }
-      return close(async () => (opened.acceptedOutline ? sendAccepted(opened.id, true) : null));
+      await sender.settled();
+      // Sent past the list on the screen: if it fails, the strokes stay there and can still be kept.
+      return close(async () => {
+        if (!changed.current) return null;
+        const view = await sendStrokes(opened.id, opened.strokes);
+        return opened.acceptedOutline ? sendAccepted(opened.id, true) : view;
+      });
     },
   };
 }

@@ -1,7 +1,6 @@
 import { useEffect, useRef } from 'react';
 import type { View } from '../../../server/schemas/sitting.ts';
 import { addStrokes } from '../api/mending.ts';
-import { zoneStrokes } from '../mend/zone-dabs.ts';
 import buttons from '../parts/buttons.module.css';
 import { Fault } from '../parts/Fault.tsx';
 import { useSending } from '../parts/use-sending.ts';
@@ -31,7 +30,12 @@ export function Told({
 
   async function answer(asked: UnsureZone, isLeaf: boolean) {
     const said = isLeaf ? 'The zone is kept as leaf.' : 'The zone is left out.';
-    if (await send(() => addStrokes(plantId, view, zoneStrokes(asked.outlinePx, isLeaf), said))) onAnswered();
+    const change = async () => {
+      // Fetched with the first answer, which few visits need.
+      const { zoneStrokes } = await import('../mend/zone-dabs.ts');
+      await addStrokes(plantId, view, zoneStrokes(asked.outlinePx, isLeaf), said);
+    };
+    if (await send(change)) onAnswered();
   }
 
   return (

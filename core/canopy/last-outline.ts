@@ -1,7 +1,7 @@
 import { requireAtLeast } from '../errors/expect.ts';
 import type { OpenCvDoor } from '../opencv/door.ts';
 import { depthInMask } from '../opencv/masks.ts';
-import { resizePlane } from '../opencv/pictures.ts';
+import { blurPlane, resizePlane } from '../opencv/pictures.ts';
 import { type Mask, maskArea, type PointPx } from '../raster/raster.ts';
 import { rimWidthPx } from '../stand/axis.ts';
 import type { Evidence } from './evidence.ts';
@@ -31,6 +31,9 @@ export const LAST_OUTLINE = {
   insideWidth: 0.15,
   outsideWidth: 0.12,
   outsideWidthAWeek: 0.04,
+  /** Over how far what is seen today is averaged; from these mean log odds the inside speaks, from minus these not. */
+  seenWidth: 0.15,
+  seenOdds: 0.5,
   /** Days after which the voice is half as loud. */
   halfLifeDays: 28,
   /** A rim that says that the camera went nearer or farther by more than this factor was misread. */
@@ -45,11 +48,13 @@ const LAID_SIDE_PX = 200;
  *
  * The canopy of then is laid over this photo by the rims, or as it stands when a rim is not known. Inside the voice
  * rises with depth, outside it falls with distance; it is even a little outside of the old outline, as plants grow. A
- * narrow stem is never deep, so whether it is still there is left to what is seen.
+ * narrow stem is never deep, so whether it is still there is left to what is seen. And where all around is
+ * seen to be no canopy today, the plant was cut back, and the inside has no voice.
  *
  * @param last the earlier canopy
  * @param size the size wanted, px
  * @param nowPot rim ends in this photo, px of `size`; `null` when not known
+ * @param seen what the other voices say together, of `size`; without it the inside speaks wherever the canopy was
  * @returns log odds within -1.5 and 1; 0 where the photo of then did not reach, and everywhere when it shows no canopy
  *   or was of another shape and no rims tell how the two lie
  *
@@ -63,6 +68,7 @@ export function lastOutlineEvidence(
   last: LastOutline,
   size: { readonly width: number; readonly height: number },
   nowPot: RimEnds | null,
+  seen: Evidence | null = null,
 ): Evidence {
   requireAtLeast(last.days, 0, 'last.days');
   const { width, height } = size;
@@ -76,6 +82,7 @@ export function lastOutlineEvidence(
   const outside = depthInMask(door, inverse(laid.canopy));
   const weeks = last.days / 7;
   const loudness = 0.5 ** (last.days / LAST_OUTLINE.halfLifeDays);
+  const stillThere = seen === null ? null : support(door, seen, laid.canopy, radiusPx);
   const outsideWidth = LAST_OUTLINE.outsideWidth + LAST_OUTLINE.outsideWidthAWeek * weeks;
   const logOdds = inside.map((depthPx, i) => {
     if (laid.reached.data[i] === 0) return 0;
@@ -83,11 +90,25 @@ export function lastOutlineEvidence(
     return (
       loudness *
       (depth > 0
-        ? LAST_OUTLINE.mostInside * Math.tanh(depth / LAST_OUTLINE.insideWidth)
+        ? LAST_OUTLINE.mostInside * Math.tanh(depth / LAST_OUTLINE.insideWidth) * (stillThere?.[i] ?? 1)
         : LAST_OUTLINE.mostOutside * Math.tanh(depth / outsideWidth))
     );
   });
   return { width, height, logOdds: resizePlane(door, logOdds, laid.canopy, size) };
+}
+
+/** Whether what is seen around a px speaks for canopy: from 0, against it, to 1. */
+function support(
+  door: OpenCvDoor,
+  seen: Evidence,
+  size: { readonly width: number; readonly height: number },
+  radiusPx: number,
+): Float32Array {
+  const most = 2 * LAST_OUTLINE.seenOdds;
+  const heldIn = seen.logOdds.map((odds) => Math.max(-most, Math.min(most, odds)));
+  const reduced = resizePlane(door, heldIn, seen, size);
+  const mean = blurPlane(door, reduced, size, LAST_OUTLINE.seenWidth * radiusPx);
+  return mean.map((odds) => Math.max(0, Math.min(1, 0.5 + odds / most)));
 }
 
 /** Where a point of this photo lay in the photo of then. */

@@ -147,7 +147,11 @@ describe('a grower mends the outline', () => {
       await page.getByTestId('crosshair').waitFor();
       await page.keyboard.press('Space');
       const view = await answered(async () => {
-        for (let step = 0; step < 8; step++) await page.keyboard.press('Shift+ArrowRight');
+        // The crosshair says where it is: on until it has left the plant.
+        const outside = page.getByText(/\d+ across, \d+ down, outside the outline/);
+        for (let step = 0; step < 40 && !(await outside.isVisible()); step++) {
+          await page.keyboard.press('Shift+ArrowRight');
+        }
         await page.keyboard.press('Space');
       });
       expect(view.strokes).toHaveLength(3);

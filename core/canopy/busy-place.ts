@@ -1,9 +1,11 @@
 import type { OpenCvDoor } from '../opencv/door.ts';
 import { grabCut, resizePlane, shrinkRaster } from '../opencv/pictures.ts';
 import { type LabPicture, labOfRaster } from '../raster/lab.ts';
-import type { Raster } from '../raster/raster.ts';
+import { emptyMask, type Mask, type Raster } from '../raster/raster.ts';
 import { colourContrast } from './colour-contrast.ts';
-import { type Evidence, joinEvidence } from './evidence.ts';
+import { agreed, type Evidence, joinEvidence, voiced } from './evidence.ts';
+import type { Heard, Scene } from './gather-evidence.ts';
+import { mainObject, objectMask } from './object-mask.ts';
 import { plantColour } from './plant-colour.ts';
 
 /** Longer side of the copy that is cut, px. */
@@ -12,6 +14,67 @@ export const CUT_SIDE_PX = 320;
 const ROUNDS = 3;
 /** Border strip that teaches the surroundings, share of the shorter side. */
 const STRIP_SHARE = 0.05;
+
+/** Shares beyond which the network is taken at its word; between them colour has a say. */
+const BAND = { low: 0.2, high: 0.8 };
+/** How loud this photo's own colours are beside the network. */
+const CONTRAST_WEIGHT = 0.5;
+/** What the cut says inside the band. */
+const CUT_ODDS = 1.5;
+
+/**
+ * In a busy place the network finds plant and pot, and this photo's own colours and edges decide where it wavers.
+ * Without the network it is left to leaf colours near the middle; a pot is then not looked for: what would be found is
+ * more often wrong than right, and a wrong scale is worse than none.
+ */
+export function hearInBusyPlace(scene: Scene): Heard {
+  const { door, small, picture, shares } = scene;
+  if (shares === null) {
+    const guess = guessInBusyPlace(door, small, picture);
+    const canopy = mainObject(door, objectMask(door, guess));
+    return {
+      object: canopy,
+      unseen: emptyMask(small.width, small.height),
+      canopy: agreed(guess, canopy),
+      potShape: null,
+      pot: null,
+      twoPlants: false,
+    };
+  }
+  const chance = shares.foliage.map((share, i) => share + (shares.flower[i] as number));
+  const lessons = Uint8Array.from(chance, (share) => (share > 0.9 ? 1 : share < 0.1 ? 2 : 0));
+  const contrast = colourContrast(picture, lessons);
+  const size = { width: small.width, height: small.height };
+  const byNetwork: Evidence = {
+    ...size,
+    logOdds: chance.map((share) => Math.log((share + 0.01) / (1.01 - share))),
+  };
+  const canopy = joinEvidence(byNetwork, voiced({ ...size, logOdds: contrast }, CONTRAST_WEIGHT));
+  const start = Uint8Array.from(chance, (share, i) =>
+    share > BAND.high ? 1 : share < BAND.low ? 0 : (canopy.logOdds[i] as number) > 0 ? 3 : 2,
+  );
+  if (hasBothSides(start)) {
+    const cut = grabCut(door, small, start, 1);
+    for (let i = 0; i < cut.length; i++) {
+      if (start[i] === 0 || start[i] === 1) continue;
+      canopy.logOdds[i] =
+        (canopy.logOdds[i] as number) + (cut[i] === 3 || cut[i] === 1 ? CUT_ODDS : -CUT_ODDS);
+    }
+  }
+  const mask = mainObject(door, objectMask(door, canopy));
+  const object: Mask = {
+    ...mask,
+    data: Uint8Array.from(shares.background, (share) => (share < 0.5 ? 1 : 0)),
+  };
+  return {
+    object,
+    unseen: emptyMask(small.width, small.height),
+    canopy: agreed(canopy, mask),
+    potShape: null,
+    pot: null,
+    twoPlants: false,
+  };
+}
 
 /**
  * A guess at the plant in a busy place: leaf and flower colours near the middle that the border does not show begin a
@@ -65,7 +128,7 @@ function onBorder({ width, height }: Raster, i: number, share: number): boolean 
   return x < strip || y < strip || x >= width - strip || y >= height - strip;
 }
 
-function hasBothSides(start: Float32Array): boolean {
+function hasBothSides(start: Float32Array | Uint8Array): boolean {
   return (
     start.some((value) => value === 1 || value === 3) && start.some((value) => value === 0 || value === 2)
   );

@@ -1,3 +1,5 @@
+import type { Mask } from '../raster/raster.ts';
+
 /**
  * One source's opinion, pixel by pixel, as a logarithm of odds: above 0 for, below 0 against, 0 does not know.
  * Sources are joined by adding, so a new one (a trained network's first guess, last week's outline, a grower's
@@ -26,4 +28,30 @@ export function joinEvidence(first: Evidence, ...others: readonly Evidence[]): E
 /** Straight line through 0 at `even`, one per `step`, held within ±`MOST_SURE`. */
 export function logOddsOf(value: number, even: number, step: number): number {
   return Math.max(-MOST_SURE, Math.min(MOST_SURE, (value - even) / step));
+}
+
+/** Log odds that two independent things are both so: 1/P = (1 + e^-one)(1 + e^-other). */
+export function both(one: Evidence, other: Evidence): Evidence {
+  const logOdds = one.logOdds.map((first, i) => {
+    const second = other.logOdds[i] as number;
+    return -Math.log(Math.exp(-first) + Math.exp(-second) + Math.exp(-first - second));
+  });
+  return { ...one, logOdds };
+}
+
+/** The opinion with a louder or softer voice, held within ±`most`. */
+export function voiced(evidence: Evidence, weight: number, most = MOST_SURE): Evidence {
+  const logOdds = evidence.logOdds.map((odds) => Math.max(-most, Math.min(most, weight * odds)));
+  return { ...evidence, logOdds };
+}
+
+/** Odds that a decision made on other grounds leaves where the voices said otherwise. */
+const OVERRULED = 0.8;
+
+/** The opinion brought to a decision: its sign is the mask's, and it is unsure where the voices said otherwise. */
+export function agreed(evidence: Evidence, { data }: Mask): Evidence {
+  const logOdds = evidence.logOdds.map((odds, i) =>
+    data[i] === 1 ? Math.max(OVERRULED, odds) : Math.min(-OVERRULED, odds),
+  );
+  return { ...evidence, logOdds };
 }

@@ -31,12 +31,13 @@ export function learnPlace(
   raster: Raster,
   picture: LabPicture,
   empty: Raster | null,
+  hearsBorder = true,
 ): Place {
   const fitted = empty === null ? null : placeFromEmpty(door, raster, picture, empty);
   if (fitted !== null) return fitted;
   const notes: string[] = empty === null ? [] : [NOTES.emptyMoved];
   const sided = followSides(picture, fitBackdrop(picture));
-  if (sided.plainShare < PLAIN_SHARE) {
+  if (sided.plainShare < PLAIN_SHARE || !hearsBorder) {
     return {
       backdrop: null,
       expectedIn: (_, seen) => seen,

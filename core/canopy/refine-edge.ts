@@ -28,7 +28,7 @@ const NARROW_GAP_SHARE = 1 / 1000;
 export function refineEdge(
   door: OpenCvDoor,
   raster: Raster,
-  first: { readonly canopy: Mask; readonly object: Mask },
+  first: { readonly canopy: Mask; readonly object: Mask; readonly given: Mask },
   place: Place & { readonly backdrop: Backdrop },
 ): DrawnEdge {
   const near = resizeMask(door, dilateMask(door, first.canopy, SEARCH_PX), raster);
@@ -70,6 +70,11 @@ export function refineEdge(
     if (closed.data[i] === 0) continue;
     const at = (window.top + Math.floor(i / window.width)) * raster.width + window.left + (i % window.width);
     if (near.data[at] === 1 && pot.data[at] === 0) data[at] = 1;
+  }
+  const given = resizeMask(door, first.given, raster);
+  const decided = resizeMask(door, first.canopy, raster);
+  for (let i = 0; i < data.length; i++) {
+    data[i] = (data[i] as number) | ((given.data[i] as number) & (decided.data[i] as number));
   }
   // Inside, an empty photo's likeness is no proof of a gap: there the first decision stands.
   if (place.fromEmpty) {

@@ -1,0 +1,26 @@
+import { type Evidence, MOST_SURE } from './evidence.ts';
+import type { PixelShares } from './model/pixel-shares.ts';
+
+/** Shares below this are not told apart: the network's output is rounded and its sureness not to be taken at its word. */
+const LEAST_SHARE = 0.01;
+
+/** The network's opinion on "plant or pot stands here". */
+export function networkOnObject(shares: PixelShares): Evidence {
+  const { width, height, background } = shares;
+  return { width, height, logOdds: background.map((share) => -logit(share)) };
+}
+
+/** The network's opinion on "plant rather than pot, soil, label or support", given that something stands here. */
+export function networkOnPlant(shares: PixelShares): Evidence {
+  const { width, height, foliage, flower, pot, dressing } = shares;
+  const logOdds = foliage.map((share, i) => {
+    const plant = share + (flower[i] as number) + LEAST_SHARE;
+    const rest = (pot[i] as number) + (dressing[i] as number) + LEAST_SHARE;
+    return Math.max(-MOST_SURE, Math.min(MOST_SURE, Math.log(plant / rest)));
+  });
+  return { width, height, logOdds };
+}
+
+function logit(share: number): number {
+  return Math.log((share + LEAST_SHARE) / (1 - share + LEAST_SHARE));
+}

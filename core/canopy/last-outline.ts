@@ -2,10 +2,10 @@ import { requireAtLeast } from '../errors/expect.ts';
 import type { OpenCvDoor } from '../opencv/door.ts';
 import { depthInMask } from '../opencv/masks.ts';
 import { blurPlane, resizePlane } from '../opencv/pictures.ts';
-import { type Mask, maskArea, type PointPx } from '../raster/raster.ts';
-import { rimWidthPx } from '../stand/axis.ts';
+import type { Mask } from '../raster/raster.ts';
 import type { Evidence } from './evidence.ts';
 import type { Pot } from './found-plant.ts';
+import { layMask, placeThen, type RimEnds } from './lay-over.ts';
 
 /** The plant's canopy at an earlier sitting, seen from the same place at the same turn. */
 export interface LastOutline {
@@ -17,10 +17,7 @@ export interface LastOutline {
   readonly days: number;
 }
 
-/** The rim's two ends. */
-export type RimEnds = Pick<Pot, 'rimLeftPx' | 'rimRightPx'>;
-
-/** How far the last outline is to be trusted. Lengths are shares of the canopy's radius, that of a disc of its area. */
+/** How far the last outline is to be trusted. Lengths are shares of the canopy's radius, from `spreadOf`. */
 export const LAST_OUTLINE = {
   /** Most log odds inside the last outline, less than outside: stems are cut off in one day, and grow in weeks. */
   mostInside: 1,
@@ -36,12 +33,7 @@ export const LAST_OUTLINE = {
   seenOdds: 0.5,
   /** Days after which the voice is half as loud. */
   halfLifeDays: 28,
-  /** A rim that says that the camera went nearer or farther by more than this factor was misread. */
-  mostZoom: 1.25,
 };
-
-/** Longer side of the copy on which the outline is laid over, px: it is soft, and need not be finer. */
-const LAID_SIDE_PX = 200;
 
 /**
  * The last outline as a soft opinion on "canopy or not" today.
@@ -61,7 +53,8 @@ const LAID_SIDE_PX = 200;
  * Errors: `RangeError` when `last.days` is negative.
  *
  * Notes: on the sample season the outline moved outward by 2–3 % of the radius a week; of what lay inside, nothing was
- * lost from week to week but by a deep stop, which took half of it.
+ * lost from week to week but by a deep stop, which took half of it. A leggy plant that doubles in a few days outgrows
+ * the voice: there it speaks against new growth by up to 1.5.
  */
 export function lastOutlineEvidence(
   door: OpenCvDoor,
@@ -72,12 +65,12 @@ export function lastOutlineEvidence(
 ): Evidence {
   requireAtLeast(last.days, 0, 'last.days');
   const { width, height } = size;
-  const place = laidOver(last, size, nowPot);
+  const place = placeThen(last, size, nowPot);
   const laid = place === null ? null : layMask(last.canopy, size, place);
-  const area = laid === null ? 0 : maskArea(laid.canopy);
-  if (laid === null || area === 0) return { width, height, logOdds: new Float32Array(width * height) };
-
-  const radiusPx = Math.sqrt(area / Math.PI);
+  const radiusPx = laid === null ? null : spreadOf(laid.canopy);
+  if (laid === null || radiusPx === null) {
+    return { width, height, logOdds: new Float32Array(width * height) };
+  }
   const inside = depthInMask(door, laid.canopy);
   const outside = depthInMask(door, inverse(laid.canopy));
   const weeks = last.days / 7;
@@ -97,6 +90,21 @@ export function lastOutlineEvidence(
   return { width, height, logOdds: resizePlane(door, logOdds, laid.canopy, size) };
 }
 
+/** √2 times the root mean square distance from the mask's middle, px: a disc's radius; `null` for an empty mask. */
+function spreadOf({ width, data }: Mask): number | null {
+  let [area, sumX, sumY, squares] = [0, 0, 0, 0];
+  for (let i = 0; i < data.length; i++) {
+    if (data[i] === 0) continue;
+    const [x, y] = [i % width, Math.floor(i / width)];
+    area++;
+    sumX += x;
+    sumY += y;
+    squares += x * x + y * y;
+  }
+  if (area === 0) return null;
+  return Math.sqrt(2 * Math.max(0.5, squares / area - (sumX / area) ** 2 - (sumY / area) ** 2));
+}
+
 /** Whether what is seen around a px speaks for canopy: from 0, against it, to 1. */
 function support(
   door: OpenCvDoor,
@@ -109,52 +117,6 @@ function support(
   const reduced = resizePlane(door, heldIn, seen, size);
   const mean = blurPlane(door, reduced, size, LAST_OUTLINE.seenWidth * radiusPx);
   return mean.map((odds) => Math.max(0, Math.min(1, 0.5 + odds / most)));
-}
-
-/** Where a point of this photo lay in the photo of then. */
-type PlaceThen = (now: PointPx) => PointPx;
-
-function laidOver(
-  { canopy, pot }: LastOutline,
-  size: { readonly width: number; readonly height: number },
-  nowPot: RimEnds | null,
-): PlaceThen | null {
-  const across = canopy.width / size.width;
-  const down = canopy.height / size.height;
-  const asItStands: PlaceThen = ([x, y]) => [x * across, y * down];
-  const isOneShape = Math.abs(across / down - 1) < 0.02;
-  if (pot === null || nowPot === null) return isOneShape ? asItStands : null;
-  const zoom = rimWidthPx(pot) / rimWidthPx(nowPot);
-  const unlikely = Math.max(zoom / across, across / zoom);
-  if (isOneShape && !(unlikely <= LAST_OUTLINE.mostZoom)) return asItStands;
-  const [then, now] = [rimMiddle(pot), rimMiddle(nowPot)];
-  return ([x, y]) => [then[0] + zoom * (x - now[0]), then[1] + zoom * (y - now[1])];
-}
-
-function rimMiddle({ rimLeftPx, rimRightPx }: RimEnds): PointPx {
-  return [(rimLeftPx[0] + rimRightPx[0]) / 2, (rimLeftPx[1] + rimRightPx[1]) / 2];
-}
-
-/** The canopy of then where it would stand now, on a reduced copy, and what of this photo that photo showed. */
-function layMask(
-  canopy: Mask,
-  size: { readonly width: number; readonly height: number },
-  placeThen: PlaceThen,
-): { canopy: Mask; reached: Mask } {
-  const reduced = Math.min(1, LAID_SIDE_PX / Math.max(size.width, size.height));
-  const width = Math.max(1, Math.round(size.width * reduced));
-  const height = Math.max(1, Math.round(size.height * reduced));
-  const laid = new Uint8Array(width * height);
-  const reached = new Uint8Array(width * height);
-  for (let i = 0; i < laid.length; i++) {
-    const x = (((i % width) + 0.5) * size.width) / width;
-    const y = ((Math.floor(i / width) + 0.5) * size.height) / height;
-    const [thenX, thenY] = placeThen([x, y]).map(Math.floor) as [number, number];
-    if (!(thenX >= 0 && thenY >= 0 && thenX < canopy.width && thenY < canopy.height)) continue;
-    reached[i] = 1;
-    laid[i] = canopy.data[thenY * canopy.width + thenX] as number;
-  }
-  return { canopy: { width, height, data: laid }, reached: { width, height, data: reached } };
 }
 
 function inverse(mask: Mask): Mask {

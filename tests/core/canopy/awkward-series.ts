@@ -28,7 +28,7 @@ export function awkwardView(
 ): AwkwardView {
   const { stand, pot } = seasonOf('greenhouse-regal');
   scenery ??= greenhouseScenery(stand.light, pot.heightMm);
-  const options = smallView('greenhouse-regal', week, 0, { scenery, ...changes });
+  const options = smallView('greenhouse-regal', week, 0, { scenery, samplesPerSide: 2, ...changes });
   const [red, green, blue] = options.finish.whiteBalance;
   const { raster, canopy, truth } = renderView({
     ...options,

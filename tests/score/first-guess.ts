@@ -101,7 +101,7 @@ async function tileOf({ width, height, data }: Raster, shares: PixelShares): Pro
   const out = Buffer.alloc(data.length);
   for (let i = 0; i < width * height; i++) {
     const grey = ((data[3 * i] as number) + (data[3 * i + 1] as number) + (data[3 * i + 2] as number)) / 3;
-    const [leaf, bloom, pot, rest] = (['foliage', 'flower', 'pot', 'dressing'] as const).map(
+    const [leaf, bloom, pot, rest] = (['foliage', 'flower', 'pot', 'soil'] as const).map(
       (kind) => shares[kind][i] as number,
     ) as [number, number, number, number];
     const tint = [bloom + rest, leaf + rest, bloom + pot] as const;

@@ -6,6 +6,8 @@ export interface Pair {
   readonly name: string;
   readonly photo: string;
   readonly mask: string;
+  /** Mask of plant and pot together. */
+  readonly maskWithPot: string | null;
   readonly empty: string | null;
   readonly truth: Truth | null;
 }
@@ -47,7 +49,9 @@ function masksApart(dir: string): Pair[] {
     .map((file) => {
       const name = basename(file, extname(file));
       const mask = join(dir, 'masks', `${name}.png`);
-      return { name, photo: join(dir, 'images', file), mask, empty: null, truth: null };
+      const withPot = join(dir, 'masks_withpot', `${name}.png`);
+      const maskWithPot = existsSync(withPot) ? withPot : null;
+      return { name, photo: join(dir, 'images', file), mask, maskWithPot, empty: null, truth: null };
     })
     .filter((pair) => existsSync(pair.mask));
 }
@@ -61,7 +65,8 @@ function masksBeside(dir: string): Pair[] {
       const truth = existsSync(truthFile) ? (JSON.parse(readFileSync(truthFile, 'utf8')) as Truth) : null;
       // The truth names the empty photo by its path from the folder of all series.
       const empty = truth?.empty ? join(dir, basename(truth.empty)) : null;
-      return { name, photo: join(dir, file), mask: join(dir, `${name}.canopy.png`), empty, truth };
+      const mask = join(dir, `${name}.canopy.png`);
+      return { name, photo: join(dir, file), mask, maskWithPot: null, empty, truth };
     })
     .filter((pair) => existsSync(pair.mask));
 }

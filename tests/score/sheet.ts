@@ -1,15 +1,20 @@
 import sharp from 'sharp';
-import type { Mask } from '../../core/raster/raster.ts';
-import type { Scored } from './score-photo.ts';
+import type { FoundPlant, NoPlant, UnsureZone } from '../../core/canopy/found-plant.ts';
+import type { Mask, Raster } from '../../core/raster/raster.ts';
 
 const TILE_PX = 480;
 const COLUMNS = 5;
-const WORST = 10;
+/** Distance between the lines of a hatching, share of the longer side. */
+const HATCH_SHARE = 0.012;
 
-/** A contact sheet of the worst ten, worst first: found outline red, wanted outline blue, rim ends yellow. */
-export async function writeSheet(file: string, scored: readonly Scored[], most = WORST): Promise<void> {
-  const worst = [...scored].sort((one, other) => one.iou - other.iou).slice(0, most);
-  const tiles = await Promise.all(worst.map(tileOf));
+export interface Shown {
+  readonly raster: Raster;
+  readonly found: FoundPlant | NoPlant;
+  readonly wanted: Mask;
+}
+
+/** Puts tiles on one sheet, row by row. */
+export async function writeTiles(file: string, tiles: readonly Buffer[]): Promise<void> {
   const rows = Math.ceil(tiles.length / COLUMNS);
   await sharp({
     create: { width: COLUMNS * TILE_PX, height: rows * TILE_PX, channels: 3, background: '#444' },
@@ -25,9 +30,11 @@ export async function writeSheet(file: string, scored: readonly Scored[], most =
     .toFile(file);
 }
 
-async function tileOf({ raster, found, truthMask }: Scored): Promise<Buffer> {
+/** Found outline red, wanted outline blue, rim ends yellow; unsure zones hatched cyan. */
+export async function tileOf({ raster, found, wanted }: Shown): Promise<Buffer> {
   const data = Buffer.from(raster.data);
-  paintOutline(data, truthMask, [40, 90, 255]);
+  if (found.ok) for (const zone of found.unsureZones) hatchZone(data, raster, zone);
+  paintOutline(data, wanted, [40, 90, 255]);
   if (found.ok) {
     paintOutline(data, found.canopy, [255, 0, 0]);
     if (found.pot !== null) {
@@ -36,7 +43,7 @@ async function tileOf({ raster, found, truthMask }: Scored): Promise<Buffer> {
   }
   const picture = sharp(data, { raw: { width: raster.width, height: raster.height, channels: 3 } });
   return picture
-    .extract(aroundMasks(truthMask, found.ok ? found.canopy : truthMask))
+    .extract(aroundMasks(wanted, found.ok ? found.canopy : wanted))
     .resize(TILE_PX - 4, TILE_PX - 4, { fit: 'contain', background: '#444', kernel: 'nearest' })
     .png()
     .toBuffer();
@@ -63,6 +70,14 @@ function aroundMasks(one: Mask, other: Mask) {
   right = Math.min(width, right + margin);
   bottom = Math.min(height, bottom + 4 * margin);
   return { left, top, width: right - left, height: bottom - top };
+}
+
+function hatchZone(data: Buffer, { width, height }: Raster, { mask }: UnsureZone): void {
+  const every = Math.max(4, Math.round(HATCH_SHARE * Math.max(width, height)));
+  for (let i = 0; i < mask.data.length; i++) {
+    const [x, y] = [mask.left + (i % mask.width), mask.top + Math.floor(i / mask.width)];
+    if (mask.data[i] === 1 && (x + y) % every < every / 4) data.set([0, 210, 230], 3 * (y * width + x));
+  }
 }
 
 function paintOutline(data: Buffer, mask: Mask, colour: readonly number[]): void {

@@ -1,68 +1,78 @@
-import type { Scored } from './score-photo.ts';
+import { EVIDENCE_SOURCES } from '../../core/canopy/evidence-sources.ts';
+import { EARLIER_ROW, sourceRow } from './other-ways.ts';
+import { median, quantile } from './quantile.ts';
+import type { Row } from './rows.ts';
+import type { FolderScore } from './score-folder.ts';
+import type { Scored } from './score-ours.ts';
 
-/** Prints one folder's line, and with `each` one line a photo. */
-export function printFolder(name: string, scored: readonly Scored[], each: boolean): void {
-  const measured = scored.filter(({ found }) => found.ok);
-  const all = scored.map(({ iou }) => iou);
-  const words = [
-    `${name}: ${scored.length} photos`,
-    `IoU median ${share(quantile(all, 0.5))}, 10th percentile ${share(quantile(all, 0.1))}`,
-    `${Math.round(
-      quantile(
-        scored.map(({ ms }) => ms),
-        0.5,
-      ),
-    )} ms median, ${Math.round(
-      quantile(
-        scored.map(({ ms }) => ms),
-        1,
-      ),
-    )} worst`,
-    `${scored.length - measured.length} not measured${reasons(scored)}`,
-    `${measured.filter(({ found }) => found.ok && found.pot === null).length} without pot`,
+const NAME_WIDTH = 38;
+const HEAD = `  ${''.padEnd(NAME_WIDTH)}IoU median  10th pct  ms median   worst`;
+
+/** A folder's table, and with `each` one line a photo, worst first. */
+export function folderLines(score: FolderScore, each: boolean): string[] {
+  const { name, photos, rows, spoke } = score;
+  const silent = spoke === null ? [] : EVIDENCE_SOURCES.filter((source) => !spoke.has(source));
+  const hidden = new Set(silent.map(sourceRow));
+  if (silent.includes('learned-colour') && silent.includes('last-outline')) hidden.add(EARLIER_ROW);
+  return [
+    `${name}: ${photos.length} photos; ${facts(photos).join('; ')}`,
+    HEAD,
+    ...[...rows].filter(([row]) => !hidden.has(row)).map(([row, values]) => rowLine(row, values)),
+    ...(silent.length === 0 ? [] : [`  nothing to say in this folder: ${silent.join(', ')}`]),
+    ...(each ? [...photos].sort((one, other) => one.iou - other.iou).map(photoLine) : []),
+    '',
   ];
-  const rims = scored.flatMap(({ rimError }) => (rimError === null ? [] : [rimError]));
-  const scales = scored.flatMap(({ scaleError }) => (scaleError === null ? [] : [Math.abs(scaleError)]));
-  if (rims.length > 0) {
-    words.push(
-      `rim ends off by median ${percent(quantile(rims, 0.5))}, worst ${percent(quantile(rims, 1))} of the rim`,
-      `scale off by median ${percent(quantile(scales, 0.5))}, worst ${percent(quantile(scales, 1))}`,
-    );
-  }
-  process.stdout.write(`${words.join('; ')}\n`);
-  if (each)
-    for (const one of [...scored].sort((a, b) => a.iou - b.iou)) process.stdout.write(`${line(one)}\n`);
 }
 
-function line({ pair, iou, ms, found, scaleError, rimError }: Scored): string {
-  const words = [
-    `  ${iou.toFixed(3)}`,
-    `${Math.round(ms)} ms`,
-    pair.name,
-    found.ok ? 'measured' : found.reason,
+export function rowLine(name: string, { ious, ms }: Row): string {
+  const times = ms.length === 0 ? ['', ''] : [whole(median(ms)), whole(quantile(ms, 1))];
+  return `  ${name.padEnd(NAME_WIDTH)}${[
+    median(ious).toFixed(3).padStart(10),
+    quantile(ious, 0.1).toFixed(3).padStart(10),
+    (times[0] as string).padStart(11),
+    (times[1] as string).padStart(8),
+  ].join('')}`.trimEnd();
+}
+
+function facts(photos: readonly Scored[]): string[] {
+  const measured = photos.filter(({ refused }) => refused === null);
+  const refused = photos.flatMap(({ name, refused: why }) => (why === null ? [] : [`${name} ${why}`]));
+  const withPot = measured.filter(({ potWidthPx }) => potWidthPx !== null);
+  const rims = photos.flatMap(({ rim }) => (rim === null ? [] : [rim]));
+  const ends = rims.map((rim) => rim.ends);
+  const scales = rims.map((rim) => Math.abs(rim.scale));
+  return [
+    `${refused.length} not measured${refused.length === 0 ? '' : ` (${refused.join(', ')})`}`,
+    `pot found in ${percent(withPot.length / photos.length, 0)}`,
+    ...(rims.length === 0
+      ? []
+      : [
+          `rim ends off by median ${percent(median(ends))}, worst ${percent(quantile(ends, 1))} of the rim`,
+          `scale off by median ${percent(median(scales))}, worst ${percent(quantile(scales, 1))}`,
+        ]),
   ];
-  if (found.ok) {
-    const width =
-      found.pot === null ? 'none' : `${Math.round(found.pot.rimRightPx[0] - found.pot.rimLeftPx[0])} px`;
-    words.push(`pot ${width}`, `edge ±${found.edgeUncertaintyPx.toFixed(1)} px`);
-  }
-  if (scaleError !== null) words.push(`scale ${percent(scaleError)}`, `rim ${percent(rimError ?? 0)}`);
+}
+
+function photoLine({
+  name,
+  iou,
+  ms,
+  refused,
+  confidence,
+  potWidthPx,
+  edgeUncertaintyPx,
+  rim,
+}: Scored): string {
+  const words = [`    ${iou.toFixed(3)}`, `${whole(ms)} ms`, name];
+  if (refused !== null) return [...words, refused].join('  ');
+  words.push(
+    `stated ${confidence?.toFixed(2)}`,
+    `pot ${potWidthPx === null ? 'none' : `${whole(potWidthPx)} px`}`,
+    `edge ±${edgeUncertaintyPx?.toFixed(1)} px`,
+  );
+  if (rim !== null) words.push(`rim ${percent(rim.ends)}`, `scale ${percent(rim.scale)}`);
   return words.join('  ');
 }
 
-function reasons(scored: readonly Scored[]): string {
-  const named = scored.flatMap(({ pair, found }) => (found.ok ? [] : [`${pair.name} ${found.reason}`]));
-  return named.length === 0 ? '' : ` (${named.join(', ')})`;
-}
-
-/** The value below which `share` of the values lie, straight-line between ranks. */
-function quantile(values: readonly number[], share: number): number {
-  const sorted = [...values].sort((one, other) => one - other);
-  const place = share * (sorted.length - 1);
-  const low = sorted[Math.floor(place)] ?? Number.NaN;
-  const high = sorted[Math.ceil(place)] ?? Number.NaN;
-  return low + (place - Math.floor(place)) * (high - low);
-}
-
-const share = (value: number): string => value.toFixed(3);
-const percent = (value: number): string => `${(100 * value).toFixed(1)} %`;
+const whole = (value: number): string => String(Math.round(value));
+export const percent = (value: number, digits = 1): string => `${(100 * value).toFixed(digits)} %`;

@@ -1,0 +1,111 @@
+import { decidePlant } from '../../core/canopy/decide-plant.ts';
+import type { EvidenceSource } from '../../core/canopy/evidence-sources.ts';
+import { type KnownOfPlant, NOTHING_KNOWN } from '../../core/canopy/known.ts';
+import type { Stroke } from '../../core/canopy/stroke.ts';
+import type { OpenCvDoor } from '../../core/opencv/door.ts';
+import type { Folder } from './folders.ts';
+import { noteBaselines, noteNetworkAlone, noteSources } from './other-ways.ts';
+import { noReliability, noteReliability, type Reliability } from './reliability.ts';
+import type { RememberingNetwork } from './remember-network.ts';
+import { noteRow, type Rows } from './rows.ts';
+import { openScene, type Scene } from './scene.ts';
+import { canopyOverlap, cutOurs, type OurCut, type Scored, scoreOurs } from './score-ours.ts';
+import { byDay, openSeries } from './series.ts';
+import { nextStroke } from './simulated-hand.ts';
+import type { WorstTiles } from './worst-tiles.ts';
+
+/** What scoring works with. */
+export interface Bench {
+  readonly door: OpenCvDoor;
+  readonly network: RememberingNetwork | null;
+  readonly worst: WorstTiles | null;
+}
+
+/** What is asked beside ours. */
+export interface Asked {
+  readonly sources: boolean;
+  readonly baselines: boolean;
+  /** Strokes that the simulated hand draws on each photo. */
+  readonly strokes: number;
+}
+
+export interface FolderScore {
+  readonly name: string;
+  readonly photos: readonly Scored[];
+  readonly rows: Rows;
+  /** Voices that had something to say on some photo; `null` when they were not tried. */
+  readonly spoke: ReadonlySet<EvidenceSource> | null;
+  readonly reliability: Reliability;
+}
+
+/** Scores a folder photo by photo; no pictures are kept beyond their turn but what a series remembers. */
+export async function scoreFolder(folder: Folder, bench: Bench, asked: Asked): Promise<FolderScore> {
+  const { door, network, worst } = bench;
+  const rows: Rows = new Map();
+  const photos: Scored[] = [];
+  const spoke = new Set<EvidenceSource>();
+  const reliability = noReliability();
+  const series = openSeries();
+  for (const pair of byDay(folder)) {
+    const scene = await openScene(pair);
+    const known: KnownOfPlant = { ...NOTHING_KNOWN, empty: scene.empty, network };
+    network?.forget();
+    const ours = await cutOurs(scene.raster, known);
+    const scored = scoreOurs(scene, ours);
+    photos.push(scored);
+    noteOurs(rows, scored);
+    if (network !== null) await noteNetwork(rows, scene, known, { ...bench, network });
+    if (asked.sources) {
+      const beside = { iou: scored.iou, history: series.before(pair), spoke };
+      await noteSources(rows, scene, known, beside);
+    }
+    if (asked.baselines) noteBaselines(rows, scene, door);
+    noteStrokes(rows, scene, ours, { door, strokes: asked.strokes });
+    if (ours.found.ok) noteReliability(reliability, door, ours.found, scene.wanted);
+    await worst?.offer(scored.iou, { ...scene, found: ours.found });
+    if (asked.sources) series.accept(scene, ours.found);
+  }
+  return { name: folder.name, photos, rows, spoke: asked.sources ? spoke : null, reliability };
+}
+
+function noteOurs(rows: Rows, { iou, iouWithPot, ms }: Scored): void {
+  noteRow(rows, 'ours', iou, ms);
+  if (iouWithPot !== null) noteRow(rows, 'ours, plant with pot', iouWithPot);
+}
+
+/** The network's look is timed anew, then serves all further cuts of the photo. */
+async function noteNetwork(
+  rows: Rows,
+  scene: Scene,
+  known: KnownOfPlant,
+  { door, network }: { door: OpenCvDoor; network: RememberingNetwork },
+): Promise<void> {
+  const { found, ms } = await cutOurs(scene.raster, { ...known, network: null });
+  noteRow(rows, 'ours without network', canopyOverlap(found, scene.wanted), ms);
+  network.forget();
+  await noteNetworkAlone(rows, scene, network, door);
+}
+
+/** After each answer the hand draws once more; the times are those of deciding anew. */
+function noteStrokes(
+  rows: Rows,
+  { wanted }: Scene,
+  { gathered, found }: OurCut,
+  { door, strokes }: { door: OpenCvDoor; strokes: number },
+): void {
+  const drawn: Stroke[] = [];
+  let answer = found;
+  for (let count = 1; count <= strokes; count++) {
+    const stroke = answer.ok ? nextStroke(door, answer.canopy, wanted) : null;
+    if (stroke === null || !gathered.ok) {
+      noteRow(rows, strokesRow(count), canopyOverlap(answer, wanted));
+      continue;
+    }
+    drawn.push(stroke);
+    const start = performance.now();
+    answer = decidePlant(gathered, drawn);
+    noteRow(rows, strokesRow(count), canopyOverlap(answer, wanted), performance.now() - start);
+  }
+}
+
+const strokesRow = (count: number): string => `ours after ${count} ${count === 1 ? 'stroke' : 'strokes'}`;

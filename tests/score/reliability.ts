@@ -25,7 +25,7 @@ export function noReliability(): Reliability {
 export function noteReliability(
   to: Reliability,
   door: OpenCvDoor,
-  { certainty, canopy }: FoundPlant,
+  { certainty, canopy }: Pick<FoundPlant, 'canopy' | 'certainty'>,
   wanted: Mask,
 ): void {
   const [decided, right] = [resizeMask(door, canopy, certainty), resizeMask(door, wanted, certainty)];

@@ -1,5 +1,6 @@
 import { decidePlant } from '../../core/canopy/decide-plant.ts';
 import type { EvidenceSource } from '../../core/canopy/evidence-sources.ts';
+import type { FoundPlant, NoPlant } from '../../core/canopy/found-plant.ts';
 import { type KnownOfPlant, NOTHING_KNOWN } from '../../core/canopy/known.ts';
 import type { Stroke } from '../../core/canopy/stroke.ts';
 import type { OpenCvDoor } from '../../core/opencv/door.ts';
@@ -60,9 +61,9 @@ export async function scoreFolder(folder: Folder, bench: Bench, asked: Asked): P
       await noteSources(rows, scene, known, beside);
     }
     if (asked.baselines) noteBaselines(rows, scene, door);
-    noteStrokes(rows, scene, ours, { door, strokes: asked.strokes });
+    const mended = mend(rows, scene, ours, { door, strokes: asked.strokes });
     if (ours.found.ok) noteReliability(reliability, door, ours.found, scene.wanted);
-    await worst?.offer(scored.iou, { ...scene, found: ours.found });
+    await worst?.offer(scored.iou, { ...scene, ...mended });
     if (asked.sources) series.accept(scene, ours.found);
   }
   return { name: folder.name, photos, rows, spoke: asked.sources ? spoke : null, reliability };
@@ -87,25 +88,26 @@ async function noteNetwork(
 }
 
 /** After each answer the hand draws once more; the times are those of deciding anew. */
-function noteStrokes(
+function mend(
   rows: Rows,
   { wanted }: Scene,
-  { gathered, found }: OurCut,
-  { door, strokes }: { door: OpenCvDoor; strokes: number },
-): void {
-  const drawn: Stroke[] = [];
-  let answer = found;
-  for (let count = 1; count <= strokes; count++) {
-    const stroke = answer.ok ? nextStroke(door, answer.canopy, wanted) : null;
+  { gathered, found: first }: OurCut,
+  { door, strokes: count }: { door: OpenCvDoor; strokes: number },
+): { found: FoundPlant | NoPlant; strokes: Stroke[] } {
+  const strokes: Stroke[] = [];
+  let found = first;
+  for (let drawn = 1; drawn <= count; drawn++) {
+    const stroke = found.ok ? nextStroke(door, found.canopy, wanted) : null;
     if (stroke === null || !gathered.ok) {
-      noteRow(rows, strokesRow(count), canopyOverlap(answer, wanted));
+      noteRow(rows, strokesRow(drawn), canopyOverlap(found, wanted));
       continue;
     }
-    drawn.push(stroke);
+    strokes.push(stroke);
     const start = performance.now();
-    answer = decidePlant(gathered, drawn);
-    noteRow(rows, strokesRow(count), canopyOverlap(answer, wanted), performance.now() - start);
+    found = decidePlant(gathered, strokes);
+    noteRow(rows, strokesRow(drawn), canopyOverlap(found, wanted), performance.now() - start);
   }
+  return { found, strokes };
 }
 
 const strokesRow = (count: number): string => `ours after ${count} ${count === 1 ? 'stroke' : 'strokes'}`;

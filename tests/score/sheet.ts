@@ -1,5 +1,7 @@
 import sharp from 'sharp';
 import type { FoundPlant, NoPlant, UnsureZone } from '../../core/canopy/found-plant.ts';
+import { paintStrokes } from '../../core/canopy/paint-strokes.ts';
+import type { Stroke } from '../../core/canopy/stroke.ts';
 import type { Mask, Raster } from '../../core/raster/raster.ts';
 
 const TILE_PX = 480;
@@ -11,7 +13,11 @@ export interface Shown {
   readonly raster: Raster;
   readonly found: FoundPlant | NoPlant;
   readonly wanted: Mask;
+  /** Strokes drawn by the simulated hand, px of the raster. */
+  readonly strokes?: readonly Stroke[];
 }
+
+const STROKE_COLOURS = { keep: [40, 220, 40], remove: [255, 140, 0] } as const;
 
 /** Puts tiles on one sheet, row by row. */
 export async function writeTiles(file: string, tiles: readonly Buffer[]): Promise<void> {
@@ -30,8 +36,8 @@ export async function writeTiles(file: string, tiles: readonly Buffer[]): Promis
     .toFile(file);
 }
 
-/** Found outline red, wanted outline blue, rim ends yellow; unsure zones hatched cyan. */
-export async function tileOf({ raster, found, wanted }: Shown): Promise<Buffer> {
+/** Found outline red, wanted outline blue, rim ends yellow; unsure zones hatched cyan; strokes green and orange. */
+export async function tileOf({ raster, found, wanted, strokes = [] }: Shown): Promise<Buffer> {
   const data = Buffer.from(raster.data);
   if (found.ok) for (const zone of found.unsureZones) hatchZone(data, raster, zone);
   paintOutline(data, wanted, [40, 90, 255]);
@@ -41,6 +47,7 @@ export async function tileOf({ raster, found, wanted }: Shown): Promise<Buffer> 
       for (const [x, y] of [found.pot.rimLeftPx, found.pot.rimRightPx]) paintCross(data, raster, x, y);
     }
   }
+  for (const stroke of strokes) paintStroke(data, raster, stroke);
   const picture = sharp(data, { raw: { width: raster.width, height: raster.height, channels: 3 } });
   return picture
     .extract(aroundMasks(wanted, found.ok ? found.canopy : wanted))
@@ -78,6 +85,16 @@ function hatchZone(data: Buffer, { width, height }: Raster, { mask }: UnsureZone
     const [x, y] = [mask.left + (i % mask.width), mask.top + Math.floor(i / mask.width)];
     if (mask.data[i] === 1 && (x + y) % every < every / 4) data.set([0, 210, 230], 3 * (y * width + x));
   }
+}
+
+/** Hatched, so that what lies under it is still seen. */
+function paintStroke(data: Buffer, { width, height }: Raster, stroke: Stroke): void {
+  const painted = paintStrokes([stroke], { width, height });
+  const every = Math.max(2, Math.round((HATCH_SHARE / 4) * Math.max(width, height)));
+  painted.forEach((mark, i) => {
+    const [x, y] = [i % width, Math.floor(i / width)];
+    if (mark !== 0 && (x - y + height) % every < every / 2) data.set(STROKE_COLOURS[stroke.kind], 3 * i);
+  });
 }
 
 function paintOutline(data: Buffer, mask: Mask, colour: readonly number[]): void {

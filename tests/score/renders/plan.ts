@@ -35,7 +35,9 @@ const PETALS: Record<Exclude<Bloom, 'none'>, Pick<FlowerLook, 'colour' | 'blotch
 /** All renders that scoring looks at: every place with every bloom, and plain places out of bloom at other exposures. */
 export function plannedRenders(scenery: (place: RenderPlace) => ViewOptions['scenery']): PlannedRender[] {
   const ofPlace = (place: RenderPlace, busy: boolean): PlannedRender[] =>
-    BLOOMS.map((bloom) => planned(place, busy, bloom, 1, busy ? scenery(place) : null));
+    BLOOMS.filter((bloom) => bloom === 'none' || !place.bare).map((bloom) =>
+      planned(place, busy, bloom, 1, busy ? scenery(place) : null),
+    );
   const exposed = PLAIN_PLACES.filter((_, k) => k % 2 === 0).flatMap((place) =>
     EXPOSURES.map((exposure) => planned(place, false, 'none', exposure, null)),
   );

@@ -7,7 +7,7 @@ import { resamplePlane } from './resample-plane.ts';
 /** How the network looks; the sizes are those it was trained at. */
 export const FIRST_GUESS = {
   /** Longer side of what the network sees at first and then from nearer, px; multiples of 32. */
-  farSidePx: 320,
+  farSidePx: 256,
   nearSidePx: 352,
   /** The network halves the picture five times. */
   multiplePx: 32,
@@ -112,7 +112,7 @@ function enlarge(seen: PixelShares, width: number, height: number): PixelShares 
 
 /** The closer look in place of the first one inside its window. */
 function putInto(first: PixelShares, near: PixelShares, window: Window): PixelShares {
-  for (const kind of PIXEL_KINDS) {
+  for (const kind of [...PIXEL_KINDS, 'dressing'] as const) {
     for (let y = 0; y < window.height; y++) {
       const row = near[kind].subarray(y * window.width, (y + 1) * window.width);
       first[kind].set(row, (window.top + y) * first.width + window.left);

@@ -1,12 +1,15 @@
-/** What a pixel can be to the network, in the order of its output planes. Dressing is soil, label and support. */
-export const PIXEL_KINDS = ['background', 'foliage', 'flower', 'pot', 'dressing'] as const;
+/**
+ * What a pixel can be to the network, in the order of its output planes. Soil is what fills the pot and lies on it
+ * (gravel, moss, stones too); support is what sticks in it: labels, canes, ties.
+ */
+export const PIXEL_KINDS = ['background', 'foliage', 'flower', 'pot', 'soil', 'support'] as const;
 export type PixelKind = (typeof PIXEL_KINDS)[number];
 
 /**
- * How likely each pixel is of each kind: five planes of `width * height` numbers from 0 to 1, row by row, which
- * sum to 1 at every pixel.
+ * How likely each pixel is of each kind: six planes of `width * height` numbers from 0 to 1, row by row, which
+ * sum to 1 at every pixel; and `dressing`, soil and support together.
  */
-export interface PixelShares extends Readonly<Record<PixelKind, Float32Array>> {
+export interface PixelShares extends Readonly<Record<PixelKind | 'dressing', Float32Array>> {
   readonly width: number;
   readonly height: number;
 }
@@ -17,6 +20,8 @@ export function sharesOf(
   height: number,
   planeOf: (kind: PixelKind, index: number) => Float32Array,
 ): PixelShares {
-  const planes = PIXEL_KINDS.map((kind, index) => [kind, planeOf(kind, index)] as const);
-  return { width, height, ...(Object.fromEntries(planes) as Record<PixelKind, Float32Array>) };
+  const made = PIXEL_KINDS.map((kind, index) => [kind, planeOf(kind, index)] as const);
+  const planes = Object.fromEntries(made) as Record<PixelKind, Float32Array>;
+  const dressing = planes.soil.map((share, i) => share + (planes.support[i] as number));
+  return { width, height, ...planes, dressing };
 }

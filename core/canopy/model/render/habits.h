@@ -3,6 +3,50 @@
 #include "plant.h"
 
 struct AnyPlant : Plant {
+  /** A leafy dome with large heads of flowers standing out of it or above it: the show plant in bloom. */
+  void heads(LeafKind k, float span) {
+    if (k.form == 1 && r.chance(0.5f)) {
+      m.surfaces[k.surface].pattern = 6; // the dark zone of a zonal leaf
+      m.surfaces[k.surface].amount = 1;
+    }
+    float h = high * r.in(0.4f, 0.6f), stalk = span * r.logIn(0.02f, 0.35f);
+    Vec heart{0, high - h, 0};
+    flower.size = span * r.logIn(0.1f, 0.42f);
+    flower.form = r.chance(0.6f) ? 1 : r.chance(0.5f) ? 3 : r.chance(0.5f) ? 4 : 0;
+    flower.florets = r.intIn(16, 44);
+    bloom = 0;
+    bush(k, heart, wide, h, r.intIn(6, 20), r.in(0, 0.4f), r.in(0.1f, 0.8f), r.logIn(40, 500) * detail);
+    float low = r.in(-0.2f, 0.6f), even = r.in(0.6f, 1);
+    for (int i = int(r.logIn(2, 60) * detail); i >= 0; i--) {
+      Vec d = r.direction();
+      if (d.y < low) d.y = std::fabs(d.y);
+      d = unit(d);
+      Vec from = heart + Vec{d.x * wide, d.y * h, d.z * wide} * 0.75f + lean * (0.3f + d.y),
+          to = heart + Vec{d.x * wide, d.y * h, d.z * wide} * r.in(even, 1.05f) + d * stalk + lean * (0.3f + d.y);
+      addTube(m, flower.stem, bentPath(from, mix(from, to, 0.5f) + r.direction() * (0.1f * stalk), to, 4),
+              taper(5, 0.02f, 0.016f), 4, 0.5f);
+      addFlower(m, r, flower, to, d + Vec{0, 0.3f, 0.2f}, r.chance(0.15f) ? 0.4f : 1);
+    }
+  }
+  /** Separate clouds of leaves on bare stems, with gaps between and a lean to one side. */
+  void clumps(const LeafKind &k) {
+    int bark = r.chance(0.5f) ? m.add(barkSurface(r)) : k.stem;
+    float thick = r.logIn(0.03f, 0.14f);
+    for (int i = r.intIn(2, 8); i > 0; i--) {
+      float a = r.in(0, 6.28f), away = wide * std::sqrt(r.unit01()) * 0.8f;
+      Vec at{std::cos(a) * away, high * r.in(0.25f, 0.9f), std::sin(a) * away};
+      at = at + lean * (at.y / high);
+      Vec root = ground(0.3f);
+      auto p = bentPath(root, Vec{root.x, at.y * r.in(0.3f, 0.9f), root.z} + r.direction() * (0.1f * high), at, 8);
+      addTube(m, bark, p, taper(p.size(), thick, thick * 0.4f), 6, r.unit01());
+      float w = wide * r.in(0.15f, 0.45f), h = w * r.in(0.3f, 1);
+      for (int j = int(r.logIn(30, 250) * detail); j > 0; j--) {
+        Vec d = r.direction();
+        addLeaf(m, r, k, at + Vec{d.x * w, d.y * h, d.z * w} * std::cbrt(r.unit01()), d + Vec{0, 0.4f, 0}, 1, detail);
+        if (r.chance(0.04f)) blossom(at + Vec{d.x * w, std::fabs(d.y) * h, d.z * w}, d);
+      }
+    }
+  }
   void grow(int habit) {
     float span = std::max(high, wide);
     auto leaf = [&](float a, float b, int form = -1) { return someLeaf(m, r, span * r.logIn(a, b), form); };
@@ -66,6 +110,8 @@ struct AnyPlant : Plant {
                 std::min(high, 1.4f * wide) * r.in(0.4f, 0.8f));
       break;
     }
+    case 12: heads(leaf(0.14f, 0.36f, r.chance(0.75f) ? 1 : r.pick(4)), span); break;
+    case 13: clumps(leaf(0.06f, 0.26f, r.chance(0.25f) ? 4 : -1)); break;
     case 10: bolting(leaf(0.25f, 0.5f, r.chance(0.6f) ? 0 : 1)); break;
     default: { // upright leafy stems, few branches
       LeafKind k = leaf(0.12f, 0.45f);

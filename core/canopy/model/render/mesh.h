@@ -3,7 +3,8 @@
 #include "vec.h"
 
 /** What the network is to tell apart. */
-enum Label : uint8_t { Background = 0, Foliage = 1, Flower = 2, Pot = 3, PotDressing = 4 };
+enum Label : uint8_t { Background = 0, Foliage = 1, Flower = 2, Pot = 3, Soil = 4, Support = 5 };
+constexpr int LabelCount = 6;
 enum class Look : uint8_t { Blade, Fan, Petal, Bark, Stem, Ware, Soil, Plain, Wicker, Cactus };
 
 struct Surface {

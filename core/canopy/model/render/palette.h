@@ -34,7 +34,7 @@ inline Surface leafSurface(Random &r, Vec green) {
   s.gloss = r.chance(0.5f) ? r.in(0.0f, 0.15f) : r.in(0.15f, 0.9f);
   s.sharpness = r.logIn(6, 80);
   s.letsThrough = r.in(0.05f, 0.5f);
-  if (r.chance(0.35f)) {
+  if (r.chance(0.42f)) {
     s.pattern = r.intIn(1, 7);
     s.amount = r.in(0.3f, 1);
   }

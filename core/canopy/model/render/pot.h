@@ -1,4 +1,4 @@
-// Pots, what lies and sticks in them, and turned ware in general (vases, bowls, lamps for the room).
+// Pots, and turned ware in general (vases, bowls, lamps for the room).
 #pragma once
 #include "palette.h"
 
@@ -24,7 +24,7 @@ inline Surface wareSurface(Random &r, Label label) {
   s.sharpness = r.logIn(8, 200);
   s.roughness = r.chance(0.5f) ? 0.05f : r.in(0.1f, 0.8f);
   s.veinCount = float(r.intIn(3, 28));
-  if (r.chance(0.08f)) {
+  if (r.chance(0.13f)) {
     s.look = Look::Wicker;
     s.colour = linear(fromHsv(r.in(0.05f, 0.12f), r.in(0.3f, 0.65f), r.in(0.35f, 0.8f)));
     s.second = s.colour * 0.3f;
@@ -61,6 +61,37 @@ struct PotShape {
   Vec stretch{1, 1, 1};
   float corner = 0;
 };
+
+/** A looser second pot that hides most of the first one: cache-pots, baskets, boxes, sacks. */
+inline void addOuterPot(Mesh &m, Random &r, const PotShape &pot) {
+  float top = pot.high * r.in(-0.35f, 0.06f), rim = r.in(1.08f, 1.5f), foot = rim * r.in(0.65f, 1.05f),
+        belly = r.chance(0.4f) ? r.in(0, 0.25f) : 0;
+  std::vector<Vec> p;
+  for (int i = 0; i <= 8; i++) {
+    float t = i / 8.0f;
+    p.push_back({mix(foot, rim, t) + belly * std::sin(t * 3.14159f), mix(-pot.high - 0.03f, top, t), 0});
+  }
+  p.push_back({rim - 0.06f, top, 0});
+  p.push_back({rim - 0.08f, top - 0.4f * pot.high, 0});
+  addWare(m, m.add(wareSurface(r, Pot)), p, r.chance(0.3f) ? r.in(0.5f, 1) : 0, r.intIn(5, 30),
+          r.chance(0.3f) ? r.in(0.01f, 0.06f) : 0, pot.stretch);
+}
+/** A basket's handle over the plant, or two ears at the rim. */
+inline void addHandle(Mesh &m, Random &r, int s) {
+  if (r.chance(0.5f)) {
+    float h = r.in(1.2f, 2.6f);
+    std::vector<Vec> arc;
+    for (int i = 0; i <= 14; i++) {
+      float a = 3.14159f * i / 14;
+      arc.push_back({std::cos(a), h * std::sin(a), 0});
+    }
+    addTube(m, s, arc, std::vector<float>(15, 0.05f), 6, 0.5f);
+    return;
+  }
+  for (float side : {-1.0f, 1.0f})
+    addTube(m, s, bentPath({side, -0.1f, 0}, {side * 1.6f, 0, 0}, {side * 0.98f, -0.5f, 0}, 6),
+            std::vector<float>(7, 0.05f), 6, 0.5f);
+}
 
 /** A pot below the rim plane: rim radius 1 at height 0, foot at -high. */
 inline PotShape somePot(Mesh &m, Random &r, float high, bool flatTray) {
@@ -141,101 +172,7 @@ inline PotShape somePot(Mesh &m, Random &r, float high, bool flatTray) {
           {w * std::cos(i * 0.2618f) * pot.stretch.x, y, w * std::sin(i * 0.2618f) * pot.stretch.z});
     addTube(m, m.add(band), ring, std::vector<float>(25, 0.03f), 5, 0.5f);
   }
+  if (r.chance(0.1f)) addOuterPot(m, r, pot);
+  if (r.chance(0.05f)) addHandle(m, r, s);
   return pot;
-}
-
-/** Soil, gravel or moss on top; labels, canes and ties in it. `tall` is the plant's height. */
-inline void dressPot(Mesh &m, Random &r, const PotShape &pot, float level, float tall) {
-  Surface s;
-  s.label = PotDressing;
-  s.look = Look::Soil;
-  s.pattern = r.pick(4);
-  s.gloss = 0.03f;
-  s.roughness = 1;
-  s.colour = linear(s.pattern == 3    ? fromHsv(r.in(0.15f, 0.32f), r.in(0.4f, 0.8f), r.in(0.15f, 0.5f))
-                    : r.chance(0.75f) ? fromHsv(r.in(0.03f, 0.1f), r.in(0.2f, 0.6f), r.in(0.07f, 0.35f))
-                                      : fromHsv(r.in(0, 1), r.in(0, 0.15f), r.in(0.4f, 0.95f)));
-  s.second = s.colour * r.in(0.2f, 0.6f);
-  int soil = m.add(s);
-  addWare(m, soil,
-          {{0.93f, level - 0.02f, 0},
-           {0.7f, level + r.in(-0.03f, 0.06f), 0},
-           {0.35f, level + r.in(-0.02f, 0.09f), 0},
-           {0.0f, level + r.in(0, 0.1f), 0}},
-          pot.corner, 3, 0, pot.stretch);
-  if (s.pattern == 2 || r.chance(0.2f)) {
-    Surface g = s;
-    g.look = Look::Ware;
-    g.pattern = 0;
-    g.gloss = r.in(0, 0.4f);
-    g.roughness = 0.3f;
-    g.colour = linear(wareColour(r));
-    g.second = g.colour * 0.6f;
-    g.label = PotDressing;
-    int q = m.add(g);
-    float size = r.in(0.03f, 0.13f);
-    int n = std::min(220, int(2.2f / (size * size) * 0.35f));
-    for (int i = 0; i < n; i++) {
-      float a = r.in(0, 6.28f), w = 0.88f * std::sqrt(r.unit01());
-      addBlob(m, q, {w * std::cos(a) * pot.stretch.x, level + size * 0.4f, w * std::sin(a) * pot.stretch.z},
-              Vec{r.in(0.6f, 1.2f), r.in(0.5f, 0.9f), r.in(0.6f, 1.2f)} * size,
-              unit(Vec{0, 1, 0} + r.direction() * 0.4f), 6, r.unit01());
-    }
-  }
-  if (r.chance(0.14f)) {
-    Surface card;
-    card.label = PotDressing;
-    card.colour = linear(r.chance(0.6f) ? Vec{0.95f, 0.95f, 0.93f} : wareColour(r));
-    card.gloss = 0.2f;
-    int q = m.add(card);
-    size_t v0 = m.vertices.size();
-    float h = r.in(0.3f, 1.1f), w = r.in(0.07f, 0.22f);
-    addBox(m, q, {-w, 0, -0.01f}, {w, h, 0.01f}, 0.5f);
-    float a = r.in(0.2f, 2.9f);
-    m.move(v0, {0.75f * std::cos(a), level - 0.1f, 0.75f * std::sin(a)}, 1, r.in(-0.8f, 0.8f));
-  }
-  if (r.chance(0.12f)) {
-    Surface cane;
-    cane.label = PotDressing;
-    cane.look = Look::Stem;
-    cane.colour = linear(r.chance(0.5f) ? fromHsv(r.in(0.08f, 0.14f), 0.5f, r.in(0.4f, 0.8f))
-                                        : fromHsv(0.35f, r.in(0, 0.7f), r.in(0.1f, 0.6f)));
-    cane.second = cane.colour * 0.7f;
-    int q = m.add(cane), n = r.intIn(1, 4);
-    for (int i = 0; i < n; i++) {
-      float a = r.in(0, 6.28f), w = r.in(0, 0.7f);
-      addStick(m, q, {w * std::cos(a), level, w * std::sin(a)},
-               {w * std::cos(a) + r.normal() * 0.08f, tall * r.in(0.4f, 1.1f), w * std::sin(a)}, 0.025f,
-               0.025f, 6, 0.5f);
-    }
-  }
-}
-
-/** Things for tables and shelves that are no pot plant: bottles, bowls, books, balls. */
-inline void addThing(Mesh &m, Random &r, float size) {
-  Surface s = wareSurface(r, Background);
-  if (r.chance(0.3f)) s.colour = linear(fromHsv(r.in(0, 1), r.in(0, 1), r.in(0.05f, 1)));
-  int q = m.add(s);
-  int kind = r.pick(5);
-  if (kind == 0)
-    addBox(m, q, {-size * r.in(0.2f, 0.9f), 0, -size * 0.5f},
-           {size * r.in(0.2f, 0.9f), size * r.in(0.3f, 2), size * 0.5f}, 0.5f);
-  else if (kind == 1)
-    addBlob(m, q, {0, size * 0.5f, 0}, {size * 0.5f, size * 0.5f, size * 0.5f}, {0, 1, 0}, 20, 0.5f);
-  else if (kind == 2)
-    for (int i = 0; i < 4; i++) {
-      Surface b = s;
-      b.colour = linear(fromHsv(r.in(0, 1), r.in(0, 0.8f), r.in(0.1f, 1)));
-      float w = r.in(0.08f, 0.25f) * size;
-      size_t v0 = m.vertices.size();
-      addBox(m, m.add(b), {0, 0, -size * 0.4f}, {w, size * r.in(0.9f, 1.5f), size * 0.4f}, 0.5f);
-      m.move(v0, {(i - 2) * 0.26f * size, 0, 0}, 1, 0);
-    }
-  else {
-    std::vector<Vec> p{{0, 0, 0}};
-    float h = size * r.in(0.5f, 2.2f);
-    for (int i = 0; i <= 6; i++) p.push_back({size * r.in(0.2f, 0.6f), h * i / 6, 0});
-    p.push_back({p.back().x * 0.8f, h * 0.9f, 0});
-    addWare(m, q, p, 0, 6, 0, {1, 1, 1});
-  }
 }

@@ -1,7 +1,7 @@
 // Where the plant stands: studio sweeps, tables, walls, gardens. Planes are met by rays; nothing here is ever
 // labelled.
 #pragma once
-#include "pot.h"
+#include "furniture.h"
 #include "paint.h"
 
 struct Cloth {

@@ -21,15 +21,15 @@ struct Sizes {
   bool tray;
 };
 inline Sizes someSizes(Random &r) {
-  static const int habits[] = {0, 0, 0, 0, 0, 0, 1, 1, 1, 2,  2,  2,  3,  3,
-                               4, 4, 5, 6, 6, 7, 8, 9, 9, 10, 10, 11, 11, 11};
+  static const int habits[] = {0, 0, 0, 0, 0, 0,  1,  1,  1,  2,  2,  2,  3,  3,  4,  4, 5,
+                               6, 6, 7, 8, 9, 9, 10, 10, 10, 11, 11, 11, 12, 12, 12, 12, 13, 13, 13};
   Sizes s;
-  s.habit = habits[r.pick(28)];
+  s.habit = habits[r.pick(int(std::size(habits)))];
   s.high = r.logIn(1.6f, 7);
   s.wide = s.high * r.logIn(0.35f, 1.2f);
   s.potHigh = r.logIn(0.7f, 2.4f);
   s.tray = s.habit == 4 && r.chance(0.6f);
-  if (s.habit == 0) {
+  if (s.habit == 0 || s.habit == 12) {
     s.high = r.logIn(1.6f, 5.5f);
     s.wide = s.high * r.logIn(0.45f, 1.1f);
   }
@@ -46,6 +46,11 @@ inline Sizes someSizes(Random &r) {
     s.high = r.logIn(1, 7);
     s.wide = r.in(0.6f, 2.4f);
     s.potHigh = r.logIn(0.5f, 1.6f);
+  }
+  if (s.habit == 13) {
+    s.high = r.logIn(1.4f, 5);
+    s.wide = s.high * r.logIn(0.5f, 1.3f);
+    s.tray = r.chance(0.4f);
   }
   if (s.tray) {
     s.potHigh = r.in(0.25f, 0.8f);
@@ -70,12 +75,15 @@ inline void addPotPlant(Mesh &m, Random &r, const Sizes &s, float detail, bool p
   p.bloom = r.chance(0.42f) ? 0 : r.in(0.05f, 1);
   p.flower = someFlower(m, r, std::max(s.high, s.wide) * r.logIn(0.07f, 0.34f));
   p.grow(s.habit);
-  if (r.chance(0.08f)) {
-    Sizes second = someSizes(r);
-    p.high = s.high * r.in(0.3f, 0.8f);
+  for (int i = r.chance(0.13f) ? r.intIn(1, 3) : 0; i > 0; i--) { // several plants in one pot, often of one kind
+    size_t v0 = m.vertices.size();
+    Sizes second = r.chance(0.5f) ? s : someSizes(r);
+    p.high = s.high * r.in(0.3f, 0.9f);
     p.wide = s.wide * r.in(0.4f, 0.9f);
     p.grow(second.habit == 8 ? 0 : second.habit);
-  } // mixed planting
+    float a = r.in(0, 6.28f), w = r.in(0, 0.6f);
+    m.move(v0, {w * std::cos(a), 0, w * std::sin(a)}, 1, 0);
+  }
 }
 
 inline void addLights(Scene &s, Random &r, float reach, Vec about) {
@@ -155,10 +163,57 @@ inline void aim(Scene &s, Random &r, const Sizes &z, bool potSeen) {
   }
 }
 
+/** White before white, black before black: pot or flowers in the colour of what is behind them. */
+inline void blendIn(Scene &s, Random &r) {
+  Vec behind = s.room.place == Place::Flat       ? s.room.flat
+               : s.room.place == Place::Outdoors ? s.room.far.at(0.5f, 0.5f)
+                                                 : s.room.wallCloth.a;
+  Label which = r.chance(0.55f) ? Pot : Flower;
+  for (auto &q : s.mesh.surfaces)
+    if (q.label == which) {
+      q.colour = behind * r.in(0.7f, 1.15f);
+      q.second = mix(q.second, q.colour, r.unit01());
+    }
+}
+/** What stands about in rooms and gardens. */
+inline void addSurroundings(Scene &s, Random &r, float reach) {
+  Mesh &m = s.mesh;
+  if (r.chance(0.22f)) s.room.floorY -= addFooting(m, r, s.room.floorY);
+  float floorY = s.room.floorY, wallZ = s.room.wallZ;
+  for (int i = r.chance(0.5f) ? r.intIn(1, 7) : 0; i > 0; i--) {
+    size_t v0 = m.vertices.size();
+    addThing(m, r, r.logIn(0.4f, 2.5f));
+    float x = r.in(1.5f, 2 + reach * 2) * (r.chance(0.5f) ? 1 : -1);
+    m.move(v0, {x, floorY, r.in(wallZ * 0.9f, 0.8f)}, 1, r.in(0, 6));
+  }
+  bool inside = s.room.place == Place::Indoors;
+  if (r.chance(inside ? 0.4f : 0.15f))
+    for (int i = r.intIn(1, 3); i > 0; i--) addPane(m, r, reach, wallZ);
+  if (inside && r.chance(0.14f)) addCurtain(m, r, reach, wallZ, s.room.below);
+  if (inside && r.chance(0.16f)) addShelves(m, r, reach, wallZ, floorY);
+  if (r.chance(inside ? 0.1f : 0.25f)) addFence(m, r, reach, r.in(wallZ, -1.2f), s.room.table ? s.room.below : floorY);
+  if (r.chance(inside ? 0.04f : 0.2f)) addRubble(m, r, reach, floorY);
+  if (!inside && r.chance(0.2f)) addGrass(m, r, reach, floorY);
+}
+/** Foliage behind, larger than the plant itself. */
+inline void addHedge(Scene &s, Random &r, float reach) {
+  Mesh &m = s.mesh;
+  size_t v0 = m.vertices.size(), s0 = m.surfaces.size();
+  m.budget = m.triangles.size() + 25000;
+  AnyPlant hedge{{m, r, reach * r.in(0.8f, 2.5f), reach * r.in(1, 3)}};
+  hedge.detail = 0.5f;
+  hedge.bloom = r.chance(0.3f) ? 0.3f : 0;
+  hedge.flower = someFlower(m, r, reach * 0.15f);
+  static const int habits[] = {0, 0, 0, 0, 1, 11, 13};
+  hedge.grow(habits[r.pick(7)]);
+  m.belongsToBackground(s0);
+  m.move(v0, {r.in(-2, 2) * reach, r.in(-0.5f, 0.5f) * reach, -reach * r.in(1.0f, 2.2f)}, 1, 0);
+}
+
 inline void compose(Scene &s, Random &r, const std::vector<std::vector<Vec>> &older) {
   Mesh &m = s.mesh;
   Sizes z = someSizes(r);
-  bool potSeen = !r.chance(0.07f);
+  bool potSeen = !r.chance(0.09f);
   addPotPlant(m, r, z, 1, potSeen);
   s.subjectEnd = m.vertices.size();
   float lowest = 0;
@@ -177,35 +232,8 @@ inline void compose(Scene &s, Random &r, const std::vector<std::vector<Vec>> &ol
       for (auto &v : m.vertices)
         if (v.p.y < s.room.floorY) v.p.y = s.room.floorY + 0.01f;
   }
-  if (s.room.place == Place::Indoors || s.room.place == Place::Outdoors) {
-    if (r.chance(0.2f)) {
-      Surface mat = wareSurface(r, Background);
-      float w = r.in(1, 2);
-      addWare(
-          m, m.add(mat),
-          {{w, s.room.floorY, 0}, {w, s.room.floorY + r.in(0.02f, 0.3f), 0}, {0, s.room.floorY + 0.03f, 0}},
-          r.unit01() < 0.5f, 4, 0, {1, 1, 1});
-    }
-    int things = r.chance(0.5f) ? r.intIn(1, 7) : 0;
-    for (int i = 0; i < things; i++) {
-      size_t v0 = m.vertices.size();
-      addThing(m, r, r.logIn(0.4f, 2.5f));
-      float x = r.in(1.5f, 2 + reach * 2) * (r.chance(0.5f) ? 1 : -1);
-      m.move(v0, {x, s.room.floorY, r.in(s.room.wallZ * 0.9f, 0.8f)}, 1, r.in(0, 6));
-    }
-    if (r.chance(0.35f))
-      for (int i = r.intIn(1, 3); i > 0; i--) {
-        Surface frame;
-        frame.colour = linear(fromHsv(r.in(0, 1), r.in(0, 0.6f), r.in(0, 1)));
-        Surface pane = frame;
-        pane.colour = r.chance(0.5f) ? Vec{1, 1, 1} * r.in(0.5f, 3) : linear(petalColour(r));
-        float x = r.in(-2.5f, 2.5f) * reach, y = r.in(-0.5f, 1.6f) * reach, w = r.in(0.2f, 1) * reach,
-              h = r.in(0.2f, 1.3f) * reach, b = 0.06f * reach;
-        addBox(m, m.add(frame), {x - w, y - h, s.room.wallZ}, {x + w, y + h, s.room.wallZ + 0.1f}, 0.5f);
-        addBox(m, m.add(pane), {x - w + b, y - h + b, s.room.wallZ},
-               {x + w - b, y + h - b, s.room.wallZ + 0.12f}, 0.5f);
-      }
-  }
+  if (r.chance(0.2f)) blendIn(s, r);
+  if (s.room.place == Place::Indoors || s.room.place == Place::Outdoors) addSurroundings(s, r, reach);
   bool crowd = s.room.place == Place::Flat
                    ? r.chance(0.03f)
                    : r.chance(s.room.place == Place::Sweep || s.room.place == Place::Black ? 0.1f : 0.42f);
@@ -223,18 +251,9 @@ inline void compose(Scene &s, Random &r, const std::vector<std::vector<Vec>> &ol
               s.room.floorY + n.potHigh * size, deep},
              size, r.in(0, 6.28f));
     }
-  if (s.room.place == Place::Outdoors ? r.chance(0.5f)
-                                      : s.room.place == Place::Indoors && r.chance(0.1f)) { // foliage behind
-    size_t v0 = m.vertices.size(), s0 = m.surfaces.size();
-    m.budget = m.triangles.size() + 30000;
-    AnyPlant hedge{{m, r, reach * r.in(0.8f, 2.5f), reach * r.in(1, 3)}};
-    hedge.detail = 0.5f;
-    hedge.bloom = r.chance(0.3f) ? 0.3f : 0;
-    hedge.flower = someFlower(m, r, reach * 0.15f);
-    hedge.grow(r.chance(0.7f) ? 0 : 1);
-    m.belongsToBackground(s0);
-    m.move(v0, {r.in(-2, 2) * reach, r.in(-0.5f, 0.5f) * reach, -reach * r.in(1.0f, 2.2f)}, 1, 0);
-  }
+  int hedges = s.room.place == Place::Outdoors ? (r.chance(0.55f) ? r.intIn(1, 2) : 0)
+                                               : s.room.place == Place::Indoors && r.chance(0.2f);
+  for (; hedges > 0; hedges--) addHedge(s, r, reach);
   aim(s, r, z, potSeen);
   addLights(s, r, 1.5f * std::max({z.high + z.potHigh, z.wide * 1.4f, 3.0f}),
             {0, (z.high - z.potHigh) / 2, 0});

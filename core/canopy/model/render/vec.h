@@ -2,6 +2,7 @@
 #pragma once
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <cstdint>
 #include <vector>
 

@@ -2,48 +2,63 @@
 import torch
 import torch.nn.functional as F
 
-SIDE = 384
+FAR = ((256, 256), (256, 192), (192, 256))   # height, width of a look at the whole picture
+NEAR = ((352, 352), (352, 256), (256, 352))  # and of a look zoomed on plant and pot
 
 
 def uniform(low, high, *shape, device):
     return low + (high - low) * torch.rand(*shape, device=device)
 
 
-def reframe(x, y, boxes, side=SIDE):
-    """Half of the pictures as a whole, half zoomed on plant and pot as the second look is. Labels go by the nearest pixel."""
+def reframe(x, y, boxes, shape, zoomed):
+    """Pictures of one shape (height, width), as a whole or zoomed on plant and pot as the second look is.
+    Labels go by the nearest pixel."""
     n, dev = len(x), x.device
     u = lambda a, b: uniform(a, b, n, device=dev)
-    centre, extent = boxes[:, :2], boxes[:, 2]
-    zoomed = torch.rand(n, device=dev) < 0.5
-    scale = torch.where(zoomed, (extent * u(0.85, 1.7)).clamp(0.33, 1.0), u(0.72, 1.02))
+    h, w = shape
+    longer = max(h, w)
+    frame = torch.tensor([w / longer, h / longer], device=dev)  # the window's sides, the longer one 1
+    centre, extent = boxes[:, :2], boxes[:, 2:]
+    if zoomed:
+        scale = ((extent / frame).amax(1) * u(0.95, 1.75)).clamp(0.3, 1.0)
+        wander = 0.3 * scale[:, None] * frame
+    else:
+        scale = u(0.8, 1.03)
+        wander = 0.15 * frame
     aspect = torch.exp(u(-0.17, 0.17))
-    wanted = torch.where(zoomed[:, None], centre + (torch.rand(n, 2, device=dev) - 0.5) * 0.35 * scale[:, None], centre * u(0, 1)[:, None])
-    limit = (1 - scale).clamp(min=0)[:, None]
+    aside = (torch.rand(n, 2, device=dev) - 0.5) * wander
+    wanted = aside + (centre if zoomed else centre * torch.where(frame < 1, 1.0, u(0, 1)[:, None]))
+    limit = (1 - scale[:, None] * frame).clamp(min=0)
     wanted = torch.minimum(torch.maximum(wanted, -limit), limit)
     angle = u(-0.12, 0.12) * (torch.rand(n, device=dev) < 0.5)
     flip = (torch.rand(n, device=dev) < 0.5).float() * 2 - 1
+    across, down = frame.tolist()
     theta = torch.zeros(n, 2, 3, device=dev)
-    theta[:, 0, 0] = torch.cos(angle) * scale * aspect * flip
-    theta[:, 0, 1] = -torch.sin(angle) * scale
-    theta[:, 1, 0] = torch.sin(angle) * scale * flip
-    theta[:, 1, 1] = torch.cos(angle) * scale / aspect
+    theta[:, 0, 0] = torch.cos(angle) * scale * aspect * flip * across
+    theta[:, 0, 1] = -torch.sin(angle) * scale * down
+    theta[:, 1, 0] = torch.sin(angle) * scale * flip * across
+    theta[:, 1, 1] = torch.cos(angle) * scale / aspect * down
     theta[:, :, 2] = wanted
-    grid = F.affine_grid(theta, (n, 3, side, side), align_corners=False)
+    grid = F.affine_grid(theta, (n, 3, h, w), align_corners=False)
+    if not zoomed:  # shrinking: take means, as the look at a photo does
+        x = F.interpolate(x, size=(round(x.shape[-2] * 0.7),) * 2, mode='bilinear', align_corners=False, antialias=True)
     x = F.grid_sample(x, grid, padding_mode='border', align_corners=False)
     y = F.grid_sample(y, grid, mode='nearest', padding_mode='border', align_corners=False)
     return x, y[:, 0].long()
 
 
 def new_backgrounds(x, y):
-    """Some plants stand before another render, moved aside and blurred, or before one plain colour."""
+    """Some plants stand before another render, moved aside, sharp or blurred, or before one plain colour."""
     n, dev = len(x), x.device
     alpha = F.avg_pool2d((y > 0).float()[:, None], 3, 1, 1)
-    other = torch.roll(x, 1, 0).roll(SIDE // 2, 3).flip(3)
-    other = F.interpolate(F.interpolate(other, scale_factor=0.12, mode='bilinear', align_corners=False, antialias=True), size=x.shape[2:], mode='bilinear', align_corners=False)
+    other = torch.roll(x, 1, 0).roll(x.shape[3] // 2, 3).flip(3)
+    low = F.interpolate(F.interpolate(other, scale_factor=0.12, mode='bilinear', align_corners=False, antialias=True), size=x.shape[2:], mode='bilinear', align_corners=False)
+    mid = F.interpolate(F.interpolate(other, scale_factor=0.35, mode='bilinear', align_corners=False, antialias=True), size=x.shape[2:], mode='bilinear', align_corners=False)
     grey = uniform(0.02, 1, n, 1, 1, 1, device=dev) + 0.04 * torch.randn(n, 3, 1, 1, device=dev)
     pick = torch.rand(n, 1, 1, 1, device=dev)
-    x = torch.where(pick < 0.08, x * alpha + other * (1 - alpha), x)
-    return torch.where(pick > 0.93, x * alpha + grey.clamp(0, 1) * (1 - alpha), x)
+    behind = torch.where(pick < 0.06, low, torch.where(pick < 0.1, mid, other))
+    x = torch.where(pick < 0.14, x * alpha + behind * (1 - alpha), x)
+    return torch.where(pick > 0.95, x * alpha + grey.clamp(0, 1) * (1 - alpha), x)
 
 
 def blurred(x, sigma):
@@ -70,7 +85,9 @@ def light_and_lens(x):
     x = mean + (x - mean) * u(0.65, 1.35)
     slow = F.interpolate(torch.randn(n, 1, 4, 4, device=dev), size=x.shape[2:], mode='bicubic', align_corners=False)
     x = x * (1 + 0.15 * slow * u(0, 1)) + u(0, 0.12) * chance(0.25)          # uneven light, glare
-    x = x + 0.05 * u(0, 1) * chance(0.5) * F.interpolate(torch.randn(n, 3, SIDE // 4, SIDE // 4, device=dev), size=x.shape[2:], mode='bilinear', align_corners=False)
+    down, across = torch.meshgrid(torch.linspace(-1, 1, x.shape[2], device=dev), torch.linspace(-1, 1, x.shape[3], device=dev), indexing='ij')
+    x = x * (1 - u(0, 0.35) * chance(0.25) * (across ** 2 + down ** 2))       # darker corners
+    x = x + 0.05 * u(0, 1) * chance(0.5) * F.interpolate(torch.randn(n, 3, x.shape[2] // 4, x.shape[3] // 4, device=dev), size=x.shape[2:], mode='bilinear', align_corners=False)
     sigma = torch.where(torch.rand(n, device=dev) < 0.5, uniform(0.5, 2.0, n, device=dev), torch.full((n,), 0.15, device=dev))
     soft = blurred(x, sigma)
     sharpened = x + (x - blurred(x, torch.full((n,), 1.0, device=dev))) * 1.2
@@ -108,7 +125,7 @@ def jpeg(x):
 
 
 @torch.no_grad()
-def augment(pictures, boxes):
-    """uint8 (n, 4, h, w) of R, G, B and label, to a float batch and its labels."""
-    x, y = reframe(pictures[:, :3].float() / 255, pictures[:, 3:].float(), boxes)
+def augment(pictures, boxes, shape, zoomed):
+    """uint8 (n, 4, h, w) of R, G, B and label, to a float batch of `shape` and its labels."""
+    x, y = reframe(pictures[:, :3].float() / 255, pictures[:, 3:].float(), boxes, shape, zoomed)
     return jpeg(light_and_lens(new_backgrounds(x, y))), y

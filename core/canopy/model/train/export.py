@@ -1,6 +1,7 @@
-"""net.pt to first-guess.onnx: batch norm folded in, weights stored in half precision and widened on loading.
+"""net.pt to first-guess.onnx: batch norm and calibration folded in, weights stored in half precision and widened
+on loading.
 
-    python3 export.py net.pt first-guess.onnx
+    python3 export.py net.pt first-guess.onnx [calibration.pt]
 """
 import sys
 
@@ -19,7 +20,7 @@ net.eval()
 for m in net.modules():
     if isinstance(m, ConvNormRelu):
         m[0], m[1] = fuse_conv_bn_eval(m[0], m[1]), torch.nn.Identity()
-whole = Probabilities(net).eval()
+whole = Probabilities(net, **(torch.load(sys.argv[3], map_location='cpu') if len(sys.argv) > 3 else {})).eval()
 example = torch.rand(1, 3, 384, 320)
 torch.onnx.export(whole, example, target, opset_version=13, input_names=['picture'], output_names=['shares'], dynamic_axes={'picture': {2: 'height', 3: 'width'}, 'shares': {2: 'height', 3: 'width'}}, dynamo=False)
 

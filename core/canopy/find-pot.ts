@@ -4,15 +4,18 @@ import { type LabPicture, labOfRaster } from '../raster/lab.ts';
 import type { Mask, Raster } from '../raster/raster.ts';
 import { backdropDistance } from './backdrop-distance.ts';
 import { colourContrast, type Lessons } from './colour-contrast.ts';
-import { type Evidence, joinEvidence } from './evidence.ts';
+import { type Evidence, joinEvidence, voiced } from './evidence.ts';
+import type { PixelShares } from './model/pixel-shares.ts';
 import {
   colourSteps,
   firstLessons,
   LEAF_ROUGHNESS,
   lessonsFromPot,
+  lessonsFromShares,
   potBody,
   sideEdges,
 } from './pot-clues.ts';
+import { potInShares } from './pot-in-shares.ts';
 import { findPotShape, type PlantColumn, type PotShape } from './pot-shape.ts';
 
 /** Longer side of the copy on which the pot is looked for, px. */
@@ -25,8 +28,10 @@ const GENERAL_MOST = 2;
 export interface PotScene {
   readonly raster: Raster;
   readonly picture: LabPicture;
-  /** The backdrop expected everywhere and its spread. */
-  readonly backdrop: { readonly colour: LabPicture; readonly spread: number };
+  /** The backdrop expected everywhere and its spread; `null` in a busy place. */
+  readonly backdrop: { readonly colour: LabPicture; readonly spread: number } | null;
+  /** A trained network's opinion of every pixel; absent or `null` to do without. */
+  readonly shares?: PixelShares | null;
   readonly object: Evidence;
   readonly mask: Mask;
   /** Opinion by colour alone on plant against pot. */
@@ -42,15 +47,37 @@ export interface PotFinding {
 }
 
 /**
- * Looks for the pot twice: first with colours learned from the object's top and foot, then with those learned from
- * the body found, which corrects a rim taken too high or too low. The shape is in px of the scene.
+ * Looks for the pot: in the network's shares where there are any, else before a known backdrop by colour, smoothness
+ * and shape. In a busy place without the network none is looked for. The shape is in px of the scene.
  */
 export function findPot(door: OpenCvDoor, scene: PotScene): PotFinding {
   const roughness = meanPlane(door, colourSteps(scene.picture), scene.picture, 2);
-  const faint = faintDifference(scene);
+  if (scene.shares) {
+    const plant = plantBeside(scene, lessonsFromShares(scene.shares));
+    return { pot: potInShares(door, scene.shares), plant, roughness };
+  }
+  if (scene.backdrop === null) return { pot: null, plant: scene.plant, roughness };
+  return searchPot(door, scene, faintDifference(scene.picture, scene.backdrop), roughness);
+}
+
+/** Opinion on plant against pot: colours in general, and as learned from this photo's canopy and pot. */
+function plantBeside(scene: PotScene, lessons: Lessons): Evidence {
+  const learned = { ...scene.plant, logOdds: colourContrast(scene.picture, lessons) };
+  return joinEvidence(voiced(scene.plant, 1, GENERAL_MOST), learned);
+}
+
+/**
+ * Looks for the pot twice: first with colours learned from the object's top and foot, then with those learned from
+ * the body found, which corrects a rim taken too high or too low.
+ */
+function searchPot(
+  door: OpenCvDoor,
+  scene: PotScene,
+  faint: Float32Array,
+  roughness: Float32Array,
+): PotFinding {
   const look = (lessons: Lessons): PotFinding => {
-    const learned = { ...scene.plant, logOdds: colourContrast(scene.picture, lessons) };
-    const plant = joinEvidence(held(scene.plant, GENERAL_MOST), learned);
+    const plant = plantBeside(scene, lessons);
     const body = potBody({ object: scene.object, plant, roughness, faint });
     return { pot: shapeIn(door, scene, body), plant, roughness };
   };
@@ -75,10 +102,6 @@ function isFullOfLeaf({ plant, picture }: PotScene, pot: PotShape, roughness: Fl
     }
   }
   return leaf > MOST_LEAF_SHARE * inside;
-}
-
-function held(evidence: Evidence, most: number): Evidence {
-  return { ...evidence, logOdds: evidence.logOdds.map((odds) => Math.max(-most, Math.min(most, odds))) };
 }
 
 function shapeIn(door: OpenCvDoor, scene: PotScene, body: Float32Array): PotShape | null {
@@ -117,7 +140,10 @@ function plantColumn({ mask, plant, picture }: PotScene, scale: number): PlantCo
   return { middleX: middle * scale, reach: reach * scale };
 }
 
-function faintDifference({ picture, backdrop }: PotScene): Float32Array {
+function faintDifference(
+  picture: LabPicture,
+  backdrop: { colour: LabPicture; spread: number },
+): Float32Array {
   const faint = new Float32Array(picture.l.length);
   const least = 0.8 + 1.5 * backdrop.spread;
   const distance = backdropDistance(picture, backdrop.colour);

@@ -2,6 +2,7 @@ import type { LabPicture } from '../raster/lab.ts';
 import type { Mask } from '../raster/raster.ts';
 import type { Lessons } from './colour-contrast.ts';
 import type { Evidence } from './evidence.ts';
+import type { PixelShares } from './model/pixel-shares.ts';
 import type { PotShape } from './pot-shape.ts';
 
 /** ΔE across two pixels that makes a full side edge. */
@@ -94,6 +95,20 @@ export function lessonsFromPot(object: Mask, pot: PotShape): Lessons {
     else if (y > belowY && y < pot.bottomY && Math.abs((i % width) - pot.centreX) < 0.85 * pot.bottomHalf) {
       lessons[i] = 2;
     }
+  }
+  return lessons;
+}
+
+/** Share from which the network's word teaches a colour. */
+const TEACHING_SHARE = 0.85;
+
+/** What teaches where a network has had its say: what it is sure of. */
+export function lessonsFromShares({ background, foliage, flower }: PixelShares): Lessons {
+  const lessons = new Uint8Array(foliage.length);
+  for (let i = 0; i < lessons.length; i++) {
+    const plant = (foliage[i] as number) + (flower[i] as number);
+    if (plant > TEACHING_SHARE) lessons[i] = 1;
+    else if (1 - plant - (background[i] as number) > TEACHING_SHARE) lessons[i] = 2;
   }
   return lessons;
 }

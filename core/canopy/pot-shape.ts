@@ -1,4 +1,6 @@
 import type { Mask } from '../raster/raster.ts';
+import { axisAt, type PotSides } from './pot-sides.ts';
+import type { RimPlace } from './rim-place.ts';
 
 /** A pot's body as seen from the side: a trapezoid with level top and bottom, in px of the picture it was found on. */
 export interface PotShape {
@@ -11,6 +13,30 @@ export interface PotShape {
   readonly bottomHalf: number;
   /** Sum of what speaks for it, px: larger is surer. */
   readonly score: number;
+  /** The true outline, where a trained network showed it; absent for the bare trapezoid. */
+  readonly traced?: TracedPot;
+}
+
+/** A pot whose sides and rim were traced one by one; px of the picture. */
+export interface TracedPot {
+  readonly sides: PotSides;
+  readonly rim: RimPlace;
+  /** Half-width in every row from the picture's top to the pot's foot. */
+  readonly halves: readonly number[];
+}
+
+/** Half the pot's width in row `y`, from the rim down; beyond the foot as wide as there. */
+export function potHalfAt(pot: PotShape, y: number): number {
+  const traced = pot.traced?.halves;
+  if (traced !== undefined)
+    return traced[Math.max(0, Math.min(traced.length - 1, Math.floor(y)))] ?? pot.bottomHalf;
+  const share = Math.max(0, Math.min(1, (y - pot.topY) / Math.max(1, pot.bottomY - pot.topY)));
+  return pot.topHalf + share * (pot.bottomHalf - pot.topHalf);
+}
+
+/** The pot's middle in row `y`. */
+export function potMiddleAt(pot: PotShape, y: number): number {
+  return pot.traced === undefined ? pot.centreX : axisAt(pot.traced.sides.axis, y);
 }
 
 /** What the pot is looked for in: for each pixel how much it speaks for a pot's body (about -1 to 1), and side edges. */

@@ -1,8 +1,11 @@
 import type { LabPicture } from '../raster/lab.ts';
+import type { Raster } from '../raster/raster.ts';
 import type { Evidence } from './evidence.ts';
+import { USUAL_OPENING } from './foot-curve.ts';
 import type { Pot } from './found-plant.ts';
 import { isHangingLeaf } from './pot-clues.ts';
 import type { PotShape } from './pot-shape.ts';
+import { rimInRaster } from './rim-in-raster.ts';
 
 /** How far from the found shape's side the true side is looked for, share of the half-width. */
 const SEARCH_SHARE = 0.14;
@@ -16,6 +19,11 @@ const COLLAR_SHARE = 0.25;
 const MOST_MISMATCH = 0.06;
 /** Log odds from which a pixel is taken for leaf. */
 const LEAF_ODDS = 0.5;
+
+/** Standard deviation of the rim's width, share of it: both ends seen, one of them, and neither. */
+const SEEN_DOUBT = 0.012;
+const MIRRORED_DOUBT = 0.03;
+const COARSE_DOUBT = 0.06;
 
 /** Opinions on "something stands here" and on "plant rather than pot", of the picture's size. */
 export interface RimClues {
@@ -32,7 +40,14 @@ export interface RimClues {
  *
  * @returns ends in px of the full raster, `scale` raster px per px of the picture
  */
-export function rimEnds(picture: LabPicture, clues: RimClues, pot: PotShape, scale: number): Pot {
+export function rimEnds(
+  picture: LabPicture,
+  clues: RimClues,
+  pot: PotShape,
+  scale: number,
+  raster?: Raster,
+): Pot {
+  if (pot.traced !== undefined && raster !== undefined) return rimInRaster(raster, pot.traced, scale);
   const leftRows = sideRows(picture, clues, pot, -1);
   const rightRows = sideRows(picture, clues, pot, 1);
   const lean = leanOf(leftRows, rightRows);
@@ -44,9 +59,24 @@ export function rimEnds(picture: LabPicture, clues: RimClues, pot: PotShape, sca
   if (mismatch < -MOST_MISMATCH * pot.topHalf) right = null;
   const coarse: RimEnd = { out: pot.topHalf, y: pot.topY };
   const [l, r] = [left ?? mirrored(right, lean) ?? coarse, right ?? mirrored(left, -lean) ?? coarse];
+  const halfWidthPx = ((l.out + r.out) / 2) * scale;
   return {
     rimLeftPx: [(pot.centreX - l.out) * scale, l.y * scale],
     rimRightPx: [(pot.centreX + r.out) * scale, r.y * scale],
+    rim: {
+      centrePx: [(pot.centreX + (r.out - l.out) / 2) * scale, ((l.y + r.y) / 2) * scale],
+      halfWidthPx,
+      halfHeightPx: USUAL_OPENING.opening * halfWidthPx,
+      heightSeen: false,
+    },
+    rimDoubtPx:
+      2 *
+      halfWidthPx *
+      (left === null && right === null
+        ? COARSE_DOUBT
+        : left === null || right === null
+          ? MIRRORED_DOUBT
+          : SEEN_DOUBT),
   };
 }
 

@@ -4,6 +4,7 @@ import type { FoundPlant, NoPlant } from '../../core/canopy/found-plant.ts';
 import { type KnownOfPlant, NOTHING_KNOWN } from '../../core/canopy/known.ts';
 import type { Stroke } from '../../core/canopy/stroke.ts';
 import type { OpenCvDoor } from '../../core/opencv/door.ts';
+import { emptyMask } from '../../core/raster/raster.ts';
 import type { Folder } from './folders.ts';
 import { noteBaselines, noteNetworkAlone, noteSources } from './other-ways.ts';
 import { noReliability, noteReliability, type Reliability } from './reliability.ts';
@@ -87,7 +88,10 @@ async function noteNetwork(
   await noteNetworkAlone(rows, scene, network, door);
 }
 
-/** After each answer the hand draws once more; the times are those of deciding anew. */
+/**
+ * After each answer the hand draws once more; the times are those of deciding anew. A photo whose outline was refused
+ * is drawn on as one on which nothing was found.
+ */
 function mend(
   rows: Rows,
   { wanted }: Scene,
@@ -97,7 +101,8 @@ function mend(
   const strokes: Stroke[] = [];
   let found = first;
   for (let drawn = 1; drawn <= count; drawn++) {
-    const stroke = found.ok ? nextStroke(door, found.canopy, wanted) : null;
+    const seen = found.ok ? found.canopy : emptyMask(wanted.width, wanted.height);
+    const stroke = gathered.ok ? nextStroke(door, seen, wanted) : null;
     if (stroke === null || !gathered.ok) {
       noteRow(rows, strokesRow(drawn), canopyOverlap(found, wanted));
       continue;

@@ -124,9 +124,13 @@ function rankNearby(
   });
 }
 
+const GRAB_CUT_SEED = 1;
+
 /**
  * One GrabCut (Rother, Kolmogorov, Blake 2004) from a starting mask with OpenCV's four values:
  * 0 surely outside, 1 surely inside, 2 probably outside, 3 probably inside. Returns the mask in the same values.
+ *
+ * It draws chances for its first colour clusters; they are seeded, so that the same picture gives the same mask.
  */
 export function grabCut(door: OpenCvDoor, picture: Raster, start: Uint8Array, rounds: number): Uint8Array {
   return door.use((cv, keep) => {
@@ -134,6 +138,7 @@ export function grabCut(door: OpenCvDoor, picture: Raster, start: Uint8Array, ro
     const [outside, inside] = [keep(new cv.Mat()), keep(new cv.Mat())];
     const everything = new cv.Rect(0, 0, picture.width, picture.height);
     const colours = matOfRaster(cv, keep, picture);
+    cv.setRNGSeed(GRAB_CUT_SEED);
     cv.grabCut(colours, mask, everything, outside, inside, rounds, cv.GC_INIT_WITH_MASK);
     return mask.data.slice();
   });

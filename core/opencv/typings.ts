@@ -45,6 +45,7 @@ export interface OpenCv {
   readonly MOTION_TRANSLATION: number;
 
   exceptionFromPtr(address: number): { readonly msg: string };
+  setRNGSeed(seed: number): void;
   resize(from: Mat, to: Mat, size: Size, fx: number, fy: number, interpolation: number): void;
   GaussianBlur(from: Mat, to: Mat, kernel: Size, sigmaX: number, sigmaY: number, border: number): void;
   blur(

@@ -5,12 +5,12 @@ import { busyGarden, paintPlant } from '../canopy/painted-plant.ts';
 
 it('gives the same mask for the same picture, whatever was cut before', async () => {
   const door = await openOpenCv();
-  const { raster, canopy } = paintPlant({ backdrop: busyGarden, leaf: [110, 105, 70] });
+  const { raster, canopy } = paintPlant({ backdrop: busyGarden, leaf: [150, 120, 95] });
   const { width } = raster;
   const start = Uint8Array.from(canopy.data, (_, i) => {
     const [x, y] = [i % width, Math.floor(i / width)];
     if (x < 20 || y < 20 || x >= width - 20) return 0;
-    return Math.hypot(x - 180, y - 145) < 60 ? 3 : 2;
+    return Math.hypot(x - 180, y - 145) < 100 ? 3 : 2;
   });
   const first = grabCut(door, raster, start, 2);
   expect(first.some((value) => value === 3)).toBe(true);

@@ -72,6 +72,8 @@ export const PLAIN_PLACES: readonly RenderPlace[] = [
   }),
   place('cream-wall', 'window-regal', 11, 250, 112, {
     pot: CLAY,
+    plant: { leaf: { ...LEAF, colour: [0.2, 0.24, 0.05], youngColour: [0.3, 0.33, 0.07] } },
+    camera: { fieldMm: 680, aimMm: [0, 80] },
     backdrop: {
       wallColour: [0.5, 0.42, 0.29],
       benchColour: [0.27, 0.17, 0.095],
@@ -89,7 +91,7 @@ export const PLAIN_PLACES: readonly RenderPlace[] = [
 
 /** In the greenhouse, from five camera places, each with its own photo of the bench with nothing on it. */
 export const BUSY_PLACES: readonly RenderPlace[] = [
-  place('glass-middle', 'greenhouse-regal', 4, 30, 171),
+  place('glass-middle', 'greenhouse-regal', 4, 30, 171, { camera: { fieldMm: 620, aimMm: [5, 75] } }),
   place('glass-left', 'greenhouse-regal', 7, 90, 172, {
     pot: CLAY,
     camera: { aimMm: [-110, 75], distanceMm: 1150, fieldMm: 700 },

@@ -50,8 +50,19 @@ export function renderLines(scores: readonly RenderScore[]): string[] {
       ['busy, empty photo', busy.filter(asTaken)] as const,
       ['busy, no empty photo', busyAlone] as const,
     ].map(([name, group]) => rimLine(name, group)),
+    ...refusedLines(scores),
     `time ${Math.round(median(msOf(scores)))} ms median, ${Math.round(quantile(msOf(scores), 1))} worst`,
   ];
+}
+
+/** A refused photo counts as overlap 0 above. */
+function refusedLines(scores: readonly RenderScore[]): string[] {
+  const refused = scores.flatMap(({ plan, withEmpty, exposedAfter, scored }) => {
+    if (scored.refused === null) return [];
+    const light = exposedAfter === 1 ? '' : ` × ${exposedAfter}`;
+    return [`${plan.name}${light}${plan.busy && !withEmpty ? ' without empty' : ''} ${scored.refused}`];
+  });
+  return [`${refused.length} not measured${refused.length === 0 ? '' : `: ${refused.join(', ')}`}`];
 }
 
 const msOf = (scores: readonly RenderScore[]) => scores.map(({ scored }) => scored.ms);

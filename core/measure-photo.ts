@@ -1,5 +1,8 @@
-import { findPlant } from './canopy/find-plant.ts';
+import { decidePlant } from './canopy/decide-plant.ts';
 import type { FoundPlant, NoPlant } from './canopy/found-plant.ts';
+import { type Gathered, gatherEvidence } from './canopy/gather-evidence.ts';
+import type { KnownOfPlant } from './canopy/known.ts';
+import { type Stroke, scaleStroke } from './canopy/stroke.ts';
 import { measureSilhouette } from './measures/measure-silhouette.ts';
 import type { Mask, PointPx, Raster, UprightPhoto } from './raster/raster.ts';
 import type { PhotoReport } from './report.ts';
@@ -8,13 +11,11 @@ import { reduceOutline } from './silhouette/reduce-outline.ts';
 import { readSilhouette } from './silhouette/silhouette.ts';
 
 /** What is known beside the photo. */
-export interface MeasureOptions {
+export interface MeasureOptions extends Omit<KnownOfPlant, 'without'> {
   /** Name printed in the report. */
   readonly photoName: string;
   /** Outer diameter of the pot rim, mm; `null` when unknown: px only. */
   readonly rimMm: number | null;
-  /** The same stand without a plant, same camera place; `null` when there is none. */
-  readonly empty: Raster | null;
   /** Azimuth that faces the camera, degrees; `null` when not told. */
   readonly turnDeg: number | null;
 }
@@ -31,29 +32,60 @@ export interface MeasuredPhoto {
 /** Points of the outline handed on: enough for a drawing as wide as a screen. */
 const MOST_OUTLINE_POINTS = 600;
 
+/** A photo on which every voice was heard: ready to be measured, again after each stroke. */
+export interface GatheredPhoto {
+  readonly photo: UprightPhoto;
+  readonly options: MeasureOptions;
+  readonly gathered: Gathered | NoPlant;
+  readonly notes: readonly string[];
+}
+
 /**
  * Measures one photo: cuts the canopy out and takes every measure of its silhouette.
  *
  * @param photo upright, possibly reduced
- * @param options name, rim diameter in mm, the empty stand, the turn in degrees
+ * @param options name, rim diameter in mm, what is known of plant and stand, the turn in degrees
+ * @param strokes the grower's strokes, px of the photo as stored upright, oldest first
  * @returns the report in px of the photo as stored upright, with mask and outline
  *
  * Notes: deterministic. A photo that cannot be measured is a report with another status and a hint, not an error.
  *
- * Example: `await measurePhoto(photo, { photoName: 'a.jpg', rimMm: 130, empty: null, turnDeg: 0 })`
+ * Example: `await measurePhoto(photo, { ...NOTHING_KNOWN, photoName: 'a.jpg', rimMm: 130, turnDeg: 0 })`
  */
-export async function measurePhoto(photo: UprightPhoto, options: MeasureOptions): Promise<MeasuredPhoto> {
+export async function measurePhoto(
+  photo: UprightPhoto,
+  options: MeasureOptions,
+  strokes: readonly Stroke[] = [],
+): Promise<MeasuredPhoto> {
+  return measureGathered(await gatherPhoto(photo, options), strokes);
+}
+
+/** The costly first half of `measurePhoto`: hears every voice. Keep it while strokes are drawn. */
+export async function gatherPhoto(photo: UprightPhoto, options: MeasureOptions): Promise<GatheredPhoto> {
   const { empty, note } = usableEmpty(photo.raster, options.empty);
-  const found = await findPlant(photo.raster, { empty });
-  return measureFound(found, {
+  const { network, colours, lastOutline } = options;
+  const gathered = await gatherEvidence(photo.raster, { empty, network, colours, lastOutline });
+  return { photo, options, gathered, notes: note === null ? [] : [note] };
+}
+
+/** The second half of `measurePhoto`: decides with the strokes and measures. */
+export function measureGathered(
+  { photo, options, gathered, notes }: GatheredPhoto,
+  strokes: readonly Stroke[],
+): MeasuredPhoto {
+  const { raster, widthPx, heightPx } = photo;
+  const onRaster = strokes.map((stroke) =>
+    scaleStroke(stroke, raster.width / widthPx, raster.height / heightPx),
+  );
+  return measureFound(gathered.ok ? decidePlant(gathered, onRaster) : gathered, {
     name: options.photoName,
-    widthPx: photo.widthPx,
-    heightPx: photo.heightPx,
-    rasterWidthPx: photo.raster.width,
-    rasterHeightPx: photo.raster.height,
+    widthPx,
+    heightPx,
+    rasterWidthPx: raster.width,
+    rasterHeightPx: raster.height,
     rimMm: options.rimMm,
     turnDeg: options.turnDeg,
-    notes: note === null ? [] : [note],
+    notes,
   });
 }
 

@@ -12,10 +12,10 @@ export function networkOnObject(shares: PixelShares): Evidence {
 
 /** The network's opinion on "plant rather than pot, soil, label or support", given that something stands here. */
 export function networkOnPlant(shares: PixelShares): Evidence {
-  const { width, height, foliage, flower, pot, dressing } = shares;
+  const { width, height, background, foliage, flower } = shares;
   const logOdds = foliage.map((share, i) => {
     const plant = share + (flower[i] as number) + LEAST_SHARE;
-    const rest = (pot[i] as number) + (dressing[i] as number) + LEAST_SHARE;
+    const rest = Math.max(LEAST_SHARE, 1 - (background[i] as number) - plant + 2 * LEAST_SHARE);
     return Math.max(-MOST_SURE, Math.min(MOST_SURE, Math.log(plant / rest)));
   });
   return { width, height, logOdds };

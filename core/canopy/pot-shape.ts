@@ -39,6 +39,22 @@ export function potMiddleAt(pot: PotShape, y: number): number {
   return pot.traced === undefined ? pot.centreX : axisAt(pot.traced.sides.axis, y);
 }
 
+/** Half the height of an opening that was not traced, share of its half-width. */
+const USUAL_OPENING = 0.2;
+/** The body is taken a little wider than found, share of its half-width. */
+const BODY_MARGIN = 0.06;
+
+/** Where a place lies to the pot: over the rim, within its ellipse, before the body, or beside it below the rim. */
+export function potZone(pot: PotShape, x: number, y: number): 'above' | 'opening' | 'body' | 'beside' {
+  const off = Math.abs(x - potMiddleAt(pot, y)) / (1 + BODY_MARGIN);
+  const up = pot.topY - y;
+  if (up > 0) {
+    const opening = (pot.traced?.rim.opening ?? USUAL_OPENING) * pot.topHalf;
+    return up < opening && off < pot.topHalf * Math.sqrt(1 - (up / opening) ** 2) ? 'opening' : 'above';
+  }
+  return y < pot.bottomY + BODY_MARGIN * pot.topHalf && off < potHalfAt(pot, y) ? 'body' : 'beside';
+}
+
 /** What the pot is looked for in: for each pixel how much it speaks for a pot's body (about -1 to 1), and side edges. */
 export interface PotClues {
   readonly width: number;

@@ -1,0 +1,47 @@
+import type { LabPicture } from '../raster/lab.ts';
+import { type Evidence, MOST_SURE } from './evidence.ts';
+import type { PixelShares } from './model/pixel-shares.ts';
+import { leafness } from './plant-colour.ts';
+
+/** Shares below this are not told apart. */
+const LEAST_SHARE = 0.02;
+/** Chroma at which a colour that is no leaf's is as likely petal as not, and the step of one log odd. */
+const PETAL_CHROMA = 26;
+const CHROMA_STEP = 6;
+/** Leafness above which a colour is a leaf's, unless it is a light yellow. */
+const LEAF = 6;
+const YELLOW = { lightness: 62, chroma: 50, mostGreen: -12 };
+/** White petals: light, and of less colour than a leaf in the light. */
+const WHITE = { lightness: 78, chroma: 14 };
+/** What colour may say at most, and with the network to say whether a white or green thing is a petal. */
+const COLOUR_MOST = 2.5;
+const WHITE_ODDS = 1;
+
+/**
+ * Log odds that a pixel of the canopy is flower rather than leaf or stem: strong colours that no leaf has, and the
+ * network's opinion. Without the network white and green flowers count as leaf, as nothing else tells them from glare.
+ */
+export function flowerOdds(picture: LabPicture, shares: PixelShares | null): Evidence {
+  const logOdds = new Float32Array(picture.l.length);
+  for (let i = 0; i < logOdds.length; i++) {
+    const [l, a, b] = [picture.l[i] as number, picture.a[i] as number, picture.b[i] as number];
+    const byColour = petalOdds(l, a, b);
+    if (shares === null) logOdds[i] = byColour;
+    else {
+      const bloom = (shares.flower[i] as number) + LEAST_SHARE;
+      const leaf = (shares.foliage[i] as number) + LEAST_SHARE;
+      const white = l > WHITE.lightness && Math.hypot(a, b) < WHITE.chroma;
+      logOdds[i] = Math.log(bloom / leaf) + (white ? WHITE_ODDS : 0.6 * byColour);
+    }
+    logOdds[i] = Math.max(-MOST_SURE, Math.min(MOST_SURE, logOdds[i] as number));
+  }
+  return { width: picture.width, height: picture.height, logOdds };
+}
+
+/** By colour alone: above 0 for strong reds, pinks, violets, blues, oranges and light yellows. */
+function petalOdds(l: number, a: number, b: number): number {
+  const chroma = Math.hypot(a, b);
+  const isYellow = l > YELLOW.lightness && chroma > YELLOW.chroma && a > YELLOW.mostGreen;
+  if (leafness(a, b) > LEAF && !isYellow) return -COLOUR_MOST;
+  return Math.max(-COLOUR_MOST, Math.min(COLOUR_MOST, (chroma - PETAL_CHROMA) / CHROMA_STEP));
+}

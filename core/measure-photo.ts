@@ -7,6 +7,7 @@ import { measureSilhouette } from './measures/measure-silhouette.ts';
 import type { Mask, PointPx, Raster, UprightPhoto } from './raster/raster.ts';
 import type { PhotoReport } from './report.ts';
 import { type PhotoFacts, reportOfMeasures, reportWithoutMeasures } from './report-of-measures.ts';
+import { NO_OUTLINES, type PartsOutlines, partsOutlines } from './silhouette/parts-outlines.ts';
 import { reduceOutline } from './silhouette/reduce-outline.ts';
 import { readSilhouette } from './silhouette/silhouette.ts';
 
@@ -23,10 +24,14 @@ export interface MeasureOptions extends Omit<KnownOfPlant, 'without'> {
 /** A photo's report with the pictures behind it. */
 export interface MeasuredPhoto {
   readonly report: PhotoReport;
+  /** The cut-out in the working raster's px, `null` when not measured. */
+  readonly found: FoundPlant | null;
   /** Canopy in the working raster's px, `null` when not measured. */
   readonly canopy: Mask | null;
   /** Outer contour of the silhouette in photo px, closed, clockwise on screen; empty when not measured. */
   readonly outlinePx: readonly PointPx[];
+  /** Closed contours of the other parts in photo px; empty when not measured. */
+  readonly partsOutlines: PartsOutlines;
 }
 
 /** Points of the outline handed on: enough for a drawing as wide as a screen. */
@@ -97,25 +102,35 @@ export function measureGathered(
  */
 export function measureFound(found: FoundPlant | NoPlant, photo: PhotoFacts): MeasuredPhoto {
   if (!found.ok) {
-    return { report: reportWithoutMeasures(photo, found.reason, found.hint), canopy: null, outlinePx: [] };
+    return { report: reportWithoutMeasures(photo, found.reason, found.hint), ...NOTHING_CUT_OUT };
   }
   const silhouette = readSilhouette(found.canopy);
   if (silhouette === null) {
     const hint =
       'No leaf was found in this photo. Stand the plant alone before a plain backdrop and photograph it again.';
-    return { report: reportWithoutMeasures(photo, 'no-canopy', hint), canopy: null, outlinePx: [] };
+    return { report: reportWithoutMeasures(photo, 'no-canopy', hint), ...NOTHING_CUT_OUT };
   }
   const measures = measureSilhouette(silhouette, found);
   const across = photo.widthPx / photo.rasterWidthPx;
   const down = photo.heightPx / photo.rasterHeightPx;
+  const inPhoto = (loop: readonly PointPx[]) => loop.map(([x, y]): PointPx => [x * across, y * down]);
+  const outlines = partsOutlines(found.parts);
   return {
     report: reportOfMeasures(photo, found, silhouette, measures),
+    found,
     canopy: found.canopy,
-    outlinePx: reduceOutline(silhouette.loops[0] as readonly PointPx[], MOST_OUTLINE_POINTS).map(
-      ([x, y]): PointPx => [x * across, y * down],
-    ),
+    outlinePx: inPhoto(reduceOutline(silhouette.loops[0] as readonly PointPx[], MOST_OUTLINE_POINTS)),
+    partsOutlines: {
+      flower: outlines.flower.map(inPhoto),
+      pot: outlines.pot.map(inPhoto),
+      soil: outlines.soil.map(inPhoto),
+      support: outlines.support.map(inPhoto),
+    },
   };
 }
+
+/** What goes with a report that measured nothing. */
+const NOTHING_CUT_OUT = { found: null, canopy: null, outlinePx: [], partsOutlines: NO_OUTLINES } as const;
 
 /** An empty photo of another size cannot be laid over this one. */
 function usableEmpty(raster: Raster, empty: Raster | null): { empty: Raster | null; note: string | null } {

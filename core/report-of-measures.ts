@@ -1,16 +1,21 @@
-import type { FoundPlant } from './canopy/found-plant.ts';
+import { confidenceNote } from './canopy/confidence-note.ts';
+import type { FoundPlant, Pot } from './canopy/found-plant.ts';
+import { flowerShare } from './measures/flower-share.ts';
 import type { SilhouetteMeasures } from './measures/measure-silhouette.ts';
+import { NORMAL_95 } from './measures/plus-minus.ts';
 import type { PointPx } from './raster/raster.ts';
 import {
   type Lopsidedness,
   NO_MEASURES,
   type PhotoReport,
   type PhotoStatus,
+  type RimEllipse,
   type Scale,
   type Score,
 } from './report.ts';
 import type { Silhouette } from './silhouette/silhouette.ts';
-import { scaleFromRim } from './stand/scale.ts';
+import { zoneOutline } from './silhouette/zone-outline.ts';
+import { scaleDoubt, scaleFromRim } from './stand/scale.ts';
 
 /** What a report says about the photo itself. */
 export interface PhotoFacts {
@@ -49,7 +54,7 @@ export function reportWithoutMeasures(
  * gives a scale.
  *
  * @param photo sizes, rim diameter in mm
- * @param found pot rim in px of the raster
+ * @param found pot rim, zones and parts in px of the raster
  * @param silhouette px of the raster
  * @param measures px of the raster
  */
@@ -83,6 +88,7 @@ export function reportOfMeasures(
             xPx: measures.axis.xPx * across,
             rimLeftPx: point(found.pot.rimLeftPx),
             rimRightPx: point(found.pot.rimRightPx),
+            rimEllipse: rimEllipseOf(found.pot, across, down),
           },
     canopy: {
       areaPx: silhouette.areaPx * across * down,
@@ -91,14 +97,18 @@ export function reportOfMeasures(
       widthMm: mm(silhouette.widthPx),
       heightMm: mm(silhouette.heightPx),
       ...measures.fill,
+      flowerShare: flowerShare(found.parts),
     },
     ball:
-      ball === null || roundness === null || measures.openArcDeg === null
+      ball === null || roundness === null || plusMinus === null || measures.openArcDeg === null
         ? null
         : {
             centrePx: point(ball.centrePx),
             radiusPx: ball.radiusPx * along,
             radiusMm: mm(ball.radiusPx),
+            radiusPlusMinusPx: plusMinus.radiusPx * along,
+            radiusPlusMinusMm:
+              found.pot === null ? null : mm(withScaleDoubt(ball.radiusPx, plusMinus.radiusPx, found.pot)),
             outOfRoundPx: roundness.outOfRoundPx * along,
             outOfRoundMm: mm(roundness.outOfRoundPx),
             openArcDeg: measures.openArcDeg,
@@ -114,7 +124,36 @@ export function reportOfMeasures(
       clock: stem.clock,
       kind: stem.kind,
     })),
-    notes: [...photo.notes, ...found.notes, ...measures.notes, ...scaleNotes(photo, found)],
+    confidence: found.confidence,
+    unsure: found.unsureZones.map((zone) => ({
+      outlinePx: zoneOutline(zone.mask).map(point),
+      inCanopy: zone.inCanopy,
+      chance: zone.chance,
+      areaPx: zone.areaPx * across * down,
+    })),
+    notes: [
+      ...photo.notes,
+      ...confidenceNote(found),
+      ...found.notes,
+      ...measures.notes,
+      ...scaleNotes(photo, found),
+    ],
+  };
+}
+
+/** Plus-minus of a length in mm, in px: a rim read too wide makes everything too small. */
+function withScaleDoubt(lengthPx: number, plusMinusPx: number, pot: Pot): number {
+  return Math.hypot(plusMinusPx, NORMAL_95 * lengthPx * scaleDoubt(pot));
+}
+
+/** Where the opening was not seen its height is only what is usual, which is no measure of this photo. */
+function rimEllipseOf({ rim }: Pot, across: number, down: number): RimEllipse | null {
+  if (!rim.heightSeen) return null;
+  const [x, y] = rim.centrePx;
+  return {
+    centrePx: [x * across, y * down],
+    halfWidthPx: rim.halfWidthPx * across,
+    halfHeightPx: rim.halfHeightPx * down,
   };
 }
 

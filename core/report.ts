@@ -25,6 +25,10 @@ export interface PhotoReport {
   readonly symmetry: Score | null;
   readonly lopsidedness: Lopsidedness | null;
   readonly longStems: readonly LongStem[];
+  /** Overlap (intersection over union) with the true canopy that is to be expected, 0–1. */
+  readonly confidence: number | null;
+  /** Zones that may lie on the other side of the outline, the one that matters most first. */
+  readonly unsure: readonly Unsure[];
   readonly maskFile: string | null;
   readonly notes: readonly string[];
 }
@@ -39,6 +43,8 @@ export const NO_MEASURES = {
   symmetry: null,
   lopsidedness: null,
   longStems: [],
+  confidence: null,
+  unsure: [],
   maskFile: null,
 } as const;
 
@@ -64,6 +70,14 @@ export interface Axis {
   readonly xPx: number;
   readonly rimLeftPx: PointPx;
   readonly rimRightPx: PointPx;
+  /** The rim as a level ellipse; `null` when leaves hide how far it opens to the view. */
+  readonly rimEllipse: RimEllipse | null;
+}
+
+export interface RimEllipse {
+  readonly centrePx: PointPx;
+  readonly halfWidthPx: number;
+  readonly halfHeightPx: number;
 }
 
 export interface Canopy {
@@ -76,12 +90,17 @@ export interface Canopy {
   readonly solidity: number;
   /** Holes ÷ filled area, 0–1. */
   readonly gapFraction: number;
+  /** Flower ÷ canopy, above 0 and at most 1; `null` when no flower was told from leaf. */
+  readonly flowerShare: number | null;
 }
 
 export interface Ball {
   readonly centrePx: PointPx;
   readonly radiusPx: number;
   readonly radiusMm: number | null;
+  /** 95 % repeatability of the radius; in mm the doubt of the rim is in it. */
+  readonly radiusPlusMinusPx: number;
+  readonly radiusPlusMinusMm: number | null;
   /** Outermost minus innermost of the form profile about the minimum-zone centre. */
   readonly outOfRoundPx: number;
   readonly outOfRoundMm: number | null;
@@ -110,4 +129,15 @@ export interface LongStem {
   /** Hour in the photo about the ball's centre, 1–12, 12 on top, 3 at the right. */
   readonly clock: number;
   readonly kind: 'shoot' | 'shoulder';
+}
+
+/** A zone that may or may not be canopy. */
+export interface Unsure {
+  /** Closed contour. */
+  readonly outlinePx: readonly PointPx[];
+  /** Whether it was counted as canopy. */
+  readonly inCanopy: boolean;
+  /** Chance that it is canopy, 0–1. */
+  readonly chance: number;
+  readonly areaPx: number;
 }

@@ -6,9 +6,10 @@ import { type BallFit, fitBall } from './ball.ts';
 import { type Fill, fillOf } from './fill.ts';
 import { type LongStemPx, longStems } from './long-stems.ts';
 import { lopsidednessPercent } from './lopsidedness.ts';
-import { type PlusMinus, plusMinusOf } from './plus-minus.ts';
+import { type PlusMinus, plusMinusOf, type ScorePlace, withZones } from './plus-minus.ts';
 import { type Roundness, roundnessOf } from './roundness.ts';
 import { mirrorSymmetry } from './symmetry.ts';
+import { zoneVariances } from './zone-doubt.ts';
 
 /** All measures of one silhouette, in px of the raster it was cut from. */
 export interface SilhouetteMeasures {
@@ -75,13 +76,20 @@ export function measureSilhouette(silhouette: Silhouette, found: FoundPlant): Si
         ? null
         : lopsidednessPercent(silhouette.centroidPx[0], axis.xPx, ball.radiusPx),
     longStems: ball === null ? [] : longStems(ball, edgeUncertaintyPx),
-    plusMinus:
-      ball === null
-        ? null
-        : plusMinusOf(silhouette, ball, place, {
-            edgePx: edgeUncertaintyPx,
-            axisPx: pot === null ? edgeUncertaintyPx : axisUncertaintyPx(pot, edgeUncertaintyPx),
-          }),
+    plusMinus: ball === null ? null : wholePlusMinus(silhouette, found, ball, place),
     notes,
   };
+}
+
+/** What may differ from photo to photo, and what the cut-out may have put on the wrong side. */
+function wholePlusMinus(
+  silhouette: Silhouette,
+  found: FoundPlant,
+  ball: BallFit,
+  place: ScorePlace,
+): PlusMinus {
+  const { pot, edgeUncertaintyPx: edgePx } = found;
+  const axisPx = pot === null ? edgePx : axisUncertaintyPx(pot, edgePx);
+  const repeated = plusMinusOf(silhouette, ball, place, { edgePx, axisPx });
+  return withZones(repeated, zoneVariances(silhouette, found, ball.radiusPx));
 }

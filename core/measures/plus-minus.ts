@@ -16,12 +16,20 @@ export interface Doubts {
   readonly axisPx: number;
 }
 
-/** The 95 % repeatability of each score, in the score's own unit. */
-export interface PlusMinus {
+/** One number for each score, in the score's own unit. */
+export interface ByScore {
   readonly roundness: number;
   readonly symmetry: number;
   readonly lopsidedness: number;
 }
+
+/** One number for each score and one for the ball's radius, px. */
+export interface ByMeasure extends ByScore {
+  readonly radiusPx: number;
+}
+
+/** The 95 % repeatability of each score and of the ball's radius. */
+export type PlusMinus = ByMeasure;
 
 /** What the scores are taken about, px. */
 export interface ScorePlace {
@@ -37,7 +45,8 @@ const SEED = 20260301;
 const RASTER_PX = 1 / Math.sqrt(12);
 /** How much of the outline's leafy roughness is taken to lie elsewhere in the next photo. */
 const LEAF_SHARE = 0.5;
-const NORMAL_95 = 1.96;
+/** Half-width of the normal distribution's middle 95 %, in standard deviations. */
+export const NORMAL_95 = 1.96;
 
 /**
  * Plus-minus of the scores: measures the plant again and again with its outline and axis moved as they may move
@@ -53,6 +62,8 @@ const NORMAL_95 = 1.96;
  * doubt, and ripples the outline at the width of a shoot. The ripple is the root sum of squares of the cut-out's
  * doubt, the raster's px and half the outline's own roughness (root mean square of profile less form): a ragged
  * outline of leaves repeats less well than a clipped one.
+ *
+ * The radius moves with the whole outline; ripples leave it where it is.
  *
  * Notes: a first, modelled figure. It holds no growth, no turn of the pot and no other camera place; half the
  * roughness is our own choice. Departures are taken from the undisturbed score, not from their mean, because noise can only
@@ -89,6 +100,18 @@ export function plusMinusOf(
     roundness: repeatability(sums.roundness),
     symmetry: repeatability(sums.symmetry),
     lopsidedness: repeatability(sums.lopsidedness),
+    radiusPx: NORMAL_95 * Math.hypot(doubts.edgePx, RASTER_PX),
+  };
+}
+
+/** The plus-minus with what the unsure zones add to each variance, in quadrature. */
+export function withZones(plusMinus: PlusMinus, variances: ByMeasure): PlusMinus {
+  const both = (alone: number, variance: number) => Math.hypot(alone, NORMAL_95 * Math.sqrt(variance));
+  return {
+    roundness: both(plusMinus.roundness, variances.roundness),
+    symmetry: both(plusMinus.symmetry, variances.symmetry),
+    lopsidedness: both(plusMinus.lopsidedness, variances.lopsidedness),
+    radiusPx: both(plusMinus.radiusPx, variances.radiusPx),
   };
 }
 
@@ -135,7 +158,7 @@ function scoresOf(
   coarse: RadialProfile,
   place: ScorePlace,
   disturbance: Disturbance | null,
-): PlusMinus {
+): ByScore {
   const outwardPx = disturbance?.outlinePx ?? new Float64Array(coarse.radiiPx.length);
   const radiiPx = coarse.radiiPx.map((radius, index) => Math.max(0, radius + (outwardPx[index] as number)));
   const form = smoothProfile({ ...coarse, radiiPx }, FORM_UPR);

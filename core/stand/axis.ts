@@ -11,7 +11,10 @@ import type { Pot } from '../canopy/found-plant.ts';
  *
  * Example: ends (742, 871) and (858, 873) give x 800, rim height 872.
  */
-export function axisFromPot({ rimLeftPx, rimRightPx }: Pot): { xPx: number; rimYPx: number } {
+export function axisFromPot({ rimLeftPx, rimRightPx }: Pick<Pot, 'rimLeftPx' | 'rimRightPx'>): {
+  xPx: number;
+  rimYPx: number;
+} {
   return { xPx: (rimLeftPx[0] + rimRightPx[0]) / 2, rimYPx: (rimLeftPx[1] + rimRightPx[1]) / 2 };
 }
 
@@ -20,13 +23,14 @@ const RIM_DOUBT = 0.015;
 
 /**
  * One standard deviation of the axis' place, px: the doubt of two rim ends, and 1.5 % of the rim's width for what the
- * rim finder itself misses.
+ * rim finder itself misses, or half the doubt of the rim's width where leaves hide an end and that is more.
  *
  * Notes: on fifteen sample renders with a known rim the found axis was off by 1.3 % of the rim's width (root mean
  * square, one gross miss left out). A rim that is wholly misread is not covered.
  */
 export function axisUncertaintyPx(pot: Pot, edgeUncertaintyPx: number): number {
-  return Math.hypot(edgeUncertaintyPx / Math.SQRT2, RIM_DOUBT * rimWidthPx(pot));
+  const foundPx = Math.max(RIM_DOUBT * rimWidthPx(pot), pot.rimDoubtPx / 2);
+  return Math.hypot(edgeUncertaintyPx / Math.SQRT2, foundPx);
 }
 
 /** Outer width of the rim as seen, px. */

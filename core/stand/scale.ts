@@ -14,8 +14,13 @@ import { rimWidthPx } from './axis.ts';
  *
  * Example: a rim of 116 px and 130 mm gives 1.12 mm a px.
  */
-export function scaleFromRim(pot: Pot, rimMm: number): number | null {
+export function scaleFromRim(pot: Pick<Pot, 'rimLeftPx' | 'rimRightPx'>, rimMm: number): number | null {
   requirePositive(rimMm, 'rimMm');
   const widthPx = rimWidthPx(pot);
   return widthPx > 0 ? rimMm / widthPx : null;
+}
+
+/** One standard deviation of the scale as a share of it: the doubt of the rim's width ÷ that width. */
+export function scaleDoubt(pot: Pot): number {
+  return pot.rimDoubtPx / rimWidthPx(pot);
 }

@@ -1,4 +1,4 @@
-import type { FoundPlant, Pot } from '../../core/canopy/found-plant.ts';
+import { type FoundPlant, PARTS, type Pot, type UnsureZone } from '../../core/canopy/found-plant.ts';
 import type { Mask, PointPx } from '../../core/raster/raster.ts';
 
 /** Draws a mask: a pixel is inside when its middle is. No soft edges. */
@@ -33,12 +33,52 @@ export const oval =
   (x: number, y: number) =>
     ((x - cx) / halfWidth) ** 2 + ((y - cy) / halfHeight) ** 2 <= 1;
 
-/** A cut-out as the canopy step would hand it on. */
-export function foundPlant(canopy: Mask, pot: Pot | null = null, edgeUncertaintyPx = 0.5): FoundPlant {
-  return { ok: true, canopy, pot, edgeUncertaintyPx, notes: [] };
+/** A cut-out as the canopy step would hand it on: sure of itself, all leaf, unless told otherwise. */
+export function foundPlant(
+  canopy: Mask,
+  pot: Pot | null = null,
+  edgeUncertaintyPx = 0.5,
+  told: Partial<FoundPlant> = {},
+): FoundPlant {
+  const { width, height } = canopy;
+  const leaf = PARTS.indexOf('leaf');
+  return {
+    ok: true,
+    canopy,
+    parts: { width, height, data: canopy.data.map((inside) => inside * leaf) },
+    pot,
+    certainty: { width, height, data: new Uint8Array(width * height).fill(255) },
+    unsureZones: [],
+    confidence: 0.98,
+    edgeUncertaintyPx,
+    notes: [],
+    ...told,
+  };
 }
 
-/** A pot rim of the given half width below a plant. */
+/** An unsure zone drawn like a mask, in the smallest window that holds it. */
+export function unsureZone(
+  drawn: Mask,
+  { inCanopy, chance }: Pick<UnsureZone, 'inCanopy' | 'chance'>,
+): UnsureZone {
+  const inside = [...drawn.data.keys()].filter((i) => drawn.data[i] === 1);
+  const columns = inside.map((i) => i % drawn.width);
+  const rows = inside.map((i) => Math.floor(i / drawn.width));
+  const [left, top] = [Math.min(...columns), Math.min(...rows)];
+  const [width, height] = [Math.max(...columns) - left + 1, Math.max(...rows) - top + 1];
+  const data = new Uint8Array(width * height);
+  inside.forEach((_, k) => {
+    data[((rows[k] as number) - top) * width + (columns[k] as number) - left] = 1;
+  });
+  return { mask: { width, height, data, left, top }, inCanopy, chance, areaPx: inside.length };
+}
+
+/** A pot rim of the given half width below a plant, seen level from its own height. */
 export function rim(axisX: number, y: number, halfWidth: number): Pot {
-  return { rimLeftPx: [axisX - halfWidth, y], rimRightPx: [axisX + halfWidth, y] };
+  return {
+    rimLeftPx: [axisX - halfWidth, y],
+    rimRightPx: [axisX + halfWidth, y],
+    rim: { centrePx: [axisX, y], halfWidthPx: halfWidth, halfHeightPx: 0, heightSeen: false },
+    rimDoubtPx: 0,
+  };
 }

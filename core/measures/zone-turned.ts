@@ -1,0 +1,51 @@
+import type { Mask } from '../raster/raster.ts';
+
+/**
+ * The canopy with a zone put on the other side of the outline.
+ *
+ * @param canopy px
+ * @param zone of the canopy's size
+ * @param inCanopy whether the zone was counted as canopy
+ * @param reachPx how far zone and outline may lie apart though they mean one edge
+ *
+ * Notes: the zone was found on a coarser picture than the outline was drawn on. Where a zone that is taken away ends
+ * at the old outline, a rind as thin as that difference would stay and still pass for the outline, so it goes too.
+ *
+ * Example: a lobe taken off a disc leaves the disc, without the lobe's rind.
+ */
+export function zoneTurned(canopy: Mask, zone: Mask, inCanopy: boolean, reachPx: number): Mask {
+  const { width, height } = canopy;
+  if (!inCanopy) {
+    const data = canopy.data.map((inside, i) => inside | (zone.data[i] as number));
+    return { width, height, data };
+  }
+  const nearZone = grown(zone, reachPx);
+  const outside = { width, height, data: canopy.data.map((inside) => 1 - inside) };
+  const nearOutside = grown(outside, reachPx);
+  const data = canopy.data.map((inside, i) => {
+    const isRind = nearZone.data[i] === 1 && nearOutside.data[i] === 1;
+    return inside === 1 && zone.data[i] === 0 && !isRind ? 1 : 0;
+  });
+  return { width, height, data };
+}
+
+/** Grown by a square of `2 * reachPx + 1` px a side: first along the rows, then along the columns. */
+function grown({ width, height, data }: Mask, reachPx: number): Mask {
+  const along = new Uint8Array(data.length);
+  const both = new Uint8Array(data.length);
+  for (let y = 0; y < height; y++) {
+    for (let x = 0; x < width; x++) {
+      if (data[y * width + x] === 0) continue;
+      const [from, to] = [Math.max(0, x - reachPx), Math.min(width - 1, x + reachPx)];
+      along.fill(1, y * width + from, y * width + to + 1);
+    }
+  }
+  for (let y = 0; y < height; y++) {
+    const [from, to] = [Math.max(0, y - reachPx), Math.min(height - 1, y + reachPx)];
+    for (let x = 0; x < width; x++) {
+      if (along[y * width + x] === 0) continue;
+      for (let row = from; row <= to; row++) both[row * width + x] = 1;
+    }
+  }
+  return { width, height, data: both };
+}

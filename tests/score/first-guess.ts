@@ -10,6 +10,7 @@ import { shrinkRaster } from '../../core/opencv/pictures.ts';
 import type { Raster } from '../../core/raster/raster.ts';
 import { readUprightPhoto } from '../../server/intake/read-upright-photo.ts';
 import { foldersUnder } from './folders.ts';
+import { addPixel, newReliability, sayReliability } from './reliability.ts';
 
 /**
  * Scores the network's first guess alone against masks, folder by folder, on the copy of each photo on which
@@ -45,6 +46,7 @@ for (const folder of (positionals.length > 0 ? positionals : ['../shared/photos'
   const canopy: number[] = [];
   const withPot: number[] = [];
   const wholeMs: number[] = [];
+  const reliability = newReliability();
   for (const pair of folder.pairs) {
     const photo = await readUprightPhoto(new Uint8Array(readFileSync(pair.photo)));
     const raster = shrinkRaster(door, photo.raster, Number(values.side));
@@ -52,7 +54,11 @@ for (const folder of (positionals.length > 0 ? positionals : ['../shared/photos'
     const shares = await firstGuess(raster, timed);
     wholeMs.push(processorMs(start));
     const wanted = await maskAt(pair.mask, raster);
-    const iou = overlap(wanted, (i) => (shares.foliage[i] as number) + (shares.flower[i] as number) > 0.5);
+    const canopyShare = (i: number) => (shares.foliage[i] as number) + (shares.flower[i] as number);
+    const iou = overlap(wanted, (i) => canopyShare(i) > 0.5);
+    wanted.forEach((value, i) => {
+      addPixel(reliability, canopyShare(i), value >= 128);
+    });
     canopy.push(iou);
     const potMask = pair.mask.replace('/masks/', '/masks_withpot/');
     if (potMask !== pair.mask && existsSync(potMask)) {
@@ -63,6 +69,7 @@ for (const folder of (positionals.length > 0 ? positionals : ['../shared/photos'
   }
   report(`${folder.name} (${canopy.length}) canopy`, canopy);
   if (withPot.length > 0) report(`${folder.name} (${withPot.length}) with pot`, withPot);
+  process.stdout.write(`  ${sayReliability(reliability)}\n`);
   process.stdout.write(`  ${Math.round(quantile(wholeMs, 0.5))} ms of processor time a photo, median\n`);
 }
 process.stdout.write(`${Math.round(lookMs / looks)} ms of it a run of the network, mean of ${looks}\n`);

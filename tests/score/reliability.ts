@@ -1,74 +1,30 @@
-import type { CertaintyMap, FoundPlant } from '../../core/canopy/found-plant.ts';
-import type { OpenCvDoor } from '../../core/opencv/door.ts';
-import { dilateMask } from '../../core/opencv/masks.ts';
-import { resizeMask } from '../../core/opencv/pictures.ts';
-import { type Mask, maskArea } from '../../core/raster/raster.ts';
-
-export const CERTAINTY_BINS = 5;
-/** Pixels further from the canopy than this share of its radius are not asked: far away all are right. */
-const NEAR_SHARE = 0.25;
-
-/** Pixels by how certain they were said to be. */
+/** Ten bins of what was said (a share from 0 to 1) against what was so, pixel by pixel. */
 export interface Reliability {
-  readonly pixels: number[];
-  /** Sum of the stated chances of being right, 0.5–1. */
-  readonly stated: number[];
-  readonly right: number[];
+  readonly said: Float64Array;
+  readonly so: Float64Array;
+  readonly count: Float64Array;
 }
 
-export function noReliability(): Reliability {
-  const zeros = () => new Array<number>(CERTAINTY_BINS).fill(0);
-  return { pixels: zeros(), stated: zeros(), right: zeros() };
+export function newReliability(): Reliability {
+  return { said: new Float64Array(10), so: new Float64Array(10), count: new Float64Array(10) };
 }
 
-/** Adds a photo: of each pixel in or near the wanted canopy, how certain it was said to be and whether it was right. */
-export function noteReliability(
-  to: Reliability,
-  door: OpenCvDoor,
-  { certainty, canopy }: Pick<FoundPlant, 'canopy' | 'certainty'>,
-  wanted: Mask,
-): void {
-  const [decided, right] = [resizeMask(door, canopy, certainty), resizeMask(door, wanted, certainty)];
-  const near = dilateMask(door, right, NEAR_SHARE * Math.sqrt(maskArea(right) / Math.PI));
-  for (let i = 0; i < near.data.length; i++) {
-    if (near.data[i] === 0) continue;
-    const stated = statedChance(certainty, i);
-    const bin = Math.min(CERTAINTY_BINS - 1, Math.floor((stated - 0.5) * 2 * CERTAINTY_BINS));
-    to.pixels[bin] = (to.pixels[bin] as number) + 1;
-    to.stated[bin] = (to.stated[bin] as number) + stated;
-    if (decided.data[i] === right.data[i]) to.right[bin] = (to.right[bin] as number) + 1;
-  }
+export function addPixel({ said, so, count }: Reliability, share: number, isSo: boolean): void {
+  const bin = Math.min(9, Math.floor(10 * share));
+  said[bin] = (said[bin] as number) + share;
+  so[bin] = (so[bin] as number) + Number(isSo);
+  count[bin] = (count[bin] as number) + 1;
 }
 
-/** Certainty 0 is a coin's toss and 255 certain. */
-function statedChance({ data }: CertaintyMap, i: number): number {
-  return 0.5 + (data[i] as number) / 510;
-}
-
-export interface ReliabilityLine {
-  readonly from: number;
-  readonly to: number;
-  /** Share of the pixels asked. */
-  readonly share: number;
-  /** Means over the bin's pixels; `null` without any. */
-  readonly stated: number | null;
-  readonly right: number | null;
-}
-
-export function reliabilityLines({ pixels, stated, right }: Reliability): ReliabilityLine[] {
-  const all = pixels.reduce((sum, count) => sum + count, 0);
-  return pixels.map((count, bin) => ({
-    from: 0.5 + bin / (2 * CERTAINTY_BINS),
-    to: 0.5 + (bin + 1) / (2 * CERTAINTY_BINS),
-    share: all === 0 ? 0 : count / all,
-    stated: count === 0 ? null : (stated[bin] as number) / count,
-    right: count === 0 ? null : (right[bin] as number) / count,
-  }));
-}
-
-/** Mean distance between stated and measured, weighted by pixels (expected calibration error). */
-export function calibrationError(lines: readonly ReliabilityLine[]): number {
-  return lines.reduce((sum, { share, stated, right }) => {
-    return stated === null || right === null ? sum : sum + share * Math.abs(stated - right);
-  }, 0);
+/**
+ * The expected calibration error (Guo and others, 2017, "On calibration of modern neural networks"): the mean
+ * distance of what was said from what was so, bins weighted by their pixels; and each bin as "said→was".
+ */
+export function sayReliability({ said, so, count }: Reliability): string {
+  const all = count.reduce((sum, n) => sum + n, 0);
+  const error = said.reduce((sum, value, bin) => sum + Math.abs(value - (so[bin] as number)), 0) / all;
+  const bins = [...count].map((n, bin) =>
+    n === 0 ? '–' : `${((said[bin] as number) / n).toFixed(2)}→${((so[bin] as number) / n).toFixed(2)}`,
+  );
+  return `calibration error ${error.toFixed(4)}, said→was ${bins.join(' ')}`;
 }

@@ -1,7 +1,7 @@
 import type { Raster } from '../../raster/raster.ts';
 import type { Window } from '../window.ts';
 import type { Network } from './onnx-door.ts';
-import { PIXEL_KINDS, type PixelShares, sharesOf } from './pixel-shares.ts';
+import { type PixelShares, sharesOf } from './pixel-shares.ts';
 import { resamplePlane } from './resample-plane.ts';
 
 /** How the network looks; the sizes are those it was trained at. */
@@ -28,32 +28,55 @@ export const FIRST_GUESS = {
  * opinion is one voice beside colour and shape.
  */
 export async function firstGuess(raster: Raster, network: Network): Promise<PixelShares> {
-  const whole: Window = { left: 0, top: 0, width: raster.width, height: raster.height };
-  const far = await look(raster, whole, FIRST_GUESS.farSidePx, network);
-  const closer = windowOfSubject(far, whole);
-  if (closer === null) return enlarge(far, whole.width, whole.height);
-  const near = enlarge(
-    await look(raster, closer, FIRST_GUESS.nearSidePx, network),
-    closer.width,
-    closer.height,
-  );
-  if (closer.width === whole.width && closer.height === whole.height) return near;
-  return putInto(enlarge(far, whole.width, whole.height), near, closer);
+  const { width, height } = raster;
+  const far = await look(raster, { left: 0, top: 0, width, height }, FIRST_GUESS.farSidePx, network);
+  const closer = windowOfSubject(far, raster);
+  if (closer === null) return sharesOf(width, height, (_, kind) => enlarged(far, kind, width, height));
+  const near = await look(raster, closer, FIRST_GUESS.nearSidePx, network);
+  return sharesOf(width, height, (_, kind) => {
+    const plane = enlarged(far, kind, width, height, closer);
+    const part = enlarged(near, kind, closer.width, closer.height);
+    for (let y = 0; y < closer.height; y++) {
+      const row = part.subarray(y * closer.width, (y + 1) * closer.width);
+      plane.set(row, (closer.top + y) * width + closer.left);
+    }
+    return plane;
+  });
 }
 
-/** The network's shares of one window of the raster, its longer side `sidePx`. */
-async function look(raster: Raster, window: Window, sidePx: number, network: Network): Promise<PixelShares> {
+/** What the network answered to one look: its planes one after the other, at the size it saw. */
+interface Look {
+  readonly width: number;
+  readonly height: number;
+  readonly planes: Float32Array;
+}
+
+/** The network's answer to one window of the raster, its longer side `sidePx`. */
+async function look(raster: Raster, window: Window, sidePx: number, network: Network): Promise<Look> {
   const [width, height] = seenSize(window, sidePx);
   const size = width * height;
-  const planes = new Float32Array(3 * size);
+  const colours = new Float32Array(3 * size);
   for (let colour = 0; colour < 3; colour++) {
     const start = 3 * (window.top * raster.width + window.left) + colour;
     const part = { data: raster.data, width: window.width, height: window.height, start };
     const seen = resamplePlane({ ...part, step: 3, row: 3 * raster.width }, width, height);
-    for (let i = 0; i < size; i++) planes[colour * size + i] = (seen[i] as number) / 255;
+    for (let i = 0; i < size; i++) colours[colour * size + i] = (seen[i] as number) / 255;
   }
-  const shares = await network.run(planes, width, height);
-  return sharesOf(width, height, (_, index) => shares.subarray(index * size, (index + 1) * size));
+  return { width, height, planes: await network.run(colours, width, height) };
+}
+
+/** One kind's plane of a look at another size, without what lies in `hole`. */
+function enlarged(seen: Look, kind: number, width: number, height: number, hole?: Window): Float32Array {
+  const start = kind * seen.width * seen.height;
+  const plane = {
+    data: seen.planes,
+    width: seen.width,
+    height: seen.height,
+    start,
+    step: 1,
+    row: seen.width,
+  };
+  return resamplePlane(plane, width, height, hole);
 }
 
 /** The window's shape with the longer side as wanted, both sides as the network needs them. */
@@ -65,14 +88,14 @@ function seenSize({ width, height }: Window, sidePx: number): [number, number] {
 }
 
 /** Where plant and pot are, with room around; `null` when there is hardly any. */
-function windowOfSubject(seen: PixelShares, frame: Window): Window | null {
-  const { width, height, background } = seen;
+function windowOfSubject(seen: Look, frame: { width: number; height: number }): Window | null {
+  const { width, height, planes } = seen;
   const columns = new Float64Array(width);
   const rows = new Float64Array(height);
   let total = 0;
   for (let y = 0; y < height; y++) {
     for (let x = 0; x < width; x++) {
-      const subject = 1 - (background[y * width + x] as number);
+      const subject = 1 - (planes[y * width + x] as number); // the first plane is background
       if (subject < 0.5) continue;
       columns[x] = (columns[x] as number) + subject;
       rows[y] = (rows[y] as number) + subject;
@@ -101,22 +124,4 @@ function span(mass: Float64Array, total: number, pxEach: number): [number, numbe
   let last = mass.length - 1;
   for (let sum = mass[last] as number; sum <= few; sum += mass[last] as number) last--;
   return [first * pxEach, (last + 1) * pxEach];
-}
-
-function enlarge(seen: PixelShares, width: number, height: number): PixelShares {
-  return sharesOf(width, height, (kind) => {
-    const plane = { data: seen[kind], width: seen.width, height: seen.height };
-    return resamplePlane({ ...plane, start: 0, step: 1, row: seen.width }, width, height);
-  });
-}
-
-/** The closer look in place of the first one inside its window. */
-function putInto(first: PixelShares, near: PixelShares, window: Window): PixelShares {
-  for (const kind of [...PIXEL_KINDS, 'dressing'] as const) {
-    for (let y = 0; y < window.height; y++) {
-      const row = near[kind].subarray(y * window.width, (y + 1) * window.width);
-      first[kind].set(row, (window.top + y) * first.width + window.left);
-    }
-  }
-  return first;
 }

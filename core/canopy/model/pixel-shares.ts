@@ -22,6 +22,8 @@ export function sharesOf(
 ): PixelShares {
   const made = PIXEL_KINDS.map((kind, index) => [kind, planeOf(kind, index)] as const);
   const planes = Object.fromEntries(made) as Record<PixelKind, Float32Array>;
-  const dressing = planes.soil.map((share, i) => share + (planes.support[i] as number));
+  const dressing = new Float32Array(width * height);
+  for (let i = 0; i < dressing.length; i++)
+    dressing[i] = (planes.soil[i] as number) + (planes.support[i] as number);
   return { width, height, ...planes, dressing };
 }

@@ -14,9 +14,9 @@ inline void addStones(Mesh &m, Random &r, const PotShape &pot, float level) {
   rock.second = rock.colour * r.in(0.2f, 0.6f);
   int q = m.add(rock);
   for (int i = r.intIn(1, 6); i > 0; i--) {
-    float a = r.in(0, 6.28f), w = r.in(0.2f, 0.75f), size = r.logIn(0.12f, 0.5f);
+    float a = r.in(0, 6.28f), w = r.in(0.2f, 0.75f), size = r.logIn(0.12f, 0.7f);
     addBlob(m, q, {w * std::cos(a) * pot.stretch.x, level + size * 0.3f, w * std::sin(a) * pot.stretch.z},
-            Vec{r.in(0.6f, 1.3f), r.in(0.5f, 1.5f), r.in(0.6f, 1.2f)} * size,
+            Vec{r.in(0.6f, 1.3f), r.in(0.5f, 2.2f), r.in(0.6f, 1.2f)} * size,
             unit(Vec{0, 1, 0} + r.direction() * 0.5f), 7, r.unit01());
   }
 }
@@ -53,7 +53,7 @@ inline void addSoil(Mesh &m, Random &r, const PotShape &pot, float level) {
            {0.35f, level + r.in(-0.02f, 0.09f) + mound * 0.9f, 0},
            {0.0f, level + r.in(0, 0.1f) + mound, 0}},
           pot.corner, 3, 0, pot.stretch);
-  if (r.chance(0.07f)) addStones(m, r, pot, level);
+  if (r.chance(0.11f)) addStones(m, r, pot, level);
   if (r.chance(0.04f)) addOrnament(m, r, level);
   if (s.pattern == 2 || r.chance(0.2f)) {
     Surface g = s;
@@ -101,12 +101,13 @@ inline void addCanes(Mesh &m, Random &r, float level, float tall) {
   for (int i = 0; i < n; i++) {
     float a = r.in(0, 6.28f), w = r.in(0, 0.7f);
     addStick(m, q, {w * std::cos(a), level, w * std::sin(a)},
-             {w * std::cos(a) + r.normal() * 0.08f, tall * r.in(0.4f, 1.1f), w * std::sin(a)}, 0.025f,
-             0.025f, 6, 0.5f);
+             {w * std::cos(a) + r.normal() * 0.08f, tall * r.in(0.4f, 1.1f), w * std::sin(a)}, 0.025f, 0.025f,
+             6, 0.5f);
   }
   if (r.chance(0.3f)) {
     float wide = r.in(0.3f, 0.8f), top = tall * r.in(0.5f, 1);
-    for (float side : {-wide, wide}) addStick(m, q, {side, level, 0}, {side * 1.2f, top, 0}, 0.03f, 0.03f, 6, 0.5f);
+    for (float side : {-wide, wide})
+      addStick(m, q, {side, level, 0}, {side * 1.2f, top, 0}, 0.03f, 0.03f, 6, 0.5f);
     for (int i = 1; i <= 4; i++) {
       float y = mix(level, top, i / 4.2f);
       addStick(m, q, {-wide * 1.2f, y, 0}, {wide * 1.2f, y, 0}, 0.025f, 0.025f, 5, 0.5f);

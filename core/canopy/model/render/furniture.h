@@ -56,7 +56,8 @@ inline void addCurtain(Mesh &m, Random &r, float reach, float z, float floorY) {
   cloth.colour = linear(fromHsv(r.in(0, 1), r.in(0, 0.5f), r.in(0.2f, 1)));
   cloth.letsThrough = r.in(0, 0.5f);
   int q = m.add(cloth), n = 60;
-  float x = r.in(-2.5f, 2.5f) * reach, w = r.in(0.3f, 1.5f) * reach, folds = r.in(3, 16), deep = r.in(0.02f, 0.08f) * reach;
+  float x = r.in(-2.5f, 2.5f) * reach, w = r.in(0.3f, 1.5f) * reach, folds = r.in(3, 16),
+        deep = r.in(0.02f, 0.08f) * reach;
   size_t v0 = m.vertices.size(), t0 = m.triangles.size();
   for (int i = 0; i <= n; i++) {
     float t = float(i) / n;
@@ -112,8 +113,8 @@ inline void addRubble(Mesh &m, Random &r, float reach, float floorY) {
   for (int i = std::min(160, int(8 / size)); i > 0; i--) {
     float w = size * r.logIn(0.5f, 1.6f);
     addBlob(m, kinds[r.pick(3)], {r.in(-2.5f, 2.5f) * reach, floorY + w * 0.2f, r.in(-2.5f, 0.9f) * reach},
-            Vec{r.in(0.6f, 1.4f), r.in(0.4f, 1), r.in(0.6f, 1.4f)} * w, unit(Vec{0, 1, 0} + r.direction() * 0.5f), 7,
-            r.unit01());
+            Vec{r.in(0.6f, 1.4f), r.in(0.4f, 1), r.in(0.6f, 1.4f)} * w,
+            unit(Vec{0, 1, 0} + r.direction() * 0.5f), 7, r.unit01());
   }
 }
 /** Blades of grass or low weeds about the floor. */
@@ -127,15 +128,18 @@ inline void addGrass(Mesh &m, Random &r, float reach, float floorY) {
   float size = r.logIn(0.1f, 0.6f) * reach;
   for (int i = r.intIn(100, 900); i > 0; i--) {
     Vec at{r.in(-2.5f, 2.5f) * reach, floorY, r.in(-2.5f, 0.6f) * reach};
-    addBlade(m, r, k, q, at, Vec{0, 1, 0} + r.direction() * 0.6f, r.direction(), size * r.in(0.4f, 1.2f), 3, r.unit01());
+    addBlade(m, r, k, q, at, Vec{0, 1, 0} + r.direction() * 0.6f, r.direction(), size * r.in(0.4f, 1.2f), 3,
+             r.unit01());
   }
 }
-/** What the pot stands on: a block, a slice of a trunk, a stool, a mat. Its top is at `floorY`; returns its height. */
+/** What the pot stands on: a block, a slice of a trunk, a stool, a mat. Its top is at `floorY`; returns its
+ * height. */
 inline float addFooting(Mesh &m, Random &r, float floorY) {
   Surface s = r.chance(0.5f) ? wareSurface(r, Background) : barkSurface(r);
   s.label = Background;
   float w = r.in(0.9f, 2.2f), h = r.chance(0.5f) ? r.in(0.02f, 0.3f) : r.in(0.3f, 2);
-  addWare(m, m.add(s), {{w * r.in(0.8f, 1.05f), floorY - h, 0}, {w, floorY - 0.03f, 0}, {0, floorY - 0.01f, 0}},
+  addWare(m, m.add(s),
+          {{w * r.in(0.8f, 1.05f), floorY - h, 0}, {w, floorY - 0.03f, 0}, {0, floorY - 0.01f, 0}},
           r.chance(0.5f) ? 0.0f : r.in(0.5f, 1), r.intIn(3, 9), r.chance(0.3f) ? 0.05f : 0, {1, 1, 1});
   return h;
 }

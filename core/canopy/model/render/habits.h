@@ -3,6 +3,20 @@
 #include "plant.h"
 
 struct AnyPlant : Plant {
+  /** A few shoots that have run far out of the crown, up, aside or down past the pot. */
+  void runaways(const LeafKind &k) {
+    float span = std::max(high, wide);
+    for (int i = r.intIn(1, 4); i > 0; i--) {
+      float a = r.in(0, 6.28f), far = wide * r.in(1.1f, 2.2f),
+            end = r.chance(0.6f) ? -high * r.in(0, 0.9f) : high * r.in(0.6f, 1.4f);
+      Vec out{std::cos(a), 0, std::sin(a)},
+          root{out.x * 0.4f * wide, high * r.in(0.1f, 0.6f), out.z * 0.4f * wide};
+      auto path =
+          bentPath(root, out * far * 0.8f + Vec{0, high * r.in(0.4f, 1), 0}, out * far + Vec{0, end, 0}, 10);
+      addTube(m, k.stem, path, taper(path.size(), 0.035f, 0.015f), 5, r.unit01());
+      leafyStem(path, k, 0.1f, std::max(0.05f * span, k.size * r.in(0.3f, 0.9f)), r.in(0.6f, 1), true);
+    }
+  }
   /** A leafy dome with large heads of flowers standing out of it or above it: the show plant in bloom. */
   void heads(LeafKind k, float span) {
     if (k.form == 1 && r.chance(0.5f)) {
@@ -22,7 +36,8 @@ struct AnyPlant : Plant {
       if (d.y < low) d.y = std::fabs(d.y);
       d = unit(d);
       Vec from = heart + Vec{d.x * wide, d.y * h, d.z * wide} * 0.75f + lean * (0.3f + d.y),
-          to = heart + Vec{d.x * wide, d.y * h, d.z * wide} * r.in(even, 1.05f) + d * stalk + lean * (0.3f + d.y);
+          to = heart + Vec{d.x * wide, d.y * h, d.z * wide} * r.in(even, 1.05f) + d * stalk +
+               lean * (0.3f + d.y);
       addTube(m, flower.stem, bentPath(from, mix(from, to, 0.5f) + r.direction() * (0.1f * stalk), to, 4),
               taper(5, 0.02f, 0.016f), 4, 0.5f);
       addFlower(m, r, flower, to, d + Vec{0, 0.3f, 0.2f}, r.chance(0.15f) ? 0.4f : 1);
@@ -37,12 +52,14 @@ struct AnyPlant : Plant {
       Vec at{std::cos(a) * away, high * r.in(0.25f, 0.9f), std::sin(a) * away};
       at = at + lean * (at.y / high);
       Vec root = ground(0.3f);
-      auto p = bentPath(root, Vec{root.x, at.y * r.in(0.3f, 0.9f), root.z} + r.direction() * (0.1f * high), at, 8);
+      auto p =
+          bentPath(root, Vec{root.x, at.y * r.in(0.3f, 0.9f), root.z} + r.direction() * (0.1f * high), at, 8);
       addTube(m, bark, p, taper(p.size(), thick, thick * 0.4f), 6, r.unit01());
       float w = wide * r.in(0.15f, 0.45f), h = w * r.in(0.3f, 1);
       for (int j = int(r.logIn(30, 250) * detail); j > 0; j--) {
         Vec d = r.direction();
-        addLeaf(m, r, k, at + Vec{d.x * w, d.y * h, d.z * w} * std::cbrt(r.unit01()), d + Vec{0, 0.4f, 0}, 1, detail);
+        addLeaf(m, r, k, at + Vec{d.x * w, d.y * h, d.z * w} * std::cbrt(r.unit01()), d + Vec{0, 0.4f, 0}, 1,
+                detail);
         if (r.chance(0.04f)) blossom(at + Vec{d.x * w, std::fabs(d.y) * h, d.z * w}, d);
       }
     }
@@ -56,6 +73,7 @@ struct AnyPlant : Plant {
       float h = high * 0.55f;
       bush(k, Vec{0, high - h, 0}, wide, h, r.intIn(8, 30), r.in(0.1f, 0.6f), r.in(0.1f, 0.8f),
            r.logIn(30, 700) * detail);
+      if (r.chance(0.14f)) runaways(k);
       break;
     }
     case 1: {

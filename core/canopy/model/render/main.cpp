@@ -85,10 +85,14 @@ static Picture render(Scene &s, Random &r, int side) {
       Vec front, back;
       int votes[LabelCount] = {}, fronts = 0;
       float z = 0;
-      auto sampleAt = [&](int k) -> const Sample & { return seen[size_t(y * 2 + (k >> 1)) * n + x * 2 + (k & 1)]; };
+      auto sampleAt = [&](int k) -> const Sample & {
+        return seen[size_t(y * 2 + (k >> 1)) * n + x * 2 + (k & 1)];
+      };
       int first = sampleAt(0).triangle;
-      bool even = first == sampleAt(1).triangle && first == sampleAt(2).triangle && first == sampleAt(3).triangle;
-      int every = even ? 3 : 1, counts = even ? 2 : 1; // inside one triangle two samples on a slant tell enough
+      bool even =
+          first == sampleAt(1).triangle && first == sampleAt(2).triangle && first == sampleAt(3).triangle;
+      int every = even ? 3 : 1,
+          counts = even ? 2 : 1; // inside one triangle two samples on a slant tell enough
       for (int k = 0; k < 4; k += every) {
         int sx = x * 2 + (k & 1), sy = y * 2 + (k >> 1);
         const Sample &q = sampleAt(k);

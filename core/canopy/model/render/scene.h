@@ -21,8 +21,8 @@ struct Sizes {
   bool tray;
 };
 inline Sizes someSizes(Random &r) {
-  static const int habits[] = {0, 0, 0, 0, 0, 0,  1,  1,  1,  2,  2,  2,  3,  3,  4,  4, 5,
-                               6, 6, 7, 8, 9, 9, 10, 10, 10, 11, 11, 11, 12, 12, 12, 12, 13, 13, 13};
+  static const int habits[] = {0, 0, 0, 0, 0, 0,  1,  1,  1,  2,  2,  2,  3,  3,  4,  4,  5,  6, 6,
+                               6, 7, 8, 9, 9, 10, 10, 10, 11, 11, 11, 12, 12, 12, 12, 13, 13, 13};
   Sizes s;
   s.habit = habits[r.pick(int(std::size(habits)))];
   s.high = r.logIn(1.6f, 7);
@@ -75,7 +75,8 @@ inline void addPotPlant(Mesh &m, Random &r, const Sizes &s, float detail, bool p
   p.bloom = r.chance(0.42f) ? 0 : r.in(0.05f, 1);
   p.flower = someFlower(m, r, std::max(s.high, s.wide) * r.logIn(0.07f, 0.34f));
   p.grow(s.habit);
-  for (int i = r.chance(0.13f) ? r.intIn(1, 3) : 0; i > 0; i--) { // several plants in one pot, often of one kind
+  for (int i = r.chance(0.13f) ? r.intIn(1, 3) : 0; i > 0;
+       i--) { // several plants in one pot, often of one kind
     size_t v0 = m.vertices.size();
     Sizes second = r.chance(0.5f) ? s : someSizes(r);
     p.high = s.high * r.in(0.3f, 0.9f);
@@ -191,7 +192,8 @@ inline void addSurroundings(Scene &s, Random &r, float reach) {
     for (int i = r.intIn(1, 3); i > 0; i--) addPane(m, r, reach, wallZ);
   if (inside && r.chance(0.14f)) addCurtain(m, r, reach, wallZ, s.room.below);
   if (inside && r.chance(0.16f)) addShelves(m, r, reach, wallZ, floorY);
-  if (r.chance(inside ? 0.1f : 0.25f)) addFence(m, r, reach, r.in(wallZ, -1.2f), s.room.table ? s.room.below : floorY);
+  if (r.chance(inside ? 0.1f : 0.25f))
+    addFence(m, r, reach, r.in(wallZ, -1.2f), s.room.table ? s.room.below : floorY);
   if (r.chance(inside ? 0.04f : 0.2f)) addRubble(m, r, reach, floorY);
   if (!inside && r.chance(0.2f)) addGrass(m, r, reach, floorY);
 }
@@ -232,7 +234,7 @@ inline void compose(Scene &s, Random &r, const std::vector<std::vector<Vec>> &ol
       for (auto &v : m.vertices)
         if (v.p.y < s.room.floorY) v.p.y = s.room.floorY + 0.01f;
   }
-  if (r.chance(0.2f)) blendIn(s, r);
+  if (r.chance(s.room.place == Place::Flat ? 0.4f : 0.2f)) blendIn(s, r);
   if (s.room.place == Place::Indoors || s.room.place == Place::Outdoors) addSurroundings(s, r, reach);
   bool crowd = s.room.place == Place::Flat
                    ? r.chance(0.03f)

@@ -10,6 +10,20 @@ def uniform(low, high, *shape, device):
     return low + (high - low) * torch.rand(*shape, device=device)
 
 
+def box_of(labels):
+    """Centre x, y (−1..1) and width, height (share of the frame) of plant and pot, a picture each."""
+    near = (labels > 0)
+    n, h, w = near.shape
+    out = torch.zeros(n, 4, device=labels.device)
+    for k, size in ((0, w), (1, h)):
+        seen = near.any(1 + k)
+        first = seen.float().argmax(1)
+        last = size - 1 - seen.flip(1).float().argmax(1)
+        out[:, k] = (first + last + 1) / size - 1
+        out[:, 2 + k] = (last + 1 - first) / size
+    return out
+
+
 def reframe(x, y, boxes, shape, zoomed):
     """Pictures of one shape (height, width), as a whole or zoomed on plant and pot as the second look is.
     Labels go by the nearest pixel."""

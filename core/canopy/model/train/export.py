@@ -22,7 +22,7 @@ for m in net.modules():
         m[0], m[1] = fuse_conv_bn_eval(m[0], m[1]), torch.nn.Identity()
 whole = Probabilities(net, **(torch.load(sys.argv[3], map_location='cpu') if len(sys.argv) > 3 else {})).eval()
 example = torch.rand(1, 3, 384, 320)
-torch.onnx.export(whole, example, target, opset_version=13, input_names=['picture'], output_names=['shares'], dynamic_axes={'picture': {2: 'height', 3: 'width'}, 'shares': {2: 'height', 3: 'width'}}, dynamo=False)
+torch.onnx.export(whole, example, target, opset_version=13, input_names=['picture'], output_names=['shares'], dynamic_axes={'picture': {2: 'height', 3: 'width'}, 'shares': {2: 'height', 3: 'width'}}, **({'dynamo': False} if torch.__version__ >= '2.5' else {}))
 
 model = onnx.load(target)
 casts = []

@@ -92,16 +92,14 @@ def started_from(weights, net):
 
 
 class Probabilities(nn.Module):
-    """What is exported: the network, its logits set right by `calibration` (one scale, one shift a plane), softmax."""
+    """What is exported: the network, its logits scaled by `calibrate.py`'s one number, softmax."""
 
-    def __init__(self, net, scale=1.0, shift=None):
+    def __init__(self, net, scale=1.0):
         super().__init__()
         self.net = copy.deepcopy(net)
         with torch.no_grad():
             self.net.head.weight.mul_(scale)
             self.net.head.bias.mul_(scale)
-            if shift is not None:
-                self.net.head.bias.add_(shift.repeat_interleave(4))
 
     def forward(self, x):
         return self.net(x).softmax(1)

@@ -1,16 +1,16 @@
+import { type CertaintyCheck, calibrationError, certaintyLines } from './certainty-check.ts';
 import { confidenceLines, meanAbsoluteError, rankCorrelation, type Stated } from './confidence.ts';
-import { calibrationError, type Reliability, reliabilityLines } from './reliability.ts';
 import type { FolderScore } from './score-folder.ts';
 
 /** How far what was said can be believed: of whole photos, and of single pixels. */
-export function confidenceTable({ name, photos, reliability }: FolderScore): string[] {
+export function confidenceTable({ name, photos, pixelCheck }: FolderScore): string[] {
   const stated = photos.flatMap(({ confidence, iou }): Stated[] =>
     confidence === null ? [] : [{ confidence, iou }],
   );
   return [
     `${name}: stated confidence against what came out`,
     ...ofPhotos(stated),
-    ...ofPixels(reliability),
+    ...ofPixels(pixelCheck),
     '',
   ];
 }
@@ -29,8 +29,8 @@ function ofPhotos(photos: readonly Stated[]): string[] {
   ];
 }
 
-function ofPixels(reliability: Reliability): string[] {
-  const lines = reliabilityLines(reliability);
+function ofPixels(pixelCheck: CertaintyCheck): string[] {
+  const lines = certaintyLines(pixelCheck);
   const words = (value: number | null) => (value === null ? '–' : value.toFixed(3)).padStart(9);
   return [
     '  chance that a pixel in or near the canopy is right',

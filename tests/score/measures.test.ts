@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { openOpenCv } from '../../core/opencv/door.ts';
+import { calibrationError, certaintyLines, noPixels, notePixels } from './certainty-check.ts';
 import { confidenceLines, meanAbsoluteError, rankCorrelation } from './confidence.ts';
 import { exposeRaster } from './expose-raster.ts';
 import { intersectionOverUnion } from './overlap.ts';
 import { quantile } from './quantile.ts';
-import { calibrationError, noReliability, noteReliability, reliabilityLines } from './reliability.ts';
 import { rememberNetwork } from './remember-network.ts';
 
 const line = (words: string) => ({
@@ -51,7 +51,7 @@ describe('the scores’ measures', () => {
   });
 });
 
-describe('pixel reliability', () => {
+describe('the pixels’ certainty', () => {
   it('counts how often pixels of each certainty are right', async () => {
     const door = await openOpenCv();
     const size = { width: 10, height: 10 };
@@ -62,9 +62,9 @@ describe('pixel reliability', () => {
       canopy: { ...size, data: upper },
       certainty: { ...size, data: upper.map((inside) => 255 * inside) },
     };
-    const reliability = noReliability();
-    noteReliability(reliability, door, found, wanted);
-    const lines = reliabilityLines(reliability);
+    const pixelCheck = noPixels();
+    notePixels(pixelCheck, door, found, wanted);
+    const lines = certaintyLines(pixelCheck);
     expect(lines[0]).toMatchObject({ from: 0.5, share: 0.5, stated: 0.5, right: 0 });
     expect(lines[4]).toMatchObject({ to: 1, share: 0.5, stated: 1, right: 1 });
     expect(lines[2]).toMatchObject({ share: 0, stated: null, right: null });

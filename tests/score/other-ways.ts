@@ -44,7 +44,7 @@ export function noteBaselines(rows: Rows, { raster, wanted }: Scene, door: OpenC
 }
 
 /** Voices that speak from what was learned at earlier sittings. */
-const FROM_EARLIER: ReadonlySet<EvidenceSource> = new Set(['learned-colour', 'last-outline']);
+export const FROM_EARLIER: ReadonlySet<EvidenceSource> = new Set(['learned-colour', 'last-outline']);
 
 /**
  * Ours with each voice switched off in turn. The two that speak from earlier sittings are switched off beside ours with
@@ -61,25 +61,27 @@ export async function noteSources(
   { iou, history, spoke }: { iou: number; history: History | null; spoke: Set<EvidenceSource> },
 ): Promise<void> {
   const cut = async (knowing: KnownOfPlant) => canopyOverlap((await cutOurs(raster, knowing)).found, wanted);
+  const switchOff = async (source: EvidenceSource, from: KnownOfPlant, full: number) => {
+    const speaks = canSpeak(source, from);
+    if (speaks) spoke.add(source);
+    noteRow(rows, sourceRow(source), speaks ? await cut({ ...from, without: new Set([source]) }) : full);
+  };
+  for (const source of EVIDENCE_SOURCES) {
+    // The network has its row already.
+    if (source !== 'network' && !FROM_EARLIER.has(source)) await switchOff(source, known, iou);
+  }
   const withHistory = { ...known, ...history };
   const iouWithHistory = history === null ? iou : await cut(withHistory);
   noteRow(rows, EARLIER_ROW, iouWithHistory);
-  for (const source of EVIDENCE_SOURCES) {
-    const from = FROM_EARLIER.has(source) ? withHistory : known;
-    const speaks = canSpeak(source, from);
-    if (speaks) spoke.add(source);
-    const full = FROM_EARLIER.has(source) ? iouWithHistory : iou;
-    noteRow(rows, sourceRow(source), speaks ? await cut({ ...from, without: new Set([source]) }) : full);
-  }
+  for (const source of FROM_EARLIER) await switchOff(source, withHistory, iouWithHistory);
 }
 
 export const EARLIER_ROW = 'ours, earlier sittings known';
 export const sourceRow = (source: EvidenceSource): string =>
   FROM_EARLIER.has(source) ? `  those known, but no ${source}` : `ours without ${source}`;
 
-function canSpeak(source: EvidenceSource, { empty, network, colours, lastOutline }: KnownOfPlant): boolean {
+function canSpeak(source: EvidenceSource, { empty, colours, lastOutline }: KnownOfPlant): boolean {
   if (source === 'empty-photo') return empty !== null;
-  if (source === 'network') return network !== null;
   if (source === 'learned-colour') return colours !== null;
   if (source === 'last-outline') return lastOutline !== null;
   return true;

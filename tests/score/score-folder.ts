@@ -5,9 +5,9 @@ import { type KnownOfPlant, NOTHING_KNOWN } from '../../core/canopy/known.ts';
 import type { Stroke } from '../../core/canopy/stroke.ts';
 import type { OpenCvDoor } from '../../core/opencv/door.ts';
 import { emptyMask } from '../../core/raster/raster.ts';
+import { type CertaintyCheck, noPixels, notePixels } from './certainty-check.ts';
 import type { Folder } from './folders.ts';
 import { noteBaselines, noteNetworkAlone, noteSources } from './other-ways.ts';
-import { noReliability, noteReliability, type Reliability } from './reliability.ts';
 import type { RememberingNetwork } from './remember-network.ts';
 import { noteRow, type Rows } from './rows.ts';
 import { openScene, type Scene } from './scene.ts';
@@ -37,7 +37,7 @@ export interface FolderScore {
   readonly rows: Rows;
   /** Voices that had something to say on some photo; `null` when they were not tried. */
   readonly spoke: ReadonlySet<EvidenceSource> | null;
-  readonly reliability: Reliability;
+  readonly pixelCheck: CertaintyCheck;
 }
 
 /** Scores a folder photo by photo; no pictures are kept beyond their turn but what a series remembers. */
@@ -46,7 +46,7 @@ export async function scoreFolder(folder: Folder, bench: Bench, asked: Asked): P
   const rows: Rows = new Map();
   const photos: Scored[] = [];
   const spoke = new Set<EvidenceSource>();
-  const reliability = noReliability();
+  const pixelCheck = noPixels();
   const series = openSeries();
   for (const pair of byDay(folder)) {
     const scene = await openScene(pair);
@@ -63,11 +63,11 @@ export async function scoreFolder(folder: Folder, bench: Bench, asked: Asked): P
     }
     if (asked.baselines) noteBaselines(rows, scene, door);
     const mended = mend(rows, scene, ours, { door, strokes: asked.strokes });
-    if (ours.found.ok) noteReliability(reliability, door, ours.found, scene.wanted);
+    if (ours.found.ok) notePixels(pixelCheck, door, ours.found, scene.wanted);
     await worst?.offer(scored.iou, { ...scene, ...mended });
     if (asked.sources) series.accept(scene, ours.found);
   }
-  return { name: folder.name, photos, rows, spoke: asked.sources ? spoke : null, reliability };
+  return { name: folder.name, photos, rows, spoke: asked.sources ? spoke : null, pixelCheck };
 }
 
 function noteOurs(rows: Rows, { iou, iouWithPot, ms }: Scored): void {

@@ -1,5 +1,5 @@
 import { EVIDENCE_SOURCES } from '../../core/canopy/evidence-sources.ts';
-import { EARLIER_ROW, sourceRow } from './other-ways.ts';
+import { EARLIER_ROW, FROM_EARLIER, sourceRow } from './other-ways.ts';
 import { median, quantile } from './quantile.ts';
 import type { Row } from './rows.ts';
 import type { FolderScore } from './score-folder.ts';
@@ -11,7 +11,8 @@ const HEAD = `  ${''.padEnd(NAME_WIDTH)}IoU median  10th pct  ms median   worst`
 /** A folder's table, and with `each` one line a photo, worst first. */
 export function folderLines(score: FolderScore, each: boolean): string[] {
   const { name, photos, rows, spoke } = score;
-  const silent = spoke === null ? [] : EVIDENCE_SOURCES.filter((source) => !spoke.has(source));
+  const silent =
+    spoke === null ? [] : EVIDENCE_SOURCES.filter((source) => source !== 'network' && !spoke.has(source));
   const hidden = new Set(silent.map(sourceRow));
   if (silent.includes('learned-colour') && silent.includes('last-outline')) hidden.add(EARLIER_ROW);
   return [
@@ -19,9 +20,20 @@ export function folderLines(score: FolderScore, each: boolean): string[] {
     HEAD,
     ...[...rows].filter(([row]) => !hidden.has(row)).map(([row, values]) => rowLine(row, values)),
     ...(silent.length === 0 ? [] : [`  nothing to say in this folder: ${silent.join(', ')}`]),
+    ...unheardLines(score),
     ...(each ? [...photos].sort((one, other) => one.iou - other.iou).map(photoLine) : []),
     '',
   ];
+}
+
+/** Voices whose switch changed no photo at all: they said nothing that counted, or are not listened to. */
+function unheardLines({ rows, spoke }: FolderScore): string[] {
+  const unheard = [...(spoke ?? [])].filter((source) => {
+    const full = rows.get(FROM_EARLIER.has(source) ? EARLIER_ROW : 'ours')?.ious;
+    const off = rows.get(sourceRow(source))?.ious;
+    return off?.every((iou, k) => iou === full?.[k]);
+  });
+  return unheard.length === 0 ? [] : [`  switched off without any change to a score: ${unheard.join(', ')}`];
 }
 
 export function rowLine(name: string, { ious, ms }: Row): string {

@@ -1,10 +1,10 @@
-import type { OpenCvDoor } from '../opencv/door.ts';
 import { grabCut, resizePlane, shrinkRaster } from '../opencv/pictures.ts';
-import { type LabPicture, labOfRaster } from '../raster/lab.ts';
+import { labOfRaster } from '../raster/lab.ts';
 import { emptyMask, type Mask, type Raster } from '../raster/raster.ts';
 import { colourContrast } from './colour-contrast.ts';
 import { agreed, type Evidence, joinEvidence, voiced } from './evidence.ts';
 import type { Heard, Scene } from './gather-evidence.ts';
+import type { PixelShares } from './model/pixel-shares.ts';
 import { mainObject, objectMask } from './object-mask.ts';
 import { plantColour } from './plant-colour.ts';
 
@@ -22,33 +22,36 @@ const CONTRAST_WEIGHT = 0.5;
 /** What the cut says inside the band. */
 const CUT_ODDS = 1.5;
 
+/** Where this very plant is known, how loud are the network, which cannot tell it from other plants, ... */
+const NETWORK_MOST = 2;
+/** ... and colours that leaves have in general. */
+const GENERAL_WEIGHT = 0.5;
+
 /**
- * In a busy place the network finds plant and pot, and this photo's own colours and edges decide where it wavers.
- * Without the network it is left to leaf colours near the middle; a pot is then not looked for: what would be found is
+ * In a busy place the network finds plant and pot, and this photo's own colours and edges decide where it wavers. But
+ * where other plants stand about, what is known of this very one tells it best, and the network is a voice among others.
+ * With neither, it is left to leaf colours near the middle; a pot is then not looked for: what would be found is
  * more often wrong than right, and a wrong scale is worse than none.
  */
 export function hearInBusyPlace(scene: Scene): Heard {
-  const { door, small, picture, shares } = scene;
-  if (shares === null) {
-    const guess = guessInBusyPlace(door, small, picture);
+  const { door, small, picture, shares, withOwn } = scene;
+  if (shares === null || withOwn !== null) {
+    const guess = guessInBusyPlace(scene);
     const canopy = mainObject(door, objectMask(door, guess));
     return {
-      object: canopy,
+      object: shares === null ? canopy : plantAndPot(shares),
       unseen: emptyMask(small.width, small.height),
-      canopy: agreed(guess, canopy),
+      canopy: agreed(withOwn === null ? guess : withOwn(guess, null), canopy),
       potShape: null,
       pot: null,
       twoPlants: false,
     };
   }
-  const chance = shares.foliage.map((share, i) => share + (shares.flower[i] as number));
+  const chance = plantChance(shares);
   const lessons = Uint8Array.from(chance, (share) => (share > 0.9 ? 1 : share < 0.1 ? 2 : 0));
   const contrast = colourContrast(picture, lessons);
   const size = { width: small.width, height: small.height };
-  const byNetwork: Evidence = {
-    ...size,
-    logOdds: chance.map((share) => Math.log((share + 0.01) / (1.01 - share))),
-  };
+  const byNetwork: Evidence = { ...size, logOdds: chance.map(logOdds) };
   const canopy = joinEvidence(byNetwork, voiced({ ...size, logOdds: contrast }, CONTRAST_WEIGHT));
   const start = Uint8Array.from(chance, (share, i) =>
     share > BAND.high ? 1 : share < BAND.low ? 0 : (canopy.logOdds[i] as number) > 0 ? 3 : 2,
@@ -62,12 +65,8 @@ export function hearInBusyPlace(scene: Scene): Heard {
     }
   }
   const mask = mainObject(door, objectMask(door, canopy));
-  const object: Mask = {
-    ...mask,
-    data: Uint8Array.from(shares.background, (share) => (share < 0.5 ? 1 : 0)),
-  };
   return {
-    object,
+    object: plantAndPot(shares),
     unseen: emptyMask(small.width, small.height),
     canopy: agreed(canopy, mask),
     potShape: null,
@@ -76,18 +75,53 @@ export function hearInBusyPlace(scene: Scene): Heard {
   };
 }
 
+function plantAndPot({ width, height, background }: PixelShares): Mask {
+  return { width, height, data: Uint8Array.from(background, (share) => (share < 0.5 ? 1 : 0)) };
+}
+
+function plantChance({ foliage, flower }: PixelShares): Float32Array {
+  return foliage.map((share, i) => share + (flower[i] as number));
+}
+
+function logOdds(share: number): number {
+  return Math.log((share + 0.01) / (1.01 - share));
+}
+
 /**
- * A guess at the plant in a busy place: leaf and flower colours near the middle that the border does not show begin a
- * GrabCut (Rother, Kolmogorov, Blake 2004), which draws the outline. Foliage behind the plant misleads it.
+ * A guess at the plant in a busy place: leaf and flower colours near the middle that the border does not show, and what
+ * is known of the plant, begin a GrabCut (Rother, Kolmogorov, Blake 2004), which draws the outline. Foliage behind the
+ * plant misleads it, unless the plant is known.
  */
-export function guessInBusyPlace(door: OpenCvDoor, raster: Raster, picture: LabPicture): Evidence {
+export function guessInBusyPlace({
+  door,
+  small: raster,
+  picture,
+  shares,
+  withOwn,
+}: Pick<Scene, 'door' | 'small' | 'picture' | 'shares' | 'withOwn'>): Evidence {
   const small = shrinkRaster(door, raster, CUT_SIDE_PX);
   const smallLab = labOfRaster(small);
-  const colour = plantColour(smallLab);
-  const leafy = { ...colour, logOdds: colour.logOdds.map((odds) => Math.max(-2, Math.min(2, odds))) };
+  const resized = (
+    evidence: Evidence,
+    to: { readonly width: number; readonly height: number },
+  ): Evidence => ({
+    width: to.width,
+    height: to.height,
+    logOdds: resizePlane(door, evidence.logOdds, evidence, to),
+  });
+  const colour = voiced(plantColour(smallLab), 1, 2);
+  const byNetwork = shares === null ? null : resized(networkOnPlants(shares), small);
+  const leafy = byNetwork === null ? colour : joinEvidence(colour, byNetwork);
   const centred = nearMiddle(small);
   const contrast = { ...colour, logOdds: colourContrast(smallLab, lessonsOf(small, leafy, centred)) };
-  const joined = joinEvidence(leafy, contrast, centred);
+  const general = joinEvidence(leafy, contrast);
+  const joined =
+    withOwn === null
+      ? joinEvidence(general, centred)
+      : resized(
+          withOwn(resized(joinEvidence(voiced(general, GENERAL_WEIGHT), centred), picture), null),
+          small,
+        );
   const start = joined.logOdds.map((odds, i) => {
     if (onBorder(small, i, 0.015) && odds < 2) return 0;
     return odds > 3.2 ? 1 : odds < -3 ? 0 : odds > 0.5 ? 3 : 2;
@@ -101,6 +135,12 @@ export function guessInBusyPlace(door: OpenCvDoor, raster: Raster, picture: LabP
     height: picture.height,
     logOdds: resizePlane(door, decided, small, picture),
   };
+}
+
+/** The network on any plant, this one or another. */
+function networkOnPlants(shares: PixelShares): Evidence {
+  const { width, height } = shares;
+  return voiced({ width, height, logOdds: plantChance(shares).map(logOdds) }, 1, NETWORK_MOST);
 }
 
 /** The middle teaches 1 where it looks like a plant, the border 2. */

@@ -3,15 +3,14 @@ import { shrinkRaster } from '../opencv/pictures.ts';
 import { type LabPicture, labOfRaster } from '../raster/lab.ts';
 import type { Mask, Raster } from '../raster/raster.ts';
 import { hearInBusyPlace } from './busy-place.ts';
-import { type Evidence, joinEvidence } from './evidence.ts';
+import type { Evidence } from './evidence.ts';
 import type { EvidenceSource } from './evidence-sources.ts';
 import type { NoPlant, Pot } from './found-plant.ts';
 import { noPlant } from './hints.ts';
 import type { KnownOfPlant } from './known.ts';
-import { lastOutlineEvidence } from './last-outline.ts';
-import { learnedColourEvidence } from './learned-colours.ts';
 import { firstGuess } from './model/first-guess.ts';
 import type { PixelShares } from './model/pixel-shares.ts';
+import { type OwnVoices, ownVoices } from './own-voices.ts';
 import { isTooDark } from './photo-quality.ts';
 import { learnPlace, type Place } from './place.ts';
 import { hearBefore } from './plain-place.ts';
@@ -54,6 +53,8 @@ export interface Scene {
   readonly picture: LabPicture;
   readonly shares: PixelShares | null;
   readonly without: ReadonlySet<EvidenceSource>;
+  /** What is known of this very plant; `null` when nothing is. */
+  readonly withOwn: OwnVoices | null;
 }
 
 const NOBODY: ReadonlySet<EvidenceSource> = new Set();
@@ -84,18 +85,14 @@ export function gatherFrom(
   const without = known.without ?? NOBODY;
   const empty = without.has('empty-photo') ? null : known.empty;
   const place = learnPlace(door, raster, picture, empty, !without.has('backdrop'));
-  const scene: Scene = { ...looks, picture, without };
+  const withOwn = ownVoices(door, picture, known, without);
+  const scene: Scene = { ...looks, picture, without, withOwn };
   const heard = place.backdrop === null ? hearInBusyPlace(scene) : hearBefore(scene, place, place.backdrop);
   if (heard.twoPlants) return noPlant('two-plants');
   const { object, unseen, potShape, pot } = heard;
-  let canopy = heard.canopy;
-  if (known.colours !== null && !without.has('learned-colour')) {
-    canopy = joinEvidence(canopy, learnedColourEvidence(picture, known.colours));
-  }
-  if (known.lastOutline !== null && !without.has('last-outline')) {
-    const rim = pot === null ? null : rimOnCopy(pot, small.width / raster.width);
-    canopy = joinEvidence(canopy, lastOutlineEvidence(door, known.lastOutline, small, rim, canopy));
-  }
+  // In a busy place they were heard before the cut.
+  const rim = pot === null ? null : rimOnCopy(pot, small.width / raster.width);
+  const canopy = withOwn === null || place.backdrop === null ? heard.canopy : withOwn(heard.canopy, rim);
   return { ok: true, door, raster, small, picture, place, object, unseen, canopy, potShape, pot, shares };
 }
 

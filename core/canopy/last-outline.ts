@@ -4,15 +4,14 @@ import { depthInMask } from '../opencv/masks.ts';
 import { blurPlane, resizePlane } from '../opencv/pictures.ts';
 import type { Mask } from '../raster/raster.ts';
 import type { Evidence } from './evidence.ts';
-import type { Pot } from './found-plant.ts';
 import { layMask, placeThen, type RimEnds } from './lay-over.ts';
 
 /** The plant's canopy at an earlier sitting, seen from the same place at the same turn. */
 export interface LastOutline {
   /** Px of the raster it was cut from. */
   readonly canopy: Mask;
-  /** The rim then, by which the two photos are laid over one another; `null` when none was seen. */
-  readonly pot: Pot | null;
+  /** The rim's ends then, by which the two photos are laid over one another; `null` when none was seen. */
+  readonly pot: RimEnds | null;
   /** Days since, 0 or more. */
   readonly days: number;
 }

@@ -20,19 +20,32 @@ const LEAVES: Record<'bronze' | 'variegated', Partial<LeafLook>> = {
 
 let scenery: ViewOptions['scenery'] = null;
 
-/** The greenhouse's regal with other leaves, among its neighbours, small; `warmth` takes blue and adds red. */
+interface Changes {
+  /** Exposure above the usual, in stops. */
+  readonly stops?: number;
+  /** Share of blue taken off and of red put on. */
+  readonly warmth?: number;
+  /** Radius to which the plant was cut back, mm. */
+  readonly cutBackMm?: number | null;
+}
+
+/** The greenhouse's regal with other leaves, among its neighbours, small. */
 export function awkwardView(
   leaf: keyof typeof LEAVES,
   week: number,
-  { stops = 0, warmth = 0, ...changes }: { stops?: number; warmth?: number } & Partial<ViewOptions> = {},
+  { stops = 0, warmth = 0, cutBackMm = null }: Changes = {},
 ): AwkwardView {
   const { stand, pot } = seasonOf('greenhouse-regal');
   scenery ??= greenhouseScenery(stand.light, pot.heightMm);
-  const options = smallView('greenhouse-regal', week, 0, { scenery, samplesPerSide: 2, ...changes });
+  const options = smallView('greenhouse-regal', week, 0, { scenery, samplesPerSide: 2 });
   const [red, green, blue] = options.finish.whiteBalance;
   const { raster, canopy, truth } = renderView({
     ...options,
-    plant: { ...options.plant, leaf: { ...options.plant.leaf, ...LEAVES[leaf] } },
+    plant: {
+      ...options.plant,
+      leaf: { ...options.plant.leaf, ...LEAVES[leaf] },
+      radiusMm: cutBackMm === null ? options.plant.radiusMm : [[0, cutBackMm]],
+    },
     finish: {
       ...options.finish,
       exposureStops: options.finish.exposureStops + stops,

@@ -1,12 +1,11 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type Evidence, joinEvidence } from '../../../core/canopy/evidence.ts';
-import type { Pot } from '../../../core/canopy/found-plant.ts';
 import { LAST_OUTLINE, lastOutlineEvidence } from '../../../core/canopy/last-outline.ts';
+import type { RimEnds } from '../../../core/canopy/lay-over.ts';
 import { learnColours, learnedColourEvidence } from '../../../core/canopy/learned-colours.ts';
 import { type OpenCvDoor, openOpenCv } from '../../../core/opencv/door.ts';
 import { labOfRaster } from '../../../core/raster/lab.ts';
 import { emptyMask, type Mask, type PointPx } from '../../../core/raster/raster.ts';
-import { seasonOf } from '../../sample-images/small-view.ts';
 import { type AwkwardView, awkwardView } from './awkward-series.ts';
 import { masked } from './evidence-scores.ts';
 import { overlap } from './painted-plant.ts';
@@ -27,12 +26,8 @@ function disc(middle: PointPx, radius: number, size = SIZE): Mask {
   return mask;
 }
 
-function potAt(x: number, y: number, half: number): Pot {
-  return {
-    rimLeftPx: [x - half, y],
-    rimRightPx: [x + half, y],
-    rim: { centrePx: [x, y], halfWidthPx: half, halfHeightPx: 0 },
-  };
+function potAt(x: number, y: number, half: number): RimEnds {
+  return { rimLeftPx: [x - half, y], rimRightPx: [x + half, y] };
 }
 
 function oddsAt({ width, logOdds }: Evidence, x: number, y: number): number {
@@ -128,10 +123,8 @@ describe('a plant cut back hard since the last photo', () => {
   let before: AwkwardView;
   let now: AwkwardView;
   beforeAll(() => {
-    const { plant } = seasonOf('greenhouse-regal');
-    const ofRadius = (radiusMm: number) =>
-      awkwardView('bronze', 6, { plant: { ...plant, radiusMm: [[0, radiusMm]] } });
-    [before, now] = [ofRadius(120), ofRadius(70)];
+    before = awkwardView('bronze', 6);
+    now = awkwardView('bronze', 6, { cutBackMm: 70 });
   });
 
   it('is found as cut: where all around is seen to be no canopy, the last outline is silent', () => {

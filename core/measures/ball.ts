@@ -1,6 +1,11 @@
 import type { PointPx } from '../raster/raster.ts';
 import { openArc, type RimEnds } from '../silhouette/open-arc.ts';
-import { profilePoints, type RadialProfile, radialProfile } from '../silhouette/radial-profile.ts';
+import {
+  DIRECTIONS_PER_TURN,
+  profilePoints,
+  type RadialProfile,
+  radialProfile,
+} from '../silhouette/radial-profile.ts';
 import type { Silhouette } from '../silhouette/silhouette.ts';
 import { FORM_UPR, smoothProfile } from './gaussian-profile-filter.ts';
 import { robustCircle } from './robust-circle.ts';
@@ -25,6 +30,7 @@ const LARGEST_BALL = 1.5;
  *
  * @param silhouette px of the working raster
  * @param rim the pot rim's ends, px, or `null`
+ * @param directionsPerTurn how finely the profile is taken
  * @returns ball and profiles in px, or `null` when the visible outline fixes no circle of the plant's size
  *
  * Notes: starts from the middle of the hull and moves the centre until it stays (0.02 px), because the profile,
@@ -35,11 +41,15 @@ const LARGEST_BALL = 1.5;
  *
  * Example: a disc of radius 100 gives radius 100 ± 0.1 and an open arc of a whole turn.
  */
-export function fitBall(silhouette: Silhouette, rim: RimEnds | null): BallFit | null {
+export function fitBall(
+  silhouette: Silhouette,
+  rim: RimEnds | null,
+  directionsPerTurn: number = DIRECTIONS_PER_TURN,
+): BallFit | null {
   const largestPx = (LARGEST_BALL * Math.hypot(silhouette.widthPx, silhouette.heightPx)) / 2;
   let centre = silhouette.hullMiddlePx;
   for (let move = 0; ; move++) {
-    const profile = radialProfile(silhouette.loops, centre, openArc(centre, rim));
+    const profile = radialProfile(silhouette.loops, centre, openArc(centre, rim), directionsPerTurn);
     if (profile.radiiPx.length < 3) return null;
     const form = smoothProfile(profile, FORM_UPR);
     const circle = robustCircle(profilePoints(form));

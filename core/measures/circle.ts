@@ -7,7 +7,14 @@ export interface Circle {
 
 /** Distances of points from a centre, in the points' unit. */
 export function distancesFrom(centre: PointPx, points: readonly PointPx[]): Float64Array {
-  return Float64Array.from(points, ([x, y]) => Math.hypot(x - centre[0], y - centre[1]));
+  const [centreX, centreY] = centre;
+  const distances = new Float64Array(points.length);
+  // Not Math.hypot, which takes ten times as long to guard against numbers that no picture has.
+  for (let index = 0; index < points.length; index++) {
+    const [x, y] = points[index] as PointPx;
+    distances[index] = Math.sqrt((x - centreX) ** 2 + (y - centreY) ** 2);
+  }
+  return distances;
 }
 
 /** Middle of a cloud of points: the mean of x and of y. */

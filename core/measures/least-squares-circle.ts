@@ -1,14 +1,27 @@
 import { requireAtLeast } from '../errors/expect.ts';
 import type { PointPx } from '../raster/raster.ts';
-import { type Circle, meanPoint } from './circle.ts';
+import { type Circle, distancesFrom, meanPoint } from './circle.ts';
 
 const MOST_STEPS = 200;
+
+/** Where the fit starts and when it stops. */
+export interface CircleFit {
+  /** One weight a point, 0 or above, with three or more above 0; all 1 when left out. */
+  readonly weights?: Float64Array;
+  /** A centre known to be near; Kåsa's when left out. */
+  readonly from?: PointPx;
+  /** A last step of the centre this small, share of the radius, ends the fit. */
+  readonly finest?: number;
+}
+
+/** Ends where the digits do. */
+const FINEST = 1e-15;
 
 /**
  * Least-squares circle (LSCI): the circle with the smallest sum of squared distances of the points from it.
  *
  * @param points at least three, not all on a line, any unit
- * @param weights one a point, 0 or above, with three or more above 0; all 1 when left out
+ * @param fit weights, start and end of the search
  * @returns centre and radius in the points' unit, or `null` when the points do not fix a circle
  *
  * Notes: geometric, not algebraic: the distance itself is squared. On a quarter arc the algebraic circle
@@ -19,12 +32,13 @@ const MOST_STEPS = 200;
  *
  * Example: (1,0), (0,1), (−1,0), (0,−1) give centre (0, 0), radius 1.
  */
-export function leastSquaresCircle(points: readonly PointPx[], weights?: Float64Array): Circle | null {
+export function leastSquaresCircle(points: readonly PointPx[], fit: CircleFit = {}): Circle | null {
   requireAtLeast(points.length, 3, 'points.length');
   const middle = meanPoint(points);
   const centred = points.map(([x, y]): PointPx => [x - middle[0], y - middle[1]]);
-  const weightOf = weights ?? new Float64Array(points.length).fill(1);
-  const start = kasaCentre(centred, weightOf);
+  const { from, weights: weightOf = new Float64Array(points.length).fill(1), finest = FINEST } = fit;
+  const start: PointPx | null =
+    from === undefined ? kasaCentre(centred, weightOf) : [from[0] - middle[0], from[1] - middle[1]];
   if (start === null) return null;
 
   let centre = start;
@@ -44,7 +58,7 @@ export function leastSquaresCircle(points: readonly PointPx[], weights?: Float64
         better = true;
       }
     }
-    if (!better || Math.hypot(...move) <= 1e-15 * error.radius) break;
+    if (!better || Math.hypot(...move) <= finest * error.radius) break;
   }
   return { centre: [centre[0] + middle[0], centre[1] + middle[1]], radius: error.radius };
 }
@@ -93,44 +107,50 @@ function kasaCentre(points: readonly PointPx[], weights: Float64Array): PointPx 
 
 /** For a fixed centre the best radius is the mean distance. */
 function errorAbout(points: readonly PointPx[], weights: Float64Array, centre: PointPx) {
+  const distances = distancesFrom(centre, points);
   let [sum, sumDistance] = [0, 0];
-  const distances = new Float64Array(points.length);
-  points.forEach(([x, y], index) => {
+  for (let index = 0; index < distances.length; index++) {
     const weight = weights[index] as number;
-    const distance = Math.hypot(x - centre[0], y - centre[1]);
-    distances[index] = distance;
     sum += weight;
-    sumDistance += weight * distance;
-  });
+    sumDistance += weight * (distances[index] as number);
+  }
   const radius = sumDistance / sum;
   let sumOfSquares = 0;
-  distances.forEach((distance, index) => {
-    sumOfSquares += (weights[index] as number) * (distance - radius) ** 2;
-  });
+  for (let index = 0; index < distances.length; index++) {
+    sumOfSquares += (weights[index] as number) * ((distances[index] as number) - radius) ** 2;
+  }
   return { radius, sumOfSquares };
 }
 
 /** The Gauss–Newton step of the centre, the radius eliminated: directions with their mean taken out. */
 function gaussNewtonMove(points: readonly PointPx[], weights: Float64Array, centre: PointPx): PointPx | null {
+  const distances = distancesFrom(centre, points);
+  const [across, down] = [new Float64Array(points.length), new Float64Array(points.length)];
   let [sum, meanU, meanV, meanD] = [0, 0, 0, 0];
-  const rows = points.map(([x, y], index) => {
-    const distance = Math.hypot(x - centre[0], y - centre[1]);
-    const [u, v] = distance > 0 ? [(x - centre[0]) / distance, (y - centre[1]) / distance] : [0, 0];
+  for (let index = 0; index < points.length; index++) {
+    const [x, y] = points[index] as PointPx;
+    const distance = distances[index] as number;
     const weight = weights[index] as number;
+    const [u, v] = distance > 0 ? [(x - centre[0]) / distance, (y - centre[1]) / distance] : [0, 0];
+    across[index] = u;
+    down[index] = v;
     sum += weight;
     meanU += weight * u;
     meanV += weight * v;
     meanD += weight * distance;
-    return { weight, u, v, distance };
-  });
+  }
   [meanU, meanV, meanD] = [meanU / sum, meanV / sum, meanD / sum];
   let [uu, uv, vv, ud, vd] = [0, 0, 0, 0, 0];
-  for (const { weight, u, v, distance } of rows) {
-    uu += weight * (u - meanU) ** 2;
-    uv += weight * (u - meanU) * (v - meanV);
-    vv += weight * (v - meanV) ** 2;
-    ud += weight * (u - meanU) * (distance - meanD);
-    vd += weight * (v - meanV) * (distance - meanD);
+  for (let index = 0; index < points.length; index++) {
+    const weight = weights[index] as number;
+    const u = (across[index] as number) - meanU;
+    const v = (down[index] as number) - meanV;
+    const d = (distances[index] as number) - meanD;
+    uu += weight * u * u;
+    uv += weight * u * v;
+    vv += weight * v * v;
+    ud += weight * u * d;
+    vd += weight * v * d;
   }
   return solveTwo(uu, uv, vv, ud, vd);
 }

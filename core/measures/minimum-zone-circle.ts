@@ -48,9 +48,12 @@ export function minimumZoneCircle(points: readonly PointPx[]): CircularZone | nu
 
 /** The zone about a given centre: the outermost and the innermost distance. */
 export function zoneAbout(centre: PointPx, points: readonly PointPx[]): CircularZone {
+  const [centreX, centreY] = centre;
   let [outer, inner] = [0, Number.POSITIVE_INFINITY];
-  for (const [x, y] of points) {
-    const squared = (x - centre[0]) ** 2 + (y - centre[1]) ** 2;
+  for (let index = 0; index < points.length; index++) {
+    const point = points[index] as PointPx;
+    const [dx, dy] = [point[0] - centreX, point[1] - centreY];
+    const squared = dx * dx + dy * dy;
     if (squared > outer) outer = squared;
     if (squared < inner) inner = squared;
   }
@@ -102,11 +105,31 @@ function bestOfContacts(
     for (const [c, d] of pairsOf(inner)) {
       const centre = crossingOfBisectors(a, b, c, d);
       if (centre === null) continue;
-      const zone = zoneAbout(centre, points);
-      if (widthOf(zone) < widthOf(best)) best = zone;
+      if (isNarrowerAbout(centre, points, a, c, widthOf(best))) best = zoneAbout(centre, points);
     }
   }
   return best;
+}
+
+/** Whether the zone about a centre is narrower than `width`; looks at the contacts first, and no further than needed. */
+function isNarrowerAbout(
+  centre: PointPx,
+  points: readonly PointPx[],
+  outermost: PointPx,
+  innermost: PointPx,
+  width: number,
+): boolean {
+  const squaredTo = (point: PointPx) => (point[0] - centre[0]) ** 2 + (point[1] - centre[1]) ** 2;
+  let [outer, inner] = [squaredTo(outermost), squaredTo(innermost)];
+  if (Math.sqrt(outer) - Math.sqrt(inner) >= width) return false;
+  for (let index = 0; index < points.length; index++) {
+    const squared = squaredTo(points[index] as PointPx);
+    if (squared <= outer && squared >= inner) continue;
+    outer = Math.max(outer, squared);
+    inner = Math.min(inner, squared);
+    if (Math.sqrt(outer) - Math.sqrt(inner) >= width) return false;
+  }
+  return true;
 }
 
 function* pairsOf(points: readonly PointPx[]): Generator<readonly [PointPx, PointPx]> {

@@ -7,6 +7,8 @@ const BIWEIGHT_REACH = 4.685;
 /** The spread is never taken below this share of the radius: nobody prunes to a two-hundredth. */
 const LEAST_SPREAD = 0.005;
 const STEPS = 15;
+/** Ends each fit, share of the radius: weights from a circle nearer than this would be no better. */
+const FINEST = 1e-9;
 
 /**
  * Least-squares circle that long stems do not pull away from the rest of the plant.
@@ -32,10 +34,11 @@ export function robustCircle(points: readonly PointPx[]): Circle | null {
     const residuals = distancesFrom(centre, points).map((distance) => distance - radius);
     const spread = Math.max(1.4826 * medianAbsolute(residuals), LEAST_SPREAD * radius);
     const weightOf = step < STEPS / 2 ? leastAbsoluteWeight : biweight;
-    circle = leastSquaresCircle(
-      points,
-      residuals.map((residual) => weightOf(residual / spread)),
-    );
+    circle = leastSquaresCircle(points, {
+      weights: residuals.map((residual) => weightOf(residual / spread)),
+      from: centre,
+      finest: FINEST,
+    });
   }
   return circle;
 }

@@ -15,6 +15,8 @@ const MOST_ZONES = 6;
 /** Radius that the ball has in the copies, at most. */
 const BALL_RADIUS = 90;
 const MARGIN_PX = 8;
+/** Enough for form, a quarter of the work of a whole profile. */
+const DIRECTIONS = 180;
 /** Zone and outline may lie apart by this many px of the copy that zones are found on. */
 const RIND = 1.5;
 
@@ -87,7 +89,7 @@ function measuresOf(mask: Mask, copy: ReducedCopy, pot: Pot | null, ballRadiusPx
   const silhouette = readSilhouette(mask);
   if (silhouette === null) return { roundness: 0, symmetry: 0, lopsidedness: 0, radiusPx: 0 };
   const rim = pot === null ? null : onCopy(pot, copy);
-  const ball = fitBall(silhouette, rim);
+  const ball = fitBall(silhouette, rim, DIRECTIONS);
   const radius = ball?.radiusPx ?? ballRadiusPx / copy.pxPerPx;
   const axis = rim === null ? null : axisFromPot(rim);
   const axisX = axis?.xPx ?? silhouette.centroidPx[0];

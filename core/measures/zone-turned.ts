@@ -30,22 +30,32 @@ export function zoneTurned(canopy: Mask, zone: Mask, inCanopy: boolean, reachPx:
 }
 
 /** Grown by a square of `2 * reachPx + 1` px a side: first along the rows, then along the columns. */
-function grown({ width, height, data }: Mask, reachPx: number): Mask {
-  const along = new Uint8Array(data.length);
-  const both = new Uint8Array(data.length);
-  for (let y = 0; y < height; y++) {
-    for (let x = 0; x < width; x++) {
-      if (data[y * width + x] === 0) continue;
-      const [from, to] = [Math.max(0, x - reachPx), Math.min(width - 1, x + reachPx)];
-      along.fill(1, y * width + from, y * width + to + 1);
-    }
-  }
-  for (let y = 0; y < height; y++) {
-    const [from, to] = [Math.max(0, y - reachPx), Math.min(height - 1, y + reachPx)];
-    for (let x = 0; x < width; x++) {
-      if (along[y * width + x] === 0) continue;
-      for (let row = from; row <= to; row++) both[row * width + x] = 1;
-    }
-  }
+function grown(mask: Mask, reachPx: number): Mask {
+  const { width, height } = mask;
+  const along = new Uint8Array(width * height);
+  const both = new Uint8Array(width * height);
+  for (let y = 0; y < height; y++) growLine(mask.data, along, y * width, 1, width, reachPx);
+  for (let x = 0; x < width; x++) growLine(along, both, x, width, height, reachPx);
   return { width, height, data: both };
+}
+
+/** Grows one row or column: `count` places from `first` on, `step` apart. */
+function growLine(
+  from: Uint8Array,
+  to: Uint8Array,
+  first: number,
+  step: number,
+  count: number,
+  reachPx: number,
+) {
+  let ahead = -1 - reachPx;
+  for (let k = 0; k < count; k++) {
+    if (from[first + k * step] === 1) ahead = k;
+    if (k - ahead <= reachPx) to[first + k * step] = 1;
+  }
+  let behind = count + reachPx;
+  for (let k = count - 1; k >= 0; k--) {
+    if (from[first + k * step] === 1) behind = k;
+    if (behind - k <= reachPx) to[first + k * step] = 1;
+  }
 }

@@ -43,8 +43,8 @@ export function emptyMask(width: number, height: number): Mask {
 }
 
 /** Number of pixels inside the mask. */
-export function maskArea(mask: Mask): number {
+export function maskArea({ data }: Mask): number {
   let area = 0;
-  for (const inside of mask.data) area += inside;
+  for (let i = 0; i < data.length; i++) area += data[i] as number;
   return area;
 }

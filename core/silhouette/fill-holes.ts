@@ -1,7 +1,8 @@
+import { windowAround } from '../canopy/window.ts';
 import type { Mask } from '../raster/raster.ts';
 
 /**
- * Fills the gaps of a mask: every outside pixel that cannot reach the picture's border becomes inside.
+ * Fills the gaps of a mask: every outside pixel that cannot reach the plant's surroundings becomes inside.
  *
  * @param mask canopy, px of the working raster
  * @returns a new mask; the inside is taken as 8-connected, so the outside is walked in 4 directions
@@ -15,31 +16,39 @@ import type { Mask } from '../raster/raster.ts';
  */
 export function fillHoles(mask: Mask): Mask {
   const { width, height, data } = mask;
-  const outside = new Uint8Array(width * height);
-  const waiting: number[] = [];
+  const filled = new Uint8Array(width * height);
+  const window = windowAround(mask);
+  if (window === null) return { width, height, data: filled };
+  const { left, top } = window;
+  const [right, bottom] = [left + window.width - 1, top + window.height - 1];
+
+  // Everything in the window counts as inside until the outside is walked away from it.
+  for (let y = top; y <= bottom; y++) filled.fill(1, y * width + left, y * width + right + 1);
+  const waiting = new Int32Array(window.width * window.height);
+  let count = 0;
   const visit = (index: number) => {
-    if (data[index] === 0 && outside[index] === 0) {
-      outside[index] = 1;
-      waiting.push(index);
-    }
+    if (data[index] === 1 || filled[index] === 0) return;
+    filled[index] = 0;
+    waiting[count++] = index;
   };
 
-  // Start from every border pixel: the plant may cut the outside into several parts.
-  for (let x = 0; x < width; x++) {
-    visit(x);
-    visit((height - 1) * width + x);
+  // Start from the whole rim of the window: the plant may cut the outside into several parts.
+  for (let x = left; x <= right; x++) {
+    visit(top * width + x);
+    visit(bottom * width + x);
   }
-  for (let y = 0; y < height; y++) {
-    visit(y * width);
-    visit(y * width + width - 1);
+  for (let y = top; y <= bottom; y++) {
+    visit(y * width + left);
+    visit(y * width + right);
   }
-
-  for (let index = waiting.pop(); index !== undefined; index = waiting.pop()) {
-    const x = index % width;
-    if (x > 0) visit(index - 1);
-    if (x < width - 1) visit(index + 1);
-    if (index >= width) visit(index - width);
-    if (index < width * (height - 1)) visit(index + width);
+  while (count > 0) {
+    const index = waiting[--count] as number;
+    const y = Math.floor(index / width);
+    const x = index - y * width;
+    if (x > left) visit(index - 1);
+    if (x < right) visit(index + 1);
+    if (y > top) visit(index - width);
+    if (y < bottom) visit(index + width);
   }
-  return { width, height, data: outside.map((isOutside) => 1 - isOutside) };
+  return { width, height, data: filled };
 }

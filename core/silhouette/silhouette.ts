@@ -64,11 +64,12 @@ export function readSilhouette(mask: Mask): Silhouette | null {
 
 function maskCentroid({ width, data }: Mask, areaPx: number): PointPx {
   let [sumX, sumY] = [0, 0];
-  data.forEach((inside, index) => {
-    if (inside === 0) return;
-    const y = Math.floor(index / width);
-    sumX += index - y * width + 0.5;
-    sumY += y + 0.5;
-  });
+  for (let y = 0, index = 0; index < data.length; y++) {
+    for (let x = 0; x < width; x++, index++) {
+      if (data[index] === 0) continue;
+      sumX += x + 0.5;
+      sumY += y + 0.5;
+    }
+  }
   return [sumX / areaPx, sumY / areaPx];
 }

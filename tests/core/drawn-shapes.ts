@@ -75,10 +75,20 @@ export function unsureZone(
 
 /** A pot rim of the given half width below a plant, seen level from its own height. */
 export function rim(axisX: number, y: number, halfWidth: number): Pot {
+  return potWithRim([axisX - halfWidth, y], [axisX + halfWidth, y]);
+}
+
+/** A pot whose rim's ends are known without doubt; how far the rim opens to the view is not. */
+export function potWithRim(rimLeftPx: PointPx, rimRightPx: PointPx): Pot {
   return {
-    rimLeftPx: [axisX - halfWidth, y],
-    rimRightPx: [axisX + halfWidth, y],
-    rim: { centrePx: [axisX, y], halfWidthPx: halfWidth, halfHeightPx: 0, heightSeen: false },
+    rimLeftPx,
+    rimRightPx,
+    rim: {
+      centrePx: [(rimLeftPx[0] + rimRightPx[0]) / 2, (rimLeftPx[1] + rimRightPx[1]) / 2],
+      halfWidthPx: Math.hypot(rimRightPx[0] - rimLeftPx[0], rimRightPx[1] - rimLeftPx[1]) / 2,
+      halfHeightPx: 0,
+      heightSeen: false,
+    },
     rimDoubtPx: 0,
   };
 }

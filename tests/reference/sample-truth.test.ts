@@ -2,10 +2,12 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { NOTHING_KNOWN } from '../../core/canopy/known.ts';
 import { measureFound, measurePhoto } from '../../core/measure-photo.ts';
 import type { Mask, PointPx } from '../../core/raster/raster.ts';
 import type { PhotoReport } from '../../core/report.ts';
 import { readUprightPhoto } from '../../server/intake/read-upright-photo.ts';
+import { foundPlant, potWithRim } from '../core/drawn-shapes.ts';
 
 /**
  * The sample renders come with their true canopy, rim and scale, so the whole way from photo to measure can be
@@ -58,27 +60,20 @@ async function compare(file: string): Promise<Compared> {
   const photo = await readUprightPhoto(readFileSync(join(SAMPLES, file)));
   const empty =
     truth.empty === null ? null : (await readUprightPhoto(readFileSync(join(SAMPLES, truth.empty)))).raster;
-  const measured = await measurePhoto(photo, { photoName: file, rimMm: truth.rimMm, empty, turnDeg: 0 });
+  const known = { ...NOTHING_KNOWN, empty };
+  const measured = await measurePhoto(photo, { ...known, photoName: file, rimMm: truth.rimMm, turnDeg: 0 });
   const mask = await trueMask(`${stem}.canopy.png`);
-  const real = measureFound(
-    {
-      ok: true,
-      canopy: mask,
-      pot: { rimLeftPx: truth.axis.rimLeftPx, rimRightPx: truth.axis.rimRightPx },
-      edgeUncertaintyPx: 0.5,
-      notes: [],
-    },
-    {
-      name: file,
-      widthPx: photo.widthPx,
-      heightPx: photo.heightPx,
-      rasterWidthPx: mask.width,
-      rasterHeightPx: mask.height,
-      rimMm: truth.rimMm,
-      turnDeg: 0,
-      notes: [],
-    },
-  ).report;
+  const { rimLeftPx, rimRightPx } = truth.axis;
+  const real = measureFound(foundPlant(mask, potWithRim(rimLeftPx, rimRightPx)), {
+    name: file,
+    widthPx: photo.widthPx,
+    heightPx: photo.heightPx,
+    rasterWidthPx: mask.width,
+    rasterHeightPx: mask.height,
+    rimMm: truth.rimMm,
+    turnDeg: 0,
+    notes: [],
+  }).report;
   return {
     file,
     busy: truth.empty !== null,

@@ -29,6 +29,8 @@ function measured(changes: Partial<PhotoReport> = {}): PhotoReport {
       centrePx: [800, 500],
       radiusPx: 300,
       radiusMm: 150,
+      radiusPlusMinusPx: 4,
+      radiusPlusMinusMm: 2,
       outOfRoundPx: 24,
       outOfRoundMm: 12,
       openArcDeg: 280,

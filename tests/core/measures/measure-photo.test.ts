@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { measurePhoto } from '../../../core/measure-photo.ts';
+import { NOTHING_KNOWN } from '../../../core/canopy/known.ts';
+import type { Stroke } from '../../../core/canopy/stroke.ts';
+import { gatherPhoto, measureGathered, measurePhoto } from '../../../core/measure-photo.ts';
 import type { Raster } from '../../../core/raster/raster.ts';
 
 const PALE = [222, 220, 214] as const;
@@ -23,7 +25,7 @@ function drawnPhoto(width: number, height: number, hasPlant: boolean): Raster {
   return { width, height, data };
 }
 
-const OPTIONS = { photoName: 'drawn.jpg', rimMm: 130, empty: null, turnDeg: null };
+const OPTIONS = { ...NOTHING_KNOWN, photoName: 'drawn.jpg', rimMm: 130, turnDeg: null };
 const upright = (raster: Raster) => ({ raster, widthPx: 2 * raster.width, heightPx: 2 * raster.height });
 
 describe('a photo on its way through', () => {
@@ -51,5 +53,46 @@ describe('a photo on its way through', () => {
   it('gives the same report every time', async () => {
     const photo = upright(drawnPhoto(640, 480, true));
     expect((await measurePhoto(photo, OPTIONS)).report).toEqual((await measurePhoto(photo, OPTIONS)).report);
+  });
+});
+
+describe('a photo that the grower draws on', () => {
+  const photo = upright(drawnPhoto(640, 480, true));
+  // Px of the photo, which is twice as large as the raster: a bar of wall at the ball's right shoulder.
+  const keep: Stroke = {
+    kind: 'keep',
+    widthPx: 60,
+    pointsPx: [
+      [930, 300],
+      [1010, 300],
+    ],
+  };
+
+  it('is heard once and decided anew with every list of strokes', async () => {
+    const gathered = await gatherPhoto(photo, OPTIONS);
+    const before = measureGathered(gathered, []);
+    const after = measureGathered(gathered, [keep]);
+    const inRaster = (x: number, y: number) =>
+      after.canopy?.data[Math.floor(y / 2) * 640 + Math.floor(x / 2)];
+    expect(inRaster(970, 300)).toBe(1);
+    expect(before.canopy?.data[150 * 640 + 485]).toBe(0);
+    expect(after.report.canopy?.widthPx).toBeGreaterThan((before.report.canopy?.widthPx ?? 0) + 20);
+    // Taking the stroke back takes it back whole.
+    expect(measureGathered(gathered, []).report).toEqual(before.report);
+  });
+
+  it('gives in two steps what it gives in one', async () => {
+    const inTwo = measureGathered(await gatherPhoto(photo, OPTIONS), [keep]);
+    expect((await measurePhoto(photo, OPTIONS, [keep])).report).toEqual(inTwo.report);
+  });
+
+  it('hands on the cut-out and the pot’s outline in px of the photo', async () => {
+    const { found, partsOutlines, report } = await measurePhoto(photo, OPTIONS);
+    expect(found?.confidence).toBe(report.confidence);
+    const xs = partsOutlines.pot.flat().map(([x]) => x);
+    // The pot is 160 px wide at its rim in the raster, so 320 in the photo: from 480 to 800.
+    expect(Math.abs(Math.min(...xs) - 480)).toBeLessThan(16);
+    expect(Math.abs(Math.max(...xs) - 800)).toBeLessThan(16);
+    expect(report.canopy?.flowerShare).toBeNull();
   });
 });

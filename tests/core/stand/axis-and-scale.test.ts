@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { axisFromPot, axisUncertaintyPx, rimWidthPx } from '../../../core/stand/axis.ts';
-import { scaleFromRim } from '../../../core/stand/scale.ts';
+import { scaleDoubt, scaleFromRim } from '../../../core/stand/scale.ts';
 import { rim } from '../drawn-shapes.ts';
 
 describe('the plant axis', () => {
@@ -12,12 +12,21 @@ describe('the plant axis', () => {
     expect(axisUncertaintyPx(rim(0, 0, 50), 0)).toBeCloseTo(1.5, 12);
     expect(axisUncertaintyPx(rim(0, 0, 50), 2)).toBeCloseTo(Math.hypot(1.5, Math.SQRT2), 12);
   });
+
+  it('is less sure where leaves hide an end of the rim', () => {
+    expect(axisUncertaintyPx({ ...rim(0, 0, 50), rimDoubtPx: 2 }, 0)).toBeCloseTo(1.5, 12);
+    expect(axisUncertaintyPx({ ...rim(0, 0, 50), rimDoubtPx: 6 }, 0)).toBeCloseTo(3, 12);
+  });
 });
 
 describe('the scale', () => {
   it('is the rim’s mm over its px, along the rim', () => {
     expect(rimWidthPx({ rimLeftPx: [0, 0], rimRightPx: [30, 40] })).toBe(50);
     expect(scaleFromRim({ rimLeftPx: [0, 0], rimRightPx: [30, 40] }, 130)).toBeCloseTo(2.6, 12);
+  });
+
+  it('is as doubtful as the rim’s width', () => {
+    expect(scaleDoubt({ ...rim(0, 0, 50), rimDoubtPx: 2 })).toBeCloseTo(0.02, 12);
   });
 
   it('is not known for a rim without width', () => {

@@ -4,6 +4,8 @@ import type { Scene } from './scene.ts';
 export interface RimErrors {
   /** Larger distance of the two rim ends from the truth, share of the true rim width. */
   readonly ends: number;
+  /** The sideways part of it. */
+  readonly sideways: number;
   /** Found rim width ÷ true rim width - 1. */
   readonly scale: number;
 }
@@ -18,7 +20,9 @@ export function rimErrors({ pair, rasterPxPerPhotoPx }: Scene, pot: Pot | null):
   const wantedWidth = Math.abs(right[0] - left[0]);
   const off = (seen: readonly [number, number], there: readonly [number, number]) =>
     Math.hypot(seen[0] - there[0], seen[1] - there[1]) / wantedWidth;
+  const sidewaysOff = Math.max(Math.abs(pot.rimLeftPx[0] - left[0]), Math.abs(pot.rimRightPx[0] - right[0]));
   return {
+    sideways: sidewaysOff / wantedWidth,
     ends: Math.max(off(pot.rimLeftPx, left), off(pot.rimRightPx, right)),
     scale: (pot.rimRightPx[0] - pot.rimLeftPx[0]) / wantedWidth - 1,
   };

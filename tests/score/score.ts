@@ -56,7 +56,7 @@ const bench: Bench = {
   worst: values.sheet === undefined ? null : keepWorst(countOf('worst', 1)),
 };
 if (values.renders) {
-  say(await scoreRenders(bench, (line) => process.stderr.write(`${line}\n`)));
+  say(await scoreRenders(bench, values.each, (line) => process.stderr.write(`${line}\n`)));
 } else {
   const folders = positionals.flatMap(foldersUnder).map(chosen);
   if (folders.every(({ pairs }) => pairs.length === 0)) {

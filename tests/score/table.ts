@@ -65,7 +65,8 @@ function facts(photos: readonly Scored[]): string[] {
   ];
 }
 
-function photoLine({
+/** One photo: what came out, what was said of it. */
+export function photoLine({
   name,
   iou,
   ms,

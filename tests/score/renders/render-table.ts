@@ -1,5 +1,5 @@
 import { median, quantile } from '../quantile.ts';
-import { percent } from '../table.ts';
+import { percent, photoLine } from '../table.ts';
 import { BLOOMS, EXPOSURES } from './plan.ts';
 import type { RenderScore } from './score-renders.ts';
 
@@ -21,7 +21,7 @@ interface Wanted {
 const HEAD = `${'own renders'.padEnd(44)}photos  median  10th pct  moved by  asked`;
 
 /** One row for each condition, with what is asked of it. */
-export function renderLines(scores: readonly RenderScore[]): string[] {
+export function renderLines(scores: readonly RenderScore[], each: boolean): string[] {
   const asTaken = (one: RenderScore) => one.exposedAfter === 1 && one.plan.exposure === 1;
   const plain = scores.filter(({ plan }) => !plan.busy);
   const busy = scores.filter(({ plan, withEmpty }) => plan.busy && withEmpty);
@@ -52,17 +52,21 @@ export function renderLines(scores: readonly RenderScore[]): string[] {
     ].map(([name, group]) => rimLine(name, group)),
     ...refusedLines(scores),
     `time ${Math.round(median(msOf(scores)))} ms median, ${Math.round(quantile(msOf(scores), 1))} worst`,
+    ...(each ? scores.map(({ scored, ...how }) => photoLine({ ...scored, name: nameOf(how) })) : []),
   ];
 }
 
 /** A refused photo counts as overlap 0 above. */
 function refusedLines(scores: readonly RenderScore[]): string[] {
-  const refused = scores.flatMap(({ plan, withEmpty, exposedAfter, scored }) => {
-    if (scored.refused === null) return [];
-    const light = exposedAfter === 1 ? '' : ` × ${exposedAfter}`;
-    return [`${plan.name}${light}${plan.busy && !withEmpty ? ' without empty' : ''} ${scored.refused}`];
-  });
+  const refused = scores.flatMap(({ scored, ...how }) =>
+    scored.refused === null ? [] : [`${nameOf(how)} ${scored.refused}`],
+  );
   return [`${refused.length} not measured${refused.length === 0 ? '' : `: ${refused.join(', ')}`}`];
+}
+
+function nameOf({ plan, withEmpty, exposedAfter }: Omit<RenderScore, 'scored'>): string {
+  const light = exposedAfter === 1 ? '' : ` × ${exposedAfter}`;
+  return `${plan.name}${light}${plan.busy && !withEmpty ? ' without empty' : ''}`;
 }
 
 const msOf = (scores: readonly RenderScore[]) => scores.map(({ scored }) => scored.ms);
@@ -106,11 +110,17 @@ function movedLine(
 }
 
 function rimLine(name: string, scores: readonly RenderScore[]): string {
-  const ends = scores.flatMap(({ scored }) => (scored.rim === null ? [] : [scored.rim.ends]));
-  const found = `pot found in ${percent(ends.length / scores.length, 0)}`;
-  if (ends.length === 0) return `${name}: ${found}`;
-  const words = verdict(`≤ ${percent(WANTED.rimEnds)}`, WANTED.rimEnds - median(ends));
-  return `${name}: ${found}; rim ends off by median ${percent(median(ends))}, worst ${percent(quantile(ends, 1))} of the rim; asked ${words}`;
+  const rims = scores.flatMap(({ scored }) => (scored.rim === null ? [] : [scored.rim]));
+  const found = `pot found in ${percent(rims.length / scores.length, 0)}`;
+  if (rims.length === 0) return `${name}: ${found}`;
+  const ends = rims.map((rim) => rim.ends);
+  return [
+    `${name}: ${found}`,
+    `rim ends off by median ${percent(median(ends))}, worst ${percent(quantile(ends, 1))} of the rim`,
+    `sideways by ${percent(median(rims.map((rim) => rim.sideways)))}`,
+    `scale by ${percent(median(rims.map((rim) => Math.abs(rim.scale))))}`,
+    `asked ${verdict(`≤ ${percent(WANTED.rimEnds)}`, WANTED.rimEnds - median(ends))}`,
+  ].join('; ');
 }
 
 function line(name: string, scores: readonly RenderScore[], moved: string, words: string): string {

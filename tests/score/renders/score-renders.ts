@@ -18,10 +18,14 @@ export interface RenderScore {
 }
 
 /** Scores own renders in all their conditions, made first where they are not there yet. */
-export async function scoreRenders(bench: Bench, say: (line: string) => void): Promise<string[]> {
+export async function scoreRenders(
+  bench: Bench,
+  each: boolean,
+  say: (line: string) => void,
+): Promise<string[]> {
   const scores: RenderScore[] = [];
   for (const rendered of await renderedPlan(say)) scores.push(...(await scoreRender(rendered, bench)));
-  return renderLines(scores);
+  return renderLines(scores, each);
 }
 
 async function scoreRender(rendered: Rendered, { network, worst }: Bench): Promise<RenderScore[]> {

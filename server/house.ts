@@ -1,8 +1,12 @@
 import { availableParallelism } from 'node:os';
 import type { Logger } from 'pino';
+import { METHOD_VERSION } from '../core/method-version.ts';
 import type { ReceivedPhoto } from './intake/receive-photo.ts';
 import type { RefusedPhoto } from './intake/refused-photo.ts';
 import { localDay } from './local-day.ts';
+import type { CorrectionTask } from './measuring/correction-worker.ts';
+import { createCorrections } from './measuring/corrections.ts';
+import type { Lesson } from './measuring/learn-from-files.ts';
 import type { MeasuredFile, MeasureTask } from './measuring/measure-file.ts';
 import { createMeasuringQueue } from './measuring/measuring-queue.ts';
 import { createProgressBoard } from './measuring/progress.ts';
@@ -10,7 +14,8 @@ import { openWorkerPool } from './measuring/worker-pool.ts';
 import type { Services } from './services.ts';
 import { openDataHome } from './store/data-home.ts';
 import { openDatabase } from './store/database.ts';
-import { queueLeftAndOutdated } from './store/measurements.ts';
+import { queueLeftAndOutdated } from './store/due-view.ts';
+import { dropUnusedColours } from './store/lessons.ts';
 
 /** The services over one data home, and the way to close them. */
 export interface House {
@@ -22,10 +27,15 @@ export interface House {
 export const MEASURING_THREADS = Math.max(1, Math.min(4, availableParallelism()));
 
 /** Opens the store and the worker threads, and goes on with what a stop has left waiting. */
-export function openHouse(homePath: string, log: Logger): House {
+export function openHouse(
+  homePath: string,
+  log: Logger,
+  { network }: { readonly network: boolean } = { network: true },
+): House {
   const home = openDataHome(homePath);
   const db = openDatabase(home.root);
-  queueLeftAndOutdated(db);
+  queueLeftAndOutdated(db, METHOD_VERSION);
+  dropUnusedColours(db);
   // Reading uploads has its own thread, so that it never waits behind photos being measured.
   const intake = openWorkerPool<string, ReceivedPhoto | RefusedPhoto>(
     new URL('intake/worker.ts', import.meta.url),
@@ -36,20 +46,38 @@ export function openHouse(homePath: string, log: Logger): House {
     MEASURING_THREADS,
   );
   const progress = createProgressBoard();
-  const queue = createMeasuringQueue({
+  const parts = {
     db,
     home,
+    network,
     progress,
     log,
-    measure: measuring.run,
-    atOnce: MEASURING_THREADS,
+    learn: (lessons: readonly Lesson[]) => measuring.call('learn', lessons) as Promise<Uint8Array | null>,
+  };
+  const queue = createMeasuringQueue({ ...parts, measure: measuring.run, atOnce: MEASURING_THREADS });
+  const corrections = createCorrections({
+    ...parts,
+    openPool: () =>
+      openWorkerPool<CorrectionTask, MeasuredFile | null>(
+        new URL('measuring/correction-worker.ts', import.meta.url),
+        1,
+      ),
   });
   queue.wake();
   return {
-    services: { db, home, queue, progress, log, receive: intake.run, today: () => localDay(new Date()) },
+    services: {
+      db,
+      home,
+      queue,
+      corrections,
+      progress,
+      log,
+      receive: intake.run,
+      today: () => localDay(new Date()),
+    },
     async close() {
       queue.close();
-      await Promise.all([intake.close(), measuring.close()]);
+      await Promise.all([intake.close(), measuring.close(), corrections.close()]);
       db.close();
     },
   };

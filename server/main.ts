@@ -17,7 +17,9 @@ const CLEAR_FAULTS = [AddressUnusable, EnvironmentUnusable, HomeUnusable, StoreT
 async function start(): Promise<void> {
   const environment = readEnvironment(process.env);
   const log = pino({ level: environment.RONDURE_LOG }, pino.destination(2));
-  const house = openHouse(dataHomePath(process.env), log);
+  const house = openHouse(dataHomePath(process.env), log, {
+    network: environment.RONDURE_NETWORK === 'on',
+  });
   try {
     const { HOST: host, PORT: port } = environment;
     const serving = await serve(house.services, { host, port, webFolder: join(ROOT, 'dist/web') });

@@ -2,6 +2,7 @@ import type { Logger } from 'pino';
 import type { Day } from '../core/day/day.ts';
 import type { ReceivedPhoto } from './intake/receive-photo.ts';
 import type { RefusedPhoto } from './intake/refused-photo.ts';
+import type { Corrections } from './measuring/corrections.ts';
 import type { MeasuringQueue } from './measuring/measuring-queue.ts';
 import type { ProgressBoard } from './measuring/progress.ts';
 import type { DataHome } from './store/data-home.ts';
@@ -12,6 +13,7 @@ export interface Services {
   readonly db: Database;
   readonly home: DataHome;
   readonly queue: MeasuringQueue;
+  readonly corrections: Corrections;
   readonly progress: ProgressBoard;
   readonly log: Logger;
   /** Reads an uploaded file, in a worker thread. */

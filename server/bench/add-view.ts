@@ -2,7 +2,7 @@ import type { Day } from '../../core/day/day.ts';
 import type { TakenAt } from '../intake/taken-at.ts';
 import type { Upload } from '../schemas/pages.ts';
 import type { Services } from '../services.ts';
-import { queueView } from '../store/measurements.ts';
+import { queueView } from '../store/due-view.ts';
 import type { PlantRow } from '../store/plants.ts';
 import { plantById } from '../store/plants.ts';
 import { sittingOn } from '../store/sittings.ts';

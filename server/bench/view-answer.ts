@@ -1,3 +1,4 @@
+import { NO_OUTLINES } from '../../core/silhouette/parts-outlines.ts';
 import type { View } from '../schemas/sitting.ts';
 import type { ViewRow } from '../store/views.ts';
 
@@ -18,6 +19,9 @@ export function viewAnswer(view: ViewRow): View {
     methodVersion: view.methodVersion,
     report: view.report && { ...view.report, photo: view.fileName, turnDeg: view.turnDeg },
     outlinePx: view.outlinePx ?? [],
+    drawing: { unsure: view.report?.unsure ?? [], parts: view.parts ?? NO_OUTLINES },
+    strokes: view.strokes,
+    acceptedOutline: view.acceptedAt !== null,
     pictureUrl: `${address}/picture`,
     maskUrl: view.hasMask ? `${address}/mask?of=${view.measurementId}` : null,
   };

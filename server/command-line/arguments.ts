@@ -15,8 +15,10 @@ export interface MeasureArguments {
   readonly rimMm: number | null;
   readonly empty: string | null;
   readonly form: 'table' | 'json' | 'csv';
-  /** Folder for the canopy masks. */
+  /** Folder for the masks. */
   readonly masks: string | null;
+  /** Whether the trained network is heard. */
+  readonly network: boolean;
 }
 
 /** Arguments that cannot be used; the message says what is wrong. */
@@ -29,6 +31,7 @@ interface Options {
   readonly csv?: true;
   readonly masks?: string;
   readonly turned?: true;
+  readonly withoutNetwork?: true;
 }
 
 /** The command line as commander reads and explains it. */
@@ -41,8 +44,9 @@ export function measureCommand(): Command {
     .option('--empty <photo>', 'the same stand without the plant, same camera place')
     .option('--json', 'print one line of JSON a photo')
     .option('--csv', 'print CSV, one row a photo')
-    .option('--masks <folder>', 'write each canopy as NAME.canopy.png, 0 outside and 255 inside')
+    .option('--masks <folder>', 'write each cut-out as three grey pictures, see below')
     .option('--turned', 'the photos are one sitting: 0=a.jpg 45=b.jpg, turn in degrees')
+    .option('--without-network', 'cut the plant out without the trained network')
     .addHelpText(
       'after',
       `
@@ -52,6 +56,9 @@ Examples:
   npm run --silent measure -- --rim-mm 130 --turned 0=a.jpg 45=b.jpg 90=c.jpg 135=d.jpg
 
 The turn is the azimuth that faces the camera: 0 at the mark on the pot, anticlockwise seen from above.
+With --masks, of the photo's size: NAME.canopy.png is 255 on the canopy, else 0; NAME.parts.png is 0 on the
+background, 51 leaf and stem, 102 flower, 153 pot, 204 soil, 255 label or support; NAME.certainty.png goes from 0
+where "canopy or not" was a coin's toss to 255 where it is certain.
 Exit: 0 when every photo was read, measured or not; 2 on unusable arguments; 1 on a fault of the program.`,
     )
     .exitOverride()
@@ -82,6 +89,7 @@ export function readArguments(words: readonly string[]): MeasureArguments {
     empty: options.empty ?? null,
     form: options.json ? 'json' : options.csv ? 'csv' : 'table',
     masks: options.masks ?? null,
+    network: options.withoutNetwork !== true,
   };
 }
 
@@ -124,7 +132,7 @@ function requireDifferentNames(photos: readonly PhotoArgument[]): void {
   }
 }
 
-/** File name of a photo's canopy mask. */
-export function maskName(path: string): string {
-  return `${basename(path).replace(/\.[^.]+$/, '')}.canopy.png`;
+/** File name of a photo's mask. */
+export function maskName(path: string, of: 'canopy' | 'parts' | 'certainty' = 'canopy'): string {
+  return `${basename(path).replace(/\.[^.]+$/, '')}.${of}.png`;
 }

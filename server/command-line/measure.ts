@@ -33,18 +33,20 @@ async function measure(wanted: MeasureArguments): Promise<void> {
   const bar = progressBar(wanted.photos.length);
   try {
     const running = wanted.photos.map(async ({ path, turnDeg }) => {
-      const { report, maskPng } = await pool.run({
+      const measured = await pool.run({
         path,
         photoName: basename(path),
         rimMm: wanted.rimMm,
         emptyPath: wanted.empty,
         turnDeg,
-        maskAs: wanted.masks === null ? 'none' : 'photo',
+        network: wanted.network,
+        colours: null,
+        lastOutline: null,
+        strokes: [],
+        pictures: wanted.masks === null ? 'none' : 'photo',
       });
       bar?.increment();
-      return maskPng && wanted.masks !== null
-        ? withMaskFile(report, maskPng, wanted.masks, maskName(path))
-        : report;
+      return wanted.masks === null ? measured.report : withMaskFiles(measured, wanted.masks, path);
     });
     // A fault is told when its photo's turn comes; until then it must not count as unhandled.
     for (const next of running) next.catch(() => {});
@@ -75,14 +77,17 @@ async function makeFolder(folder: string): Promise<void> {
   }
 }
 
-async function withMaskFile(
-  report: PhotoReport,
-  maskPng: Uint8Array,
+/** The report, once the pictures of the cut-out are written; it names the canopy's. */
+async function withMaskFiles(
+  { report, maskPng, partsPng, certaintyPng }: MeasuredFile,
   folder: string,
-  name: string,
+  path: string,
 ): Promise<PhotoReport> {
-  await writeFile(join(folder, name), maskPng);
-  return { ...report, maskFile: name };
+  if (partsPng !== null) await writeFile(join(folder, maskName(path, 'parts')), partsPng);
+  if (certaintyPng !== null) await writeFile(join(folder, maskName(path, 'certainty')), certaintyPng);
+  if (maskPng === null) return report;
+  await writeFile(join(folder, maskName(path)), maskPng);
+  return { ...report, maskFile: maskName(path) };
 }
 
 function sitting(views: readonly PhotoReport[]): object {

@@ -13,6 +13,8 @@ const COLUMNS: readonly Column[] = [
   { head: 'photo', cell: ({ photo }) => photo },
   { head: 'turn', cell: ({ turnDeg }) => (turnDeg === null ? UNKNOWN : `${turnDeg}°`), right: true },
   { head: 'status', cell: ({ status }) => status },
+  { head: 'sure', cell: sure, right: true },
+  { head: 'unsure zones', cell: unsureZones, right: true },
   { head: 'roundness', cell: ({ roundness }) => score(roundness), right: true },
   { head: 'symmetry', cell: ({ symmetry }) => score(symmetry), right: true },
   { head: 'lopsided %', cell: lopsided, right: true },
@@ -39,6 +41,15 @@ export function reportTable(reports: readonly PhotoReport[]): string {
 
 function cells(report: PhotoReport): string[] {
   return COLUMNS.map(({ cell }) => cell(report));
+}
+
+function sure({ confidence }: PhotoReport): string {
+  return confidence === null ? UNKNOWN : `${Math.round(100 * confidence)} %`;
+}
+
+function unsureZones({ confidence, unsure }: PhotoReport): string {
+  if (confidence === null) return UNKNOWN;
+  return unsure.length === 0 ? 'none' : String(unsure.length);
 }
 
 function score(value: PhotoReport['roundness']): string {

@@ -1,3 +1,4 @@
+import type { PartMap } from '../../core/canopy/found-plant.ts';
 import type { Mask, Raster } from '../../core/raster/raster.ts';
 import { compressedPicture, rawPicture } from './sharp-door.ts';
 
@@ -25,6 +26,37 @@ export function maskToClearPng(mask: Mask): Promise<Buffer> {
   return rawPicture(greyAlpha, { width: mask.width, height: mask.height, channels: 2 })
     .png({ compressionLevel: 6 })
     .toBuffer();
+}
+
+/** Grey between one part and the next: 0 background, 51 leaf, 102 flower, 153 pot, 204 soil, 255 support. */
+export const PART_GREY_STEP = 51;
+
+/** The parts as an 8-bit grey PNG, of their own size or the photo's. */
+export function partsToPng(
+  parts: PartMap,
+  photo?: { readonly widthPx: number; readonly heightPx: number },
+): Promise<Buffer> {
+  return greyPng({ ...parts, data: parts.data.map((part) => part * PART_GREY_STEP) }, photo, 'nearest');
+}
+
+/** A plane of grey at the photo's full size, as an 8-bit grey PNG. */
+export function planeToPhotoPng(
+  plane: { readonly width: number; readonly height: number; readonly data: Uint8Array },
+  photo: { readonly widthPx: number; readonly heightPx: number },
+): Promise<Buffer> {
+  return greyPng(plane, photo, 'linear');
+}
+
+function greyPng(
+  { width, height, data }: { readonly width: number; readonly height: number; readonly data: Uint8Array },
+  photo: { readonly widthPx: number; readonly heightPx: number } | undefined,
+  kernel: 'nearest' | 'linear',
+): Promise<Buffer> {
+  const picture = rawPicture(data, { width, height, channels: 1 });
+  const sized = photo
+    ? picture.resize({ width: photo.widthPx, height: photo.heightPx, fit: 'fill', kernel })
+    : picture;
+  return sized.toColourspace('b-w').png({ compressionLevel: 4 }).toBuffer();
 }
 
 /** The mask at the photo's full size, 0 outside and 255 inside, as an 8-bit grey PNG. */

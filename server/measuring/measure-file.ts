@@ -1,12 +1,18 @@
 import { readFile } from 'node:fs/promises';
-import { type MeasuredPhoto, measurePhoto } from '../../core/measure-photo.ts';
-import type { PointPx, Raster, UprightPhoto } from '../../core/raster/raster.ts';
+import type { LastOutline } from '../../core/canopy/last-outline.ts';
+import { decodeColours } from '../../core/canopy/learned-colours.ts';
+import type { Stroke } from '../../core/canopy/stroke.ts';
+import { type GatheredPhoto, gatherPhoto, measureGathered } from '../../core/measure-photo.ts';
+import type { PointPx, Raster } from '../../core/raster/raster.ts';
 import type { PhotoReport } from '../../core/report.ts';
+import { NO_OUTLINES, type PartsOutlines } from '../../core/silhouette/parts-outlines.ts';
 import { checkPhoto } from '../intake/check-photo.ts';
-import { maskToClearPng, maskToPhotoPng } from '../intake/encode-picture.ts';
+import { maskOfClearPng } from '../intake/decode-picture.ts';
+import { encodedPictures, type PicturesPng } from './encoded-pictures.ts';
+import { networkAtHand } from './network.ts';
 import { unreadableReport } from './unreadable-report.ts';
 
-/** A photo file to measure, with all that is known beside it. */
+/** A photo file to measure, with all that is known beside it; plain data, as it crosses to a worker thread. */
 export interface MeasureTask {
   readonly path: string;
   readonly photoName: string;
@@ -14,42 +20,92 @@ export interface MeasureTask {
   /** Photo of the same stand without a plant. */
   readonly emptyPath: string | null;
   readonly turnDeg: number | null;
-  /** `clear`: white on clear at working size, for the screen; `photo`: 0/255 at the photo's size. */
-  readonly maskAs: 'clear' | 'photo' | 'none';
+  /** Whether the trained network is heard. */
+  readonly network: boolean;
+  /** The plant's own colours, as core encodes them. */
+  readonly colours: Uint8Array | null;
+  readonly lastOutline: EarlierOutline | null;
+  /** The grower's strokes, photo px. */
+  readonly strokes: readonly Stroke[];
+  /** `screen`: white on clear and of working size; `photo`: greys of the photo's size. */
+  readonly pictures: 'screen' | 'photo' | 'none';
+}
+
+/** An outline of an earlier day as the store keeps it. */
+export interface EarlierOutline {
+  readonly maskPng: Uint8Array;
+  /** Rim ends as shares of the photo's width and height. */
+  readonly rim: readonly [PointPx, PointPx] | null;
+  readonly days: number;
 }
 
 /** What measuring a file gives; it crosses from a worker thread, so it is plain data. */
-export interface MeasuredFile {
+export interface MeasuredFile extends PicturesPng {
   readonly report: PhotoReport;
-  /** Closed contour in photo px; empty when not measured. */
+  /** Closed contour in photo px; empty when nothing was cut out. */
   readonly outlinePx: readonly PointPx[];
-  readonly maskPng: Uint8Array | null;
+  readonly partsOutlines: PartsOutlines;
 }
 
 /** Reads and measures one photo file. A file that is no photo gives a report that says so. */
 export async function measureFile(task: MeasureTask): Promise<MeasuredFile> {
+  return measureGatheredFile(await gatherFile(task), task);
+}
+
+/** A photo file on which every voice was heard, ready to be measured with any strokes; or why it cannot be read. */
+export type GatheredFile =
+  | { readonly ok: true; readonly gathered: GatheredPhoto; readonly notes: readonly string[] }
+  | { readonly ok: false; readonly hint: string };
+
+/** The costly first half of `measureFile`: all but the strokes. */
+export async function gatherFile(task: MeasureTask): Promise<GatheredFile> {
   const { photoName, rimMm, turnDeg } = task;
   const checked = await checkPhoto(await readFile(task.path));
-  if (!checked.ok) {
-    return { report: unreadableReport(photoName, turnDeg, checked.hint), outlinePx: [], maskPng: null };
+  if (!checked.ok) return { ok: false, hint: checked.hint };
+  const stand = await emptyStand(task.emptyPath);
+  const trained = await networkAtHand(task.network);
+  const gathered = await gatherPhoto(checked.upright, {
+    photoName,
+    rimMm,
+    turnDeg,
+    empty: stand.empty,
+    network: trained.network,
+    colours: task.colours && decodeColours(task.colours),
+    lastOutline: task.lastOutline && (await lastOutlineOf(task.lastOutline)),
+  });
+  const notes = [...checked.notes, ...[stand.note, trained.note].filter((note) => note !== null)];
+  return { ok: true, gathered, notes };
+}
+
+/** The second half of `measureFile`: cuts with the strokes, measures and draws. */
+export async function measureGatheredFile(
+  file: GatheredFile,
+  { photoName, turnDeg, strokes, pictures }: MeasureTask,
+): Promise<MeasuredFile> {
+  if (!file.ok) {
+    return {
+      report: unreadableReport(photoName, turnDeg, file.hint),
+      outlinePx: [],
+      partsOutlines: NO_OUTLINES,
+      maskPng: null,
+      partsPng: null,
+      certaintyPng: null,
+    };
   }
-  const { empty, note } = await emptyStand(task.emptyPath);
-  const measured = await measurePhoto(checked.upright, { photoName, rimMm, empty, turnDeg });
-  const notes = [...checked.notes, ...(note ? [note] : []), ...measured.report.notes];
+  const measured = measureGathered(file.gathered, strokes);
   return {
-    report: { ...measured.report, notes },
+    report: { ...measured.report, notes: [...file.notes, ...measured.report.notes] },
     outlinePx: measured.outlinePx,
-    maskPng: await encodedMask(measured, checked.upright, task.maskAs),
+    partsOutlines: measured.partsOutlines,
+    ...(await encodedPictures(measured, file.gathered.photo, pictures)),
   };
 }
 
-async function encodedMask(
-  { canopy }: MeasuredPhoto,
-  photo: UprightPhoto,
-  maskAs: MeasureTask['maskAs'],
-): Promise<Uint8Array | null> {
-  if (canopy === null || maskAs === 'none') return null;
-  return maskAs === 'clear' ? maskToClearPng(canopy) : maskToPhotoPng(canopy, photo);
+async function lastOutlineOf({ maskPng, rim, days }: EarlierOutline): Promise<LastOutline> {
+  const canopy = await maskOfClearPng(maskPng);
+  const inRaster = ([x, y]: PointPx): PointPx => [x * canopy.width, y * canopy.height];
+  const pot = rim && { rimLeftPx: inRaster(rim[0]), rimRightPx: inRaster(rim[1]) };
+  return { canopy, pot, days };
 }
 
 interface EmptyStand {

@@ -1,10 +1,9 @@
 import type { Logger } from 'pino';
-import type { DataHome } from '../store/data-home.ts';
-import type { Database } from '../store/database.ts';
-import { type DueView, keepFailure, keepMeasurement, takeDueView } from '../store/measurements.ts';
-import { originalPath } from '../store/photo-files.ts';
+import { type DueView, takeDueView } from '../store/due-view.ts';
+import { keepFailure, keepMeasurement } from '../store/measurements.ts';
 import type { MeasuredFile, MeasureTask } from './measure-file.ts';
 import type { ProgressBoard } from './progress.ts';
+import { type TaskParts, taskForView } from './task-for-view.ts';
 
 /** Measures the views that wait in the store, a few at once. The store is the queue: a stop loses nothing. */
 export interface MeasuringQueue {
@@ -16,9 +15,7 @@ export interface MeasuringQueue {
   close(): void;
 }
 
-export interface QueueParts {
-  readonly db: Database;
-  readonly home: DataHome;
+export interface QueueParts extends TaskParts {
   readonly progress: ProgressBoard;
   readonly log: Logger;
   readonly measure: (task: MeasureTask) => Promise<MeasuredFile>;
@@ -26,11 +23,14 @@ export interface QueueParts {
   readonly atOnce: number;
 }
 
-const FAILURE = 'The program broke down while measuring this photo. The photo is safe; measure it again.';
+export const MEASURING_FAILURE =
+  'The program broke down while measuring this photo. The photo is safe; measure it again.';
 
 export function createMeasuringQueue(parts: QueueParts): MeasuringQueue {
   const { db, progress, log } = parts;
   let underWay = 0;
+  // One at a time, so that bringing photos up to date leaves room for what the grower waits for.
+  let quietUnderWay = 0;
   let closed = false;
   let idleWaiters: (() => void)[] = [];
 
@@ -38,25 +38,28 @@ export function createMeasuringQueue(parts: QueueParts): MeasuringQueue {
     const { plantId, viewId } = due;
     progress.tell({ plantId, viewId, state: 'measuring' });
     try {
-      const measured = await parts.measure(taskFor(parts.home, due));
+      const { task, known } = await taskForView(parts, due);
+      const measured = await parts.measure(task);
       if (closed) return;
-      const state = keepMeasurement(db, due, measured) ? 'measured' : 'received';
+      const state = keepMeasurement(db, due, measured, known) ? 'measured' : 'received';
       progress.tell({ plantId, viewId, state });
     } catch (fault) {
       if (closed) return;
       log.error({ err: fault, viewId }, 'measuring broke down');
-      const state = keepFailure(db, due, FAILURE) ? 'failed' : 'received';
+      const state = keepFailure(db, due, MEASURING_FAILURE) ? 'failed' : 'received';
       progress.tell({ plantId, viewId, state });
     }
   }
 
   function wake(): void {
     while (!closed && underWay < parts.atOnce) {
-      const due = takeDueView(db);
+      const due = takeDueView(db, { quietToo: quietUnderWay === 0 });
       if (due === null) break;
       underWay += 1;
+      if (due.quiet) quietUnderWay += 1;
       measureDue(due).finally(() => {
         underWay -= 1;
+        if (due.quiet) quietUnderWay -= 1;
         wake();
       });
     }
@@ -76,17 +79,5 @@ export function createMeasuringQueue(parts: QueueParts): MeasuringQueue {
     close: () => {
       closed = true;
     },
-  };
-}
-
-function taskFor(home: DataHome, due: DueView): MeasureTask {
-  return {
-    path: originalPath(home, due.sha256, due.format),
-    photoName: due.fileName,
-    rimMm: due.rimMm,
-    emptyPath:
-      due.emptySha256 && due.emptyFormat ? originalPath(home, due.emptySha256, due.emptyFormat) : null,
-    turnDeg: due.turnDeg,
-    maskAs: 'clear',
   };
 }

@@ -98,6 +98,29 @@ export const OPERATIONS: readonly Operation[] = [
     answers: 'View',
   },
   {
+    method: 'put',
+    path: '/views/{id}/strokes',
+    summary: 'Give all strokes of a photo; it is cut and measured anew before the answer',
+    sends: 'StrokesForm',
+    status: 200,
+    answers: 'View',
+  },
+  {
+    method: 'post',
+    path: '/views/{id}/warm',
+    summary: 'Make a photo ready, so that its first stroke is answered quickly',
+    status: 204,
+  },
+  {
+    method: 'put',
+    path: '/views/{id}/accepted',
+    summary:
+      'Say whether the outline is right; a right one teaches the plant’s colours, and later photos are measured anew',
+    sends: 'AcceptedForm',
+    status: 200,
+    answers: 'View',
+  },
+  {
     method: 'get',
     path: '/views/{id}/picture',
     summary: 'The upright copy of a photo, without camera data',

@@ -22,6 +22,7 @@ import {
   viewChangeSchema,
   viewSchema,
 } from '../schemas/sitting.ts';
+import { acceptedFormSchema, strokesFormSchema } from '../schemas/stroke.ts';
 
 /** What is sent. A default makes a field optional here. */
 const SENT = {
@@ -33,6 +34,8 @@ const SENT = {
   StopChange: stopChangeSchema,
   NoteForm: noteFormSchema,
   NoteChange: noteChangeSchema,
+  StrokesForm: strokesFormSchema,
+  AcceptedForm: acceptedFormSchema,
 } as const;
 
 /** What is answered. */

@@ -3,6 +3,7 @@ import { openApiDocument } from '../openapi/document.ts';
 import type { Services } from '../services.ts';
 import { eventRoutes } from './events.ts';
 import { isLoopback, onlyLocalHost, onlyOwnPages, securityHeaders } from './guards.ts';
+import { mendingRoutes } from './mending.ts';
 import { photoRoutes } from './photos.ts';
 import { plantRoutes } from './plants.ts';
 import { noSuchAddress, problemAnswers } from './problems.ts';
@@ -26,6 +27,8 @@ export function createApp(
     response.set('Cache-Control', 'no-store');
     next();
   });
+  // Before the general limit: the strokes of a photo are more than a form.
+  api.use(mendingRoutes(services));
   api.use(express.json({ limit: '64kb' }));
   api.get('/openapi.json', (_request, response) => {
     response.json(openApiDocument());

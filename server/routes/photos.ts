@@ -4,7 +4,7 @@ import { keepPhoto } from '../bench/keep-photo.ts';
 import { plantAnswer } from '../bench/plant-answer.ts';
 import { type Upload, uploadFormSchema } from '../schemas/pages.ts';
 import type { Services } from '../services.ts';
-import { queuePlant } from '../store/measurements.ts';
+import { queuePlant } from '../store/due-view.ts';
 import { plantById, setEmptyPhoto } from '../store/plants.ts';
 import { sendPicture } from './pictures.ts';
 import { found, noSuch, RequestProblem, sent } from './problems.ts';

@@ -3,7 +3,7 @@ import { benchPage, plantPage } from '../bench/pages.ts';
 import { plantAnswer } from '../bench/plant-answer.ts';
 import { plantChangeSchema, plantFormSchema } from '../schemas/plant.ts';
 import type { Services } from '../services.ts';
-import { queuePlant } from '../store/measurements.ts';
+import { queuePlant } from '../store/due-view.ts';
 import { addPlant, changePlant, plantById, putSamplesAway } from '../store/plants.ts';
 import { overlaid } from './overlay.ts';
 import { found, sent } from './problems.ts';

@@ -2,7 +2,8 @@ import { Router } from 'express';
 import { viewAnswer } from '../bench/view-answer.ts';
 import { viewChangeSchema } from '../schemas/sitting.ts';
 import type { Services } from '../services.ts';
-import { newestMask, queueView } from '../store/measurements.ts';
+import { queueLaterViews, queueView } from '../store/due-view.ts';
+import { newestMask } from '../store/measurements.ts';
 import { plantById } from '../store/plants.ts';
 import { sittingOn } from '../store/sittings.ts';
 import {
@@ -14,6 +15,7 @@ import {
   viewById,
   viewOfPhoto,
 } from '../store/views.ts';
+import { liveView } from './live-view.ts';
 import { sendPicture, sendUnchanging } from './pictures.ts';
 import { found, noSuch, RequestProblem, sent } from './problems.ts';
 
@@ -23,24 +25,32 @@ export function viewRoutes(services: Services): Router {
   const routes = Router();
 
   routes.get('/views/:id', (request, response) => {
-    response.json(viewAnswer(liveView(request.params.id)));
+    response.json(viewAnswer(liveView(db, request.params.id)));
   });
 
   routes.patch('/views/:id', (request, response) => {
-    const view = liveView(request.params.id);
+    const view = liveView(db, request.params.id);
     const change = sent(viewChangeSchema, request.body);
+    const earliest = change.day !== undefined && change.day < view.day ? change.day : view.day;
     db.transaction(() => {
       if (change.day !== undefined && change.day !== view.day) {
         const plant = found('plant', plantById(db, view.plantId));
         moveView(db, view.id, sittingOn(db, plant, change.day));
       }
       if (change.turnDeg !== undefined) turnView(db, view.id, change.turnDeg);
+      if (view.acceptedAt !== null) queueLaterViews(db, view.plantId, earliest);
     })();
+    queue.wake();
     response.json(viewAnswer(toldView(view.id)));
   });
 
   routes.delete('/views/:id', (request, response) => {
-    removeView(db, liveView(request.params.id).id);
+    const view = liveView(db, request.params.id);
+    db.transaction(() => {
+      removeView(db, view.id);
+      if (view.acceptedAt !== null) queueLaterViews(db, view.plantId, view.day);
+    })();
+    queue.wake();
     response.status(204).end();
   });
 
@@ -53,41 +63,35 @@ export function viewRoutes(services: Services): Router {
         'The same photo was added again since; remove that one first to bring this one back.',
       );
     }
-    restoreView(db, view.id);
+    db.transaction(() => {
+      restoreView(db, view.id);
+      if (view.acceptedAt !== null) queueLaterViews(db, view.plantId, view.day);
+    })();
     queue.wake();
     response.json(viewAnswer(toldView(view.id)));
   });
 
   routes.post('/views/:id/measure', (request, response) => {
-    const view = liveView(request.params.id);
+    const view = liveView(db, request.params.id);
     queueView(db, view.id);
     response.status(202).json(viewAnswer(toldView(view.id)));
     queue.wake();
   });
 
   routes.get('/views/:id/picture', async (request, response) => {
-    await sendPicture(services, liveView(request.params.id).sha256, request, response);
+    await sendPicture(services, liveView(db, request.params.id).sha256, request, response);
   });
 
   routes.get('/views/:id/mask', (request, response) => {
-    const view = liveView(request.params.id);
+    const view = liveView(db, request.params.id);
     const bytes = newestMask(db, view.id);
     if (bytes === null) throw noSuch('canopy mask');
     sendUnchanging(response, { tag: `mask-${view.measurementId}`, type: 'image/png', bytes });
   });
 
-  function liveView(id: string): ViewRow {
-    const view = viewById(db, id);
-    if (view === null) throw noSuch('photo');
-    if (view.removedAt !== null) {
-      throw new RequestProblem(404, 'This photo was removed. Bring it back first.');
-    }
-    return view;
-  }
-
   /** The view as it is now, after telling every open screen. */
   function toldView(id: string): ViewRow {
-    const view = liveView(id);
+    const view = liveView(db, id);
     progress.tell({ plantId: view.plantId, viewId: view.id, state: view.state });
     return view;
   }

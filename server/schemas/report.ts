@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { PHOTO_STATUSES, type PhotoReport } from '../../core/report.ts';
 
-const pointPx = z.tuple([z.number(), z.number()]).readonly();
+export const pointPx = z.tuple([z.number(), z.number()]).readonly();
 const score = z.object({ score: z.number().min(0).max(100), plusMinus: z.number().nonnegative() });
 
 export const longStemSchema = z.object({
@@ -13,6 +13,14 @@ export const longStemSchema = z.object({
   kind: z.enum(['shoot', 'shoulder']),
 });
 
+/** A zone that may lie on the other side of the outline. */
+export const unsureSchema = z.object({
+  outlinePx: z.array(pointPx).readonly(),
+  inCanopy: z.boolean(),
+  chance: z.number().min(0).max(1),
+  areaPx: z.number().nonnegative(),
+});
+
 /** The report of one photo as core makes it; `satisfies` keeps the two from drifting apart. */
 export const reportSchema = z.object({
   photo: z.string(),
@@ -22,7 +30,16 @@ export const reportSchema = z.object({
   status: z.enum(PHOTO_STATUSES),
   hint: z.string().nullable(),
   scale: z.object({ mmPerPx: z.number().positive(), from: z.literal('rim') }).nullable(),
-  axis: z.object({ xPx: z.number(), rimLeftPx: pointPx, rimRightPx: pointPx }).nullable(),
+  axis: z
+    .object({
+      xPx: z.number(),
+      rimLeftPx: pointPx,
+      rimRightPx: pointPx,
+      rimEllipse: z
+        .object({ centrePx: pointPx, halfWidthPx: z.number(), halfHeightPx: z.number() })
+        .nullable(),
+    })
+    .nullable(),
   canopy: z
     .object({
       areaPx: z.number(),
@@ -32,6 +49,7 @@ export const reportSchema = z.object({
       heightMm: z.number().nullable(),
       solidity: z.number(),
       gapFraction: z.number(),
+      flowerShare: z.number().min(0).max(1).nullable(),
     })
     .nullable(),
   ball: z
@@ -39,6 +57,8 @@ export const reportSchema = z.object({
       centrePx: pointPx,
       radiusPx: z.number(),
       radiusMm: z.number().nullable(),
+      radiusPlusMinusPx: z.number().nonnegative(),
+      radiusPlusMinusMm: z.number().nonnegative().nullable(),
       outOfRoundPx: z.number(),
       outOfRoundMm: z.number().nullable(),
       openArcDeg: z.number(),
@@ -54,6 +74,8 @@ export const reportSchema = z.object({
     })
     .nullable(),
   longStems: z.array(longStemSchema).readonly(),
+  confidence: z.number().min(0).max(1).nullable(),
+  unsure: z.array(unsureSchema).readonly(),
   maskFile: z.string().nullable(),
   notes: z.array(z.string()).readonly(),
 }) satisfies z.ZodType<PhotoReport>;

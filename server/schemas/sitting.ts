@@ -1,6 +1,8 @@
 import { z } from 'zod';
+import type { PartsOutlines } from '../../core/silhouette/parts-outlines.ts';
 import { daySchema, idSchema } from './basics.ts';
-import { reportSchema } from './report.ts';
+import { pointPx, reportSchema, unsureSchema } from './report.ts';
+import { strokeSchema } from './stroke.ts';
 
 /** How far a photo has come. `failed` means a fault of ours; a photo that cannot be measured is `measured` with a report that says why. */
 export const viewStateSchema = z.enum(['received', 'measuring', 'measured', 'failed']);
@@ -10,6 +12,16 @@ export const turnDegSchema = z
   .number('Give the turn in degrees, for example 90.')
   .min(0, 'Give the turn as 0 to 359 degrees.')
   .lt(360, 'Give the turn as 0 to 359 degrees.');
+
+const loops = z.array(z.array(pointPx).readonly()).readonly();
+
+/** Closed contours of what is not leaf, photo px; `[]` for what is not seen. */
+export const partsOutlinesSchema = z.object({
+  flower: loops,
+  pot: loops,
+  soil: loops,
+  support: loops,
+}) satisfies z.ZodType<PartsOutlines>;
 
 export const viewSchema = z.object({
   id: idSchema,
@@ -26,7 +38,13 @@ export const viewSchema = z.object({
   methodVersion: z.string().nullable(),
   report: reportSchema.nullable(),
   /** Outer contour in photo px, closed. */
-  outlinePx: z.array(z.tuple([z.number(), z.number()]).readonly()).readonly(),
+  outlinePx: z.array(pointPx).readonly(),
+  /** What is drawn beside the outline: zones of doubt, largest first, and the other parts. */
+  drawing: z.object({ unsure: z.array(unsureSchema).readonly(), parts: partsOutlinesSchema }),
+  /** The grower's strokes over the photo, oldest first. */
+  strokes: z.array(strokeSchema).readonly(),
+  /** The grower has said that the outline is right. */
+  acceptedOutline: z.boolean(),
   /** Upright JPEG without camera data; takes `?width=` 320, 800 or 1600. */
   pictureUrl: z.string(),
   /** White-on-clear PNG of the canopy; null before it is measured. */

@@ -3,7 +3,8 @@ import { z } from 'zod';
 import { METHOD_VERSION } from '../../core/method-version.ts';
 import { daySchema } from '../schemas/basics.ts';
 import { reportSchema } from '../schemas/report.ts';
-import { viewStateSchema } from '../schemas/sitting.ts';
+import { partsOutlinesSchema, viewStateSchema } from '../schemas/sitting.ts';
+import { strokeSchema } from '../schemas/stroke.ts';
 import { allRows, type Database, oneRow, run } from './database.ts';
 import { photoRow } from './photos.ts';
 
@@ -31,6 +32,10 @@ const joinedRow = z.object({
   methodVersion: z.string().nullable(),
   report: jsonText.nullable(),
   outlinePx: jsonText.pipe(z.array(z.tuple([z.number(), z.number()]))).nullable(),
+  parts: jsonText.pipe(partsOutlinesSchema).nullable(),
+  strokes: jsonText.pipe(z.array(strokeSchema)),
+  /** When the grower said that the outline is right. */
+  acceptedAt: z.string().nullable(),
   hasMask: z.union([z.literal(0), z.literal(1)]).transform((value) => value === 1),
 });
 
@@ -51,7 +56,7 @@ export type ViewRow = z.infer<typeof viewRow>;
 const VIEW = `SELECT views.id, sitting_id AS sittingId, sittings.plant_id AS plantId, sittings.day,
     photos.sha256, photos.format, photos.width_px AS widthPx, photos.height_px AS heightPx,
     file_name AS fileName, turn_deg AS turnDeg, views.taken_at AS takenAt, taken_from AS takenFrom,
-    state, failure, revision, removed_at AS removedAt,
+    state, failure, revision, removed_at AS removedAt, strokes, accepted_at AS acceptedAt, parts,
     measurements.id AS measurementId, method_version AS methodVersion, report, outline AS outlinePx,
     mask_png IS NOT NULL AS hasMask
   FROM views

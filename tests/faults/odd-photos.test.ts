@@ -16,7 +16,18 @@ afterAll(() => pool.close());
 async function measured(picture: Sharp): Promise<MeasuredFile> {
   const path = join(temporaryFolder(), 'odd.png');
   writeFileSync(path, await picture.png().toBuffer());
-  return pool.run({ path, photoName: 'odd.png', rimMm: 130, emptyPath: null, turnDeg: 0, maskAs: 'clear' });
+  return pool.run({
+    path,
+    photoName: 'odd.png',
+    rimMm: 130,
+    emptyPath: null,
+    turnDeg: 0,
+    network: false,
+    colours: null,
+    lastOutline: null,
+    strokes: [],
+    pictures: 'screen',
+  });
 }
 
 const plain = (background: string) => sharp({ create: { width: 900, height: 700, channels: 3, background } });

@@ -46,12 +46,36 @@ describe('the command line', () => {
     expect(reports[1]?.hint).toBe(
       'This file is text, whatever its name says. Send the photo as JPEG, PNG, WebP or HEIC.',
     );
-    expect(readdirSync(masks).sort()).toEqual(['ball.canopy.png', 'turned.canopy.png']);
+    expect(readdirSync(masks).sort()).toEqual([
+      'ball.canopy.png',
+      'ball.certainty.png',
+      'ball.parts.png',
+      'turned.canopy.png',
+      'turned.certainty.png',
+      'turned.parts.png',
+    ]);
     const mask = sharp(readFileSync(join(masks, 'turned.canopy.png')));
     const { width, height, channels } = await mask.metadata();
     expect([width, height, channels]).toEqual([480, 640, 1]);
     const values = new Set(await mask.raw().toBuffer());
     expect([...values].sort((a, b) => a - b)).toEqual([0, 255]);
+
+    // The parts say the same of the canopy: leaf is 51 and flower 102, and nothing else is between the steps.
+    const grey = async (name: string) =>
+      sharp(readFileSync(join(masks, name)))
+        .raw()
+        .toBuffer();
+    const [canopy, parts, certainty] = [
+      await grey('ball.canopy.png'),
+      await grey('ball.parts.png'),
+      await grey('ball.certainty.png'),
+    ];
+    expect([parts.length, certainty.length]).toEqual([canopy.length, canopy.length]);
+    const greys = new Set(parts);
+    for (const value of greys) expect([0, 51, 102, 153, 204, 255]).toContain(value);
+    for (const value of [0, 51, 153]) expect(greys).toContain(value);
+    const differing = canopy.filter((inside, at) => (inside === 255) !== [51, 102].includes(parts[at] ?? 0));
+    expect(differing.length).toBeLessThan(0.002 * canopy.length);
   });
 
   it('prints a readable table without --json', async () => {
@@ -59,8 +83,10 @@ describe('the command line', () => {
     const run = measure(ball, text);
     expect(run.code).toBe(0);
     const lines = run.out.split('\n');
-    expect(lines[0]).toMatch(/^photo +turn +status +roundness +symmetry +lopsided % +ball radius/);
-    expect(lines[1]).toMatch(/^ball\.jpg +– +measured +\d+\.\d ± \d+\.\d/);
+    expect(lines[0]).toMatch(
+      /^photo +turn +status +sure +unsure zones +roundness +symmetry +lopsided % +ball radius/,
+    );
+    expect(lines[1]).toMatch(/^ball\.jpg +– +measured +\d+ % +(none|\d+) +\d+\.\d ± \d+\.\d/);
     expect(lines[2]).toMatch(/^text\.jpg +– +unreadable +–/);
     expect(run.out).toContain('text.jpg: This file is text');
   });
@@ -102,7 +128,17 @@ describe('the command line', () => {
   it('explains itself with --help', () => {
     const run = measure('--help');
     expect(run.code).toBe(0);
-    for (const option of ['--rim-mm', '--empty', '--json', '--csv', '--masks', '--turned', 'Exit:']) {
+    for (const option of [
+      '--rim-mm',
+      '--empty',
+      '--json',
+      '--csv',
+      '--masks',
+      '--turned',
+      '--without-network',
+      'NAME.parts.png',
+      'Exit:',
+    ]) {
       expect(run.out).toContain(option);
     }
   });

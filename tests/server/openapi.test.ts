@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { openApiDocument } from '../../server/openapi/document.ts';
 import { OPERATIONS } from '../../server/openapi/operations.ts';
 import { eventRoutes } from '../../server/routes/events.ts';
+import { mendingRoutes } from '../../server/routes/mending.ts';
 import { photoRoutes } from '../../server/routes/photos.ts';
 import { plantRoutes } from '../../server/routes/plants.ts';
 import { recordRoutes } from '../../server/routes/records.ts';
@@ -32,8 +33,8 @@ describe('the description of the interface', () => {
 
   it('names every address that is answered, and no other', async () => {
     const { services } = await openBench();
-    const routes = [plantRoutes, photoRoutes, viewRoutes, recordRoutes, eventRoutes].flatMap((make) =>
-      answered(make(services)),
+    const routes = [plantRoutes, photoRoutes, viewRoutes, mendingRoutes, recordRoutes, eventRoutes].flatMap(
+      (make) => answered(make(services)),
     );
     const described = OPERATIONS.map(({ method, path }) => `${method} ${path.replace('{id}', ':id')}`);
     expect([...new Set(routes), 'get /openapi.json'].sort()).toEqual(described.toSorted());

@@ -6,7 +6,8 @@ import { type BallFit, fitBall } from './ball.ts';
 import { type Fill, fillOf } from './fill.ts';
 import { type LongStemPx, longStems } from './long-stems.ts';
 import { lopsidednessPercent } from './lopsidedness.ts';
-import { type PlusMinus, plusMinusOf, type ScorePlace, withZones } from './plus-minus.ts';
+import { type PlusMinus, plusMinusOf, type ScorePlace, withVariances } from './plus-minus.ts';
+import { rimVariances } from './rim-doubt.ts';
 import { type Roundness, roundnessOf } from './roundness.ts';
 import { mirrorSymmetry } from './symmetry.ts';
 import { zoneVariances } from './zone-doubt.ts';
@@ -91,5 +92,8 @@ function wholePlusMinus(
   const { pot, edgeUncertaintyPx: edgePx } = found;
   const axisPx = pot === null ? edgePx : axisUncertaintyPx(pot, edgePx);
   const repeated = plusMinusOf(silhouette, ball, place, { edgePx, axisPx });
-  return withZones(repeated, zoneVariances(silhouette, found, ball.radiusPx));
+  return withVariances(repeated, [
+    zoneVariances(silhouette, found, ball.radiusPx),
+    rimVariances(silhouette, pot, ball.radiusPx),
+  ]);
 }

@@ -104,14 +104,17 @@ export function plusMinusOf(
   };
 }
 
-/** The plus-minus with what the unsure zones add to each variance, in quadrature. */
-export function withZones(plusMinus: PlusMinus, variances: ByMeasure): PlusMinus {
-  const both = (alone: number, variance: number) => Math.hypot(alone, NORMAL_95 * Math.sqrt(variance));
+/** The plus-minus with further variances, in quadrature. */
+export function withVariances(plusMinus: PlusMinus, variances: readonly ByMeasure[]): PlusMinus {
+  const withAll = (measure: keyof ByMeasure) => {
+    const further = variances.reduce((sum, one) => sum + one[measure], 0);
+    return Math.hypot(plusMinus[measure], NORMAL_95 * Math.sqrt(further));
+  };
   return {
-    roundness: both(plusMinus.roundness, variances.roundness),
-    symmetry: both(plusMinus.symmetry, variances.symmetry),
-    lopsidedness: both(plusMinus.lopsidedness, variances.lopsidedness),
-    radiusPx: both(plusMinus.radiusPx, variances.radiusPx),
+    roundness: withAll('roundness'),
+    symmetry: withAll('symmetry'),
+    lopsidedness: withAll('lopsidedness'),
+    radiusPx: withAll('radiusPx'),
   };
 }
 

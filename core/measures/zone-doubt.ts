@@ -1,13 +1,9 @@
 import type { FoundPlant, Pot, UnsureZone } from '../canopy/found-plant.ts';
 import type { Mask, PointPx } from '../raster/raster.ts';
 import { readSilhouette, type Silhouette } from '../silhouette/silhouette.ts';
-import { axisFromPot } from '../stand/axis.ts';
-import { fitBall } from './ball.ts';
-import { lopsidednessPercent } from './lopsidedness.ts';
 import type { ByMeasure } from './plus-minus.ts';
+import { addSquares, quickMeasures } from './quick-measures.ts';
 import { type Extent, type ReducedCopy, reducedCopy, zoneOnCopy } from './reduced-copy.ts';
-import { roundnessOf } from './roundness.ts';
-import { mirrorSymmetry } from './symmetry.ts';
 import { zoneTurned } from './zone-turned.ts';
 
 /** Zones looked at: the first matter most, and each costs a measurement. */
@@ -15,8 +11,6 @@ const MOST_ZONES = 6;
 /** Radius that the ball has in the copies, at most. */
 const BALL_RADIUS = 90;
 const MARGIN_PX = 8;
-/** Enough for form, a quarter of the work of a whole profile. */
-const DIRECTIONS = 180;
 /** Zone and outline may lie apart by this many px of the copy that zones are found on. */
 const RIND = 1.5;
 
@@ -58,10 +52,7 @@ export function zoneVariances(
   for (const { mask, inCanopy, chance } of zones) {
     const turned = zoneTurned(copy.mask, zoneOnCopy(mask, copy), inCanopy, reachPx);
     const other = measuresOf(turned, copy, found.pot, ballRadiusPx);
-    const variance = chance * (1 - chance);
-    for (const key of Object.keys(sums) as (keyof ByMeasure)[]) {
-      sums[key] += variance * (other[key] - decided[key]) ** 2;
-    }
+    addSquares(sums, chance * (1 - chance), other, decided);
   }
   return sums;
 }
@@ -84,21 +75,12 @@ function extentOf(silhouette: Silhouette, zones: readonly UnsureZone[], marginPx
   };
 }
 
-/** Measures a copy as the silhouette itself is measured. */
 function measuresOf(mask: Mask, copy: ReducedCopy, pot: Pot | null, ballRadiusPx: number): ByMeasure {
   const silhouette = readSilhouette(mask);
   if (silhouette === null) return { roundness: 0, symmetry: 0, lopsidedness: 0, radiusPx: 0 };
   const rim = pot === null ? null : onCopy(pot, copy);
-  const ball = fitBall(silhouette, rim, DIRECTIONS);
-  const radius = ball?.radiusPx ?? ballRadiusPx / copy.pxPerPx;
-  const axis = rim === null ? null : axisFromPot(rim);
-  const axisX = axis?.xPx ?? silhouette.centroidPx[0];
-  return {
-    roundness: ball === null ? 0 : (roundnessOf(ball.form)?.score ?? 0),
-    symmetry: mirrorSymmetry(mask, axisX, axis?.rimYPx ?? null) ?? 0,
-    lopsidedness: lopsidednessPercent(silhouette.centroidPx[0], axisX, radius),
-    radiusPx: radius * copy.pxPerPx,
-  };
+  const measures = quickMeasures(silhouette, rim, ballRadiusPx / copy.pxPerPx);
+  return { ...measures, radiusPx: measures.radiusPx * copy.pxPerPx };
 }
 
 function onCopy({ rimLeftPx, rimRightPx }: Pot, { origin, pxPerPx }: ReducedCopy) {

@@ -33,6 +33,20 @@ export function axisUncertaintyPx(pot: Pot, edgeUncertaintyPx: number): number {
   return Math.hypot(edgeUncertaintyPx / Math.SQRT2, foundPx);
 }
 
+/** The same for the rim's height: where its opening was seen, and where leaves or the view hid it. */
+const RIM_HEIGHT_DOUBT = { seen: 0.015, hidden: 0.045 };
+
+/**
+ * One standard deviation of the rim's height, px.
+ *
+ * Notes: on 42 sample renders with a known rim whose opening was not seen the found rim was too low or too high by 4.6 %
+ * of its width (root mean square; half of them by less than 1 %, one in ten by more than 10 %). A seen opening is taken
+ * to fix the height as well as the rim's place sideways is fixed.
+ */
+export function rimHeightDoubtPx(pot: Pot): number {
+  return (pot.rim.heightSeen ? RIM_HEIGHT_DOUBT.seen : RIM_HEIGHT_DOUBT.hidden) * rimWidthPx(pot);
+}
+
 /** Outer width of the rim as seen, px. */
 export function rimWidthPx({ rimLeftPx, rimRightPx }: Pick<Pot, 'rimLeftPx' | 'rimRightPx'>): number {
   return Math.hypot(rimRightPx[0] - rimLeftPx[0], rimRightPx[1] - rimLeftPx[1]);

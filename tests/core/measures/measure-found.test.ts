@@ -112,9 +112,11 @@ describe('the report of how sure it is', () => {
     const { ball } = measureFound(foundPlant(MASK, pot, 1), PHOTO).report;
     // The outline's own doubt of 1 px and the raster's 1 ÷ √12, twice as large in the photo.
     const px = 1.96 * 2 * Math.hypot(1, 1 / Math.sqrt(12));
-    expect(ball?.radiusPlusMinusPx).toBeCloseTo(px, 9);
+    // Moving the rim changes the arc that the circle is fitted to, by less than a hundredth of that.
+    expect((ball?.radiusPlusMinusPx ?? Number.NaN) / px).toBeCloseTo(1, 2);
     // The rim of 120 px is known to 2 %.
-    const mm = (130 / 240) * Math.hypot(px, 1.96 * 0.02 * (ball?.radiusPx ?? 0));
+    const mm =
+      (130 / 240) * Math.hypot(ball?.radiusPlusMinusPx ?? Number.NaN, 1.96 * 0.02 * (ball?.radiusPx ?? 0));
     expect(ball?.radiusPlusMinusMm).toBeCloseTo(mm, 9);
   });
 });

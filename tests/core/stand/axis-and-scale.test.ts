@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { axisFromPot, axisUncertaintyPx, rimWidthPx } from '../../../core/stand/axis.ts';
+import { axisFromPot, axisUncertaintyPx, rimHeightDoubtPx, rimWidthPx } from '../../../core/stand/axis.ts';
 import { scaleDoubt, scaleFromRim } from '../../../core/stand/scale.ts';
 import { rim } from '../drawn-shapes.ts';
 
@@ -16,6 +16,14 @@ describe('the plant axis', () => {
   it('is less sure where leaves hide an end of the rim', () => {
     expect(axisUncertaintyPx({ ...rim(0, 0, 50), rimDoubtPx: 2 }, 0)).toBeCloseTo(1.5, 12);
     expect(axisUncertaintyPx({ ...rim(0, 0, 50), rimDoubtPx: 6 }, 0)).toBeCloseTo(3, 12);
+  });
+});
+
+describe('the rim’s height', () => {
+  it('is surer where its opening was seen', () => {
+    const pot = rim(0, 0, 50);
+    expect(rimHeightDoubtPx(pot)).toBeCloseTo(4.5, 12);
+    expect(rimHeightDoubtPx({ ...pot, rim: { ...pot.rim, heightSeen: true } })).toBeCloseTo(1.5, 12);
   });
 });
 

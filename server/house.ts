@@ -54,7 +54,6 @@ export function openHouse(
     log,
     learn: (lessons: readonly Lesson[]) => measuring.call('learn', lessons) as Promise<Uint8Array | null>,
   };
-  const queue = createMeasuringQueue({ ...parts, measure: measuring.run, atOnce: MEASURING_THREADS });
   const corrections = createCorrections({
     ...parts,
     openPool: () =>
@@ -62,6 +61,12 @@ export function openHouse(
         new URL('measuring/correction-worker.ts', import.meta.url),
         1,
       ),
+  });
+  const queue = createMeasuringQueue({
+    ...parts,
+    measure: measuring.run,
+    atOnce: MEASURING_THREADS,
+    holdBack: corrections.isInUse,
   });
   queue.wake();
   return {

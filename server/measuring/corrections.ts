@@ -16,6 +16,8 @@ export interface Corrections {
   warm(viewId: string): Promise<void>;
   /** Measures a view with the strokes in the store; resolves once its newest strokes were measured. */
   recut(viewId: string): Promise<void>;
+  /** Whether the grower is at it: a photo was cut anew or made ready just now. */
+  isInUse(): boolean;
   close(): Promise<void>;
 }
 
@@ -29,6 +31,8 @@ export interface CorrectionParts extends TaskParts {
 
 /** The thread holds some 300 MB: long enough for a tea, not for ever. */
 const IDLE_MS = 5 * 60_000;
+/** A grower at work draws again within this time. */
+const BETWEEN_STROKES_MS = 15_000;
 
 export function createCorrections(parts: CorrectionParts): Corrections {
   const { db, log, progress } = parts;
@@ -75,6 +79,7 @@ export function createCorrections(parts: CorrectionParts): Corrections {
       }
       if (newest.get(viewId) === mine) newest.delete(viewId);
     },
+    isInUse: worker.isInUse,
     close: () => worker.close(),
   };
 }
@@ -91,6 +96,7 @@ function lazyWorker({ openPool, log, idleMs = IDLE_MS }: CorrectionParts) {
   let underWay = 0;
   let idle: NodeJS.Timeout | undefined;
   let closed = false;
+  let lastUsedMs = Number.NEGATIVE_INFINITY;
 
   async function rest(): Promise<void> {
     clearTimeout(idle);
@@ -100,6 +106,7 @@ function lazyWorker({ openPool, log, idleMs = IDLE_MS }: CorrectionParts) {
   }
 
   return {
+    isInUse: () => underWay > 0 || performance.now() - lastUsedMs < BETWEEN_STROKES_MS,
     close: () => {
       closed = true;
       return rest();
@@ -125,6 +132,7 @@ function lazyWorker({ openPool, log, idleMs = IDLE_MS }: CorrectionParts) {
         }
       } finally {
         underWay -= 1;
+        lastUsedMs = performance.now();
         if (underWay === 0 && pool !== null) {
           idle = setTimeout(() => void rest(), idleMs);
           idle.unref();

@@ -21,6 +21,8 @@ export interface QueueParts extends TaskParts {
   readonly measure: (task: MeasureTask) => Promise<MeasuredFile>;
   /** Views under way at one time. */
   readonly atOnce: number;
+  /** Whether the grower waits for another thread: then one view fewer is under way. */
+  readonly holdBack: () => boolean;
 }
 
 export const MEASURING_FAILURE =
@@ -52,7 +54,7 @@ export function createMeasuringQueue(parts: QueueParts): MeasuringQueue {
   }
 
   function wake(): void {
-    while (!closed && underWay < parts.atOnce) {
+    while (!closed && underWay < Math.max(1, parts.atOnce - (parts.holdBack() ? 1 : 0))) {
       const due = takeDueView(db, { quietToo: quietUnderWay === 0 });
       if (due === null) break;
       underWay += 1;

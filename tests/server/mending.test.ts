@@ -218,4 +218,32 @@ describe('making a photo ready', () => {
     expect(corrected).toEqual([]);
     expect((await send('POST', '/api/views/00000000-0000/warm')).status).toBe(404);
   });
+
+  it('leaves it a core: one photo fewer is measured meanwhile', async () => {
+    for (const [inUse, most] of [
+      [true, 1],
+      [false, 2],
+    ] as const) {
+      let [underWay, mostUnderWay] = [0, 0];
+      const bench = await openBench({
+        atOnce: 2,
+        holdBack: () => inUse,
+        measure: async (task) => {
+          underWay += 1;
+          mostUnderWay = Math.max(mostUnderWay, underWay);
+          await new Promise((resolve) => setTimeout(resolve, 20));
+          underWay -= 1;
+          return sampleMeasurement(task);
+        },
+      });
+      const plant = await bench.addPlant();
+      const files = await Promise.all(
+        [1, 2, 3].map(async (seed) => ({ name: `${seed}.jpg`, bytes: await plantJpeg(seed) })),
+      );
+      await bench.upload(plant.id, files);
+      bench.services.db.prepare("UPDATE views SET state = 'received', revision = revision + 1").run();
+      await bench.services.queue.whenIdle();
+      expect(mostUnderWay).toBe(most);
+    }
+  });
 });

@@ -18,6 +18,9 @@ function view(report: Partial<PhotoReport> | null, size = { widthPx: 1600, heigh
     methodVersion: '1',
     report: report as View['report'],
     outlinePx: [],
+    drawing: { unsure: [], parts: { flower: [], pot: [], soil: [], support: [] } },
+    strokes: [],
+    acceptedOutline: false,
     pictureUrl: '/a',
     maskUrl: null,
   };
@@ -27,6 +30,7 @@ const axis = (xPx: number, halfRimPx: number, yPx: number): PhotoReport['axis'] 
   xPx,
   rimLeftPx: [xPx - halfRimPx, yPx],
   rimRightPx: [xPx + halfRimPx, yPx],
+  rimEllipse: null,
 });
 
 describe('two photos laid over one another', () => {

@@ -9,7 +9,7 @@ import type { PhotoReport } from './report.ts';
 import { type PhotoFacts, reportOfMeasures, reportWithoutMeasures } from './report-of-measures.ts';
 import { NO_OUTLINES, type PartsOutlines, partsOutlines } from './silhouette/parts-outlines.ts';
 import { reduceOutline } from './silhouette/reduce-outline.ts';
-import { readSilhouette } from './silhouette/silhouette.ts';
+import { readSilhouette, type Silhouette } from './silhouette/silhouette.ts';
 
 /** What is known beside the photo. */
 export interface MeasureOptions extends Omit<KnownOfPlant, 'without'> {
@@ -102,7 +102,10 @@ export function measureGathered(
  */
 export function measureFound(found: FoundPlant | NoPlant, photo: PhotoFacts): MeasuredPhoto {
   if (!found.ok) {
-    return { report: reportWithoutMeasures(photo, found.reason, found.hint), ...NOTHING_CUT_OUT };
+    const report = reportWithoutMeasures(photo, found.reason, found.hint);
+    const silhouette = found.cutOut === null ? null : readSilhouette(found.cutOut.canopy);
+    if (found.cutOut === null || silhouette === null) return { report, ...NOTHING_CUT_OUT };
+    return { report, ...drawingOf(found.cutOut, silhouette, photo) };
   }
   const silhouette = readSilhouette(found.canopy);
   if (silhouette === null) {
@@ -111,12 +114,23 @@ export function measureFound(found: FoundPlant | NoPlant, photo: PhotoFacts): Me
     return { report: reportWithoutMeasures(photo, 'no-canopy', hint), ...NOTHING_CUT_OUT };
   }
   const measures = measureSilhouette(silhouette, found);
+  return {
+    report: reportOfMeasures(photo, found, silhouette, measures),
+    ...drawingOf(found, silhouette, photo),
+  };
+}
+
+/** What is drawn on the photo, px of the photo as stored upright. */
+function drawingOf(
+  found: FoundPlant,
+  silhouette: Silhouette,
+  photo: PhotoFacts,
+): Omit<MeasuredPhoto, 'report'> {
   const across = photo.widthPx / photo.rasterWidthPx;
   const down = photo.heightPx / photo.rasterHeightPx;
   const inPhoto = (loop: readonly PointPx[]) => loop.map(([x, y]): PointPx => [x * across, y * down]);
   const outlines = partsOutlines(found.parts);
   return {
-    report: reportOfMeasures(photo, found, silhouette, measures),
     found,
     canopy: found.canopy,
     outlinePx: inPhoto(reduceOutline(silhouette.loops[0] as readonly PointPx[], MOST_OUTLINE_POINTS)),

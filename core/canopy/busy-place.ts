@@ -2,11 +2,15 @@ import { grabCut, resizePlane, shrinkRaster } from '../opencv/pictures.ts';
 import { labOfRaster } from '../raster/lab.ts';
 import { emptyMask, type Mask, type Raster } from '../raster/raster.ts';
 import { colourContrast } from './colour-contrast.ts';
-import { agreed, type Evidence, joinEvidence, voiced } from './evidence.ts';
+import { agreed, both, type Evidence, joinEvidence, voiced } from './evidence.ts';
+import { findPot } from './find-pot.ts';
 import type { Heard, Scene } from './gather-evidence.ts';
 import type { PixelShares } from './model/pixel-shares.ts';
+import { networkOnObject, networkOnPlant } from './network-voice.ts';
 import { mainObject, objectMask } from './object-mask.ts';
 import { plantColour } from './plant-colour.ts';
+import { plantOdds } from './plant-odds.ts';
+import { rimEnds, rimOnCopy } from './rim-ends.ts';
 
 /** Longer side of the copy that is cut, px. */
 export const CUT_SIDE_PX = 320;
@@ -15,8 +19,10 @@ const ROUNDS = 3;
 /** Border strip that teaches the surroundings, share of the shorter side. */
 const STRIP_SHARE = 0.05;
 
-/** Shares beyond which the network is taken at its word; between them colour has a say. */
-const BAND = { low: 0.2, high: 0.8 };
+/** Log odds beyond which the voices are taken at their word; between them GrabCut has a say. */
+const BAND_ODDS = 1.6;
+/** Log odds from which a pixel teaches this photo's own colours. */
+const LESSON_ODDS = 2.2;
 /** How loud this photo's own colours are beside the network. */
 const CONTRAST_WEIGHT = 0.5;
 /** What the cut says inside the band. */
@@ -34,57 +40,66 @@ const GENERAL_WEIGHT = 0.5;
  * more often wrong than right, and a wrong scale is worse than none.
  */
 export function hearInBusyPlace(scene: Scene): Heard {
-  const { door, small, picture, shares, withOwn } = scene;
-  if (shares === null || withOwn !== null) {
+  const { door, raster, small, picture, shares, without, withOwn } = scene;
+  const unseen = emptyMask(small.width, small.height);
+  if (shares === null) {
     const guess = guessInBusyPlace(scene);
-    const canopy = mainObject(door, objectMask(door, guess));
-    return {
-      object: shares === null ? canopy : plantAndPot(shares),
-      unseen: emptyMask(small.width, small.height),
-      canopy: agreed(withOwn === null ? guess : withOwn(guess, null), canopy),
-      potShape: null,
-      pot: null,
-      twoPlants: false,
-    };
+    const object = mainObject(door, objectMask(door, guess));
+    const canopy = agreed(withOwn === null ? guess : withOwn(guess, null), object);
+    return { object, unseen, canopy, potShape: null, pot: null, twoPlants: false };
   }
-  const chance = plantChance(shares);
-  const lessons = Uint8Array.from(chance, (share) => (share > 0.9 ? 1 : share < 0.1 ? 2 : 0));
-  const contrast = colourContrast(picture, lessons);
-  const size = { width: small.width, height: small.height };
-  const byNetwork: Evidence = { ...size, logOdds: chance.map(logOdds) };
-  const canopy = joinEvidence(byNetwork, voiced({ ...size, logOdds: contrast }, CONTRAST_WEIGHT));
-  const start = Uint8Array.from(chance, (share, i) =>
-    share > BAND.high ? 1 : share < BAND.low ? 0 : (canopy.logOdds[i] as number) > 0 ? 3 : 2,
-  );
-  if (hasBothSides(start)) {
-    const cut = grabCut(door, small, start, 1);
-    for (let i = 0; i < cut.length; i++) {
-      if (start[i] === 0 || start[i] === 1) continue;
-      canopy.logOdds[i] =
-        (canopy.logOdds[i] as number) + (cut[i] === 3 || cut[i] === 1 ? CUT_ODDS : -CUT_ODDS);
-    }
-  }
-  const mask = mainObject(door, objectMask(door, canopy));
-  return {
-    object: plantAndPot(shares),
-    unseen: emptyMask(small.width, small.height),
-    canopy: agreed(canopy, mask),
-    potShape: null,
-    pot: null,
-    twoPlants: false,
+  const byNetwork = networkOnObject(shares);
+  const object = plantAndPot(shares);
+  const colour = plantColour(picture);
+  const potScene = {
+    raster: small,
+    picture,
+    backdrop: null,
+    shares,
+    object: byNetwork,
+    mask: object,
+    plant: colour,
   };
+  const { pot: potShape, plant, roughness } = findPot(door, potScene);
+  const rimClues = { object: byNetwork, plant, roughness };
+  const pot =
+    potShape === null ? null : rimEnds(picture, rimClues, potShape, raster.width / small.width, raster);
+  if (withOwn !== null) {
+    const guess = guessInBusyPlace(scene);
+    const rim = pot === null ? null : rimOnCopy(pot, small.width / raster.width);
+    const canopy = agreed(withOwn(guess, rim), mainObject(door, objectMask(door, guess)));
+    return { object, unseen, canopy, potShape, pot, twoPlants: false };
+  }
+  const leafy = both(byNetwork, plantOdds({ pot: potShape, plant, roughness, shares }, without));
+  const canopy = cutInBand(scene, joinEvidence(leafy, ownColours(scene, leafy)));
+  const decided = agreed(canopy, mainObject(door, objectMask(door, canopy)));
+  return { object, unseen, canopy: decided, potShape, pot, twoPlants: false };
+}
+
+/** What this photo's own colours say: met more often where the voices are sure of canopy, or where sure of none. */
+function ownColours({ picture }: Scene, canopy: Evidence): Evidence {
+  const lessons = Uint8Array.from(canopy.logOdds, (odds) =>
+    odds > LESSON_ODDS ? 1 : odds < -LESSON_ODDS ? 2 : 0,
+  );
+  return voiced({ ...canopy, logOdds: colourContrast(picture, lessons) }, CONTRAST_WEIGHT);
+}
+
+/** GrabCut decides where the voices waver. */
+function cutInBand({ door, small }: Scene, canopy: Evidence): Evidence {
+  const start = Uint8Array.from(canopy.logOdds, (odds) =>
+    odds > BAND_ODDS ? 1 : odds < -BAND_ODDS ? 0 : odds > 0 ? 3 : 2,
+  );
+  if (!hasBothSides(start)) return canopy;
+  const cut = grabCut(door, small, start, 1);
+  const logOdds = canopy.logOdds.map((odds, i) => {
+    if (start[i] === 0 || start[i] === 1) return odds;
+    return odds + (cut[i] === 3 || cut[i] === 1 ? CUT_ODDS : -CUT_ODDS);
+  });
+  return { ...canopy, logOdds };
 }
 
 function plantAndPot({ width, height, background }: PixelShares): Mask {
   return { width, height, data: Uint8Array.from(background, (share) => (share < 0.5 ? 1 : 0)) };
-}
-
-function plantChance({ foliage, flower }: PixelShares): Float32Array {
-  return foliage.map((share, i) => share + (flower[i] as number));
-}
-
-function logOdds(share: number): number {
-  return Math.log((share + 0.01) / (1.01 - share));
 }
 
 /**
@@ -139,8 +154,7 @@ export function guessInBusyPlace({
 
 /** The network on any plant, this one or another. */
 function networkOnPlants(shares: PixelShares): Evidence {
-  const { width, height } = shares;
-  return voiced({ width, height, logOdds: plantChance(shares).map(logOdds) }, 1, NETWORK_MOST);
+  return voiced(both(networkOnObject(shares), networkOnPlant(shares)), 1, NETWORK_MOST);
 }
 
 /** The middle teaches 1 where it looks like a plant, the border 2. */

@@ -1,5 +1,5 @@
 import type { OpenCvDoor } from '../opencv/door.ts';
-import { dilateMask, erodeMask, maskParts } from '../opencv/masks.ts';
+import { maskParts, openMask } from '../opencv/masks.ts';
 import { resizeMask } from '../opencv/pictures.ts';
 import type { Mask, Raster } from '../raster/raster.ts';
 import type { Evidence } from './evidence.ts';
@@ -9,6 +9,7 @@ import type { CertaintyMap, UnsureZone } from './found-plant.ts';
 const CALM = 0.8;
 /** Chance of the other side from which a pixel is unsure. */
 const UNSURE_CHANCE = 0.25;
+const UNSURE_ODDS = Math.log((1 - UNSURE_CHANCE) / UNSURE_CHANCE) / CALM;
 /** A zone thinner than this is the outline's own softness, which the edge's doubt covers, px of the decision copy. */
 const THIN_PX = 1.5;
 /** Smallest zone, share of the canopy, and the most zones told. */
@@ -22,7 +23,10 @@ function chanceOf(odds: number): number {
 
 /** How sure the decision is, pixel by pixel: twice the distance of the chance from one half. */
 export function certaintyOf({ width, height, logOdds }: Evidence): CertaintyMap {
-  const data = Uint8Array.from(logOdds, (odds) => Math.round(255 * Math.abs(2 * chanceOf(odds) - 1)));
+  const data = new Uint8Array(logOdds.length);
+  for (let i = 0; i < data.length; i++) {
+    data[i] = Math.round(255 * Math.abs(2 * chanceOf(logOdds[i] as number) - 1));
+  }
   return { width, height, data };
 }
 
@@ -45,12 +49,13 @@ export function unsureZones(door: OpenCvDoor, canopy: Evidence, raster: Raster):
   const area = logOdds.reduce((sum, odds) => sum + (odds > 0 ? 1 : 0), 0);
   const zones: UnsureZone[] = [];
   for (const inCanopy of [true, false]) {
-    const data = Uint8Array.from(logOdds, (odds) => {
-      const other = inCanopy ? 1 - chanceOf(odds) : chanceOf(odds);
-      return odds > 0 === inCanopy && other > UNSURE_CHANCE ? 1 : 0;
-    });
+    const data = new Uint8Array(logOdds.length);
+    for (let i = 0; i < data.length; i++) {
+      const odds = logOdds[i] as number;
+      data[i] = odds > 0 === inCanopy && Math.abs(odds) < UNSURE_ODDS ? 1 : 0;
+    }
     const unsure: Mask = { width, height, data };
-    const wide = dilateMask(door, erodeMask(door, unsure, THIN_PX), THIN_PX);
+    const wide = openMask(door, unsure, THIN_PX);
     const { parts, labels } = maskParts(door, wide);
     for (const part of parts) {
       if (part.areaPx < LEAST_ZONE_SHARE * area) break;

@@ -42,7 +42,6 @@ export function decidePlant(gathered: Gathered, strokes: readonly Stroke[]): Fou
 
   const { canopy, uncertaintyPx } = drawEdge(gathered, first, odds, drawnOn);
   const contact = edgeContact(canopy, pot !== null);
-  if (contact.cut) return noPlant('touches-edge');
 
   const notes = [...place.notes];
   if (pot === null) notes.push(NOTES.noPot);
@@ -51,7 +50,7 @@ export function decidePlant(gathered: Gathered, strokes: readonly Stroke[]): Fou
   const longerSidePx = Math.max(raster.width, raster.height);
   if (place.backdrop !== null && uncertaintyPx > FAINT_EDGE_SHARE * longerSidePx) notes.push(NOTES.faintEdge);
   if (edgeWidth !== null && edgeWidth > UNSHARP_PX) notes.push(NOTES.unsharp);
-  return {
+  const found: FoundPlant = {
     ok: true,
     canopy,
     parts: partMap(door, gathered, canopy),
@@ -62,10 +61,14 @@ export function decidePlant(gathered: Gathered, strokes: readonly Stroke[]): Fou
     edgeUncertaintyPx: uncertaintyPx,
     notes,
   };
+  if (gathered.twoPlants) return noPlant('two-plants', found);
+  return contact.cut ? noPlant('touches-edge', found) : found;
 }
 
 function maskOf({ width, height, logOdds }: Evidence): Mask {
-  return { width, height, data: Uint8Array.from(logOdds, (odds) => (odds > 0 ? 1 : 0)) };
+  const data = new Uint8Array(logOdds.length);
+  for (let i = 0; i < data.length; i++) data[i] = (logOdds[i] as number) > 0 ? 1 : 0;
+  return { width, height, data };
 }
 
 function drawEdge(

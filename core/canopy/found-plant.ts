@@ -74,9 +74,13 @@ export interface RimEllipse {
   readonly heightSeen: boolean;
 }
 
-/** The photo was read but no canopy can be measured on it; `hint` says what the grower should do. */
+/**
+ * The photo was read but no canopy can be measured on it; `hint` says what the grower should do. What was cut out all
+ * the same can be shown and mended: a stroke may show that the refusal was wrong.
+ */
 export interface NoPlant {
   readonly ok: false;
   readonly reason: Exclude<PhotoStatus, 'measured' | 'unreadable'>;
   readonly hint: string;
+  readonly cutOut: FoundPlant | null;
 }

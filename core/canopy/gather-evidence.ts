@@ -15,6 +15,7 @@ import { isTooDark } from './photo-quality.ts';
 import { learnPlace, type Place } from './place.ts';
 import { hearBefore } from './plain-place.ts';
 import type { PotShape } from './pot-shape.ts';
+import { rimOnCopy } from './rim-ends.ts';
 
 /** Longer side of the copy on which decisions are made, px. */
 export const DECISION_SIDE_PX = 640;
@@ -38,12 +39,12 @@ export interface Gathered {
   /** Rim in px of the raster. */
   readonly pot: Pot | null;
   readonly shares: PixelShares | null;
+  /** Whether a second plant of much the same size stands beside. */
+  readonly twoPlants: boolean;
 }
 
 /** What is heard in one of the two kinds of place. */
-export type Heard = Pick<Gathered, 'object' | 'unseen' | 'canopy' | 'potShape' | 'pot'> & {
-  readonly twoPlants: boolean;
-};
+export type Heard = Pick<Gathered, 'object' | 'unseen' | 'canopy' | 'potShape' | 'pot' | 'twoPlants'>;
 
 /** What the voices look at. */
 export interface Scene {
@@ -79,7 +80,7 @@ export function gatherFrom(
   looks: Pick<Scene, 'door' | 'raster' | 'small' | 'shares'>,
   known: KnownOfPlant,
 ): Gathered | NoPlant {
-  const { door, raster, small, shares } = looks;
+  const { door, raster, small } = looks;
   const picture = labOfRaster(small);
   if (isTooDark(picture, null)) return noPlant('too-dark');
   const without = known.without ?? NOBODY;
@@ -88,17 +89,9 @@ export function gatherFrom(
   const withOwn = ownVoices(door, picture, known, without);
   const scene: Scene = { ...looks, picture, without, withOwn };
   const heard = place.backdrop === null ? hearInBusyPlace(scene) : hearBefore(scene, place, place.backdrop);
-  if (heard.twoPlants) return noPlant('two-plants');
-  const { object, unseen, potShape, pot } = heard;
+  const { object, unseen, potShape, pot, twoPlants } = heard;
   // In a busy place they were heard before the cut.
   const rim = pot === null ? null : rimOnCopy(pot, small.width / raster.width);
   const canopy = withOwn === null || place.backdrop === null ? heard.canopy : withOwn(heard.canopy, rim);
-  return { ok: true, door, raster, small, picture, place, object, unseen, canopy, potShape, pot, shares };
-}
-
-function rimOnCopy({ rimLeftPx, rimRightPx }: Pot, scale: number): Pick<Pot, 'rimLeftPx' | 'rimRightPx'> {
-  return {
-    rimLeftPx: [rimLeftPx[0] * scale, rimLeftPx[1] * scale],
-    rimRightPx: [rimRightPx[0] * scale, rimRightPx[1] * scale],
-  };
+  return { ok: true, ...looks, picture, place, object, unseen, canopy, potShape, pot, twoPlants };
 }

@@ -1,4 +1,4 @@
-import type { NoPlant } from './found-plant.ts';
+import type { FoundPlant, NoPlant } from './found-plant.ts';
 
 /** What to do about a photo that cannot be measured, one plain sentence each. */
 const HINTS: Record<NoPlant['reason'], string> = {
@@ -15,8 +15,8 @@ const HINTS: Record<NoPlant['reason'], string> = {
 };
 
 /** The answer for a photo on which no canopy can be measured. */
-export function noPlant(reason: NoPlant['reason']): NoPlant {
-  return { ok: false, reason, hint: HINTS[reason] };
+export function noPlant(reason: NoPlant['reason'], cutOut: FoundPlant | null = null): NoPlant {
+  return { ok: false, reason, hint: HINTS[reason], cutOut };
 }
 
 /** Sentences for the report's notes. */

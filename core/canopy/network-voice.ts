@@ -24,3 +24,16 @@ export function networkOnPlant(shares: PixelShares): Evidence {
 function logit(share: number): number {
   return Math.log((share + LEAST_SHARE) / (1 - share + LEAST_SHARE));
 }
+
+/** Less canopy than this share of what stands before the backdrop: the network has not understood the picture. */
+const LEAST_SEEN_SHARE = 0.15;
+
+/** Whether the network sees a plant in what stands before the backdrop; if not, it is better not heard. */
+export function networkSeesPlant(shares: PixelShares | null, objectAreaPx: number): shares is PixelShares {
+  if (shares === null) return false;
+  let canopy = 0;
+  for (let i = 0; i < shares.foliage.length; i++) {
+    canopy += (shares.foliage[i] as number) + (shares.flower[i] as number);
+  }
+  return canopy > LEAST_SEEN_SHARE * objectAreaPx;
+}

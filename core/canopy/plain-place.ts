@@ -1,5 +1,6 @@
+import { openMask } from '../opencv/masks.ts';
 import { highestNearby } from '../opencv/pictures.ts';
-import { emptyMask, type Mask } from '../raster/raster.ts';
+import { emptyMask, type Mask, maskArea } from '../raster/raster.ts';
 import { backdropDistance, distanceEvidence } from './backdrop-distance.ts';
 import type { Backdrop } from './backdrop-model.ts';
 import { agreed, both, type Evidence, joinEvidence, MOST_SURE, voiced } from './evidence.ts';
@@ -7,10 +8,11 @@ import { findPot } from './find-pot.ts';
 import { showsTwoPlants } from './framing.ts';
 import type { Heard, Scene } from './gather-evidence.ts';
 import type { PixelShares } from './model/pixel-shares.ts';
-import { networkOnObject, networkOnPlant } from './network-voice.ts';
+import { networkOnObject, networkSeesPlant } from './network-voice.ts';
 import { objectMask } from './object-mask.ts';
 import type { Place } from './place.ts';
 import { plantColour } from './plant-colour.ts';
+import { plantOdds } from './plant-odds.ts';
 import { rimEnds } from './rim-ends.ts';
 import { withNeighbours } from './smooth-evidence.ts';
 import { splitPot } from './split-pot.ts';
@@ -18,67 +20,66 @@ import { splitPot } from './split-pot.ts';
 /** How far and how strongly neighbours speak where the empty photo may hold the plant's own colours. */
 const NEIGHBOURS_PX = 5;
 const NEIGHBOURS_MOST = 4;
+/** The network may not outshout a backdrop that is known; a photo of the empty stand may hold the plant's own colours. */
+const NETWORK_MOST = { backdrop: 1.5, empty: 2.5 };
+/** Log odds by colour of canopy that hardly shows, and how wide it must be: gaps between leaves are narrower, or sure. */
+const UNSEEN = { odds: -1.5, leastPx: 2 };
+/** Where the network sees less than this share of plant and pot within so many px, only leaf colours stand. */
+const VETO = { withinPx: 8, share: 0.3, leafOdds: 1 };
 
 /**
  * Before a backdrop that is known, colour tells best what stands there and where it ends; the network tells what of it
  * is plant, and that a shadow or a table's edge is neither plant nor pot.
  */
 export function hearBefore(scene: Scene, place: Place, backdrop: Backdrop): Heard {
-  const { door, raster, small, picture, shares } = scene;
+  const { door, raster, small, picture, without } = scene;
   const byDistance = distanceEvidence(backdropDistance(picture, backdrop.colour), small, backdrop.spread);
-  const alone = place.fromEmpty
+  const byColour = place.fromEmpty
     ? withNeighbours(door, byDistance, NEIGHBOURS_PX, NEIGHBOURS_MOST)
     : byDistance;
   const colour = plantColour(picture);
-  const byColour = objectMask(door, alone);
-  const potScene = { raster: small, picture, backdrop, object: alone, mask: byColour, plant: colour };
-  const { pot, plant, roughness } = findPot(door, potScene);
-  const rim = () =>
-    pot === null
-      ? null
-      : rimEnds(picture, { object: alone, plant, roughness }, pot, raster.width / small.width);
+  const mask = objectMask(door, byColour);
+  const shares = networkSeesPlant(scene.shares, maskArea(mask)) ? scene.shares : null;
+  const potScene = { raster: small, picture, backdrop, shares, object: byColour, mask, plant: colour };
+  const { pot: potShape, plant, roughness } = findPot(door, potScene);
+  const leafy = plantOdds({ pot: potShape, plant, roughness, shares }, without);
+  const rimClues = { object: byColour, plant, roughness };
+  const pot =
+    potShape === null ? null : rimEnds(picture, rimClues, potShape, raster.width / small.width, raster);
+  const twoPlants = showsTwoPlants(door, mask, colour);
   if (shares === null) {
-    const canopy = splitPot(door, byColour, plant, pot, roughness);
-    return {
-      object: byColour,
-      unseen: emptyMask(small.width, small.height),
-      canopy: agreed(both(alone, plant), canopy),
-      potShape: pot,
-      pot: rim(),
-      twoPlants: showsTwoPlants(door, byColour, colour),
-    };
+    const canopy = agreed(both(byColour, leafy), splitPot(door, mask, plant, potShape, roughness));
+    return { object: mask, unseen: emptyMask(small.width, small.height), canopy, potShape, pot, twoPlants };
   }
   const object = vetoed(
     scene,
-    joinEvidence(alone, voiced(networkOnObject(shares), 1, NETWORK_MOST)),
     shares,
+    joinEvidence(
+      byColour,
+      voiced(networkOnObject(shares), 1, place.fromEmpty ? NETWORK_MOST.empty : NETWORK_MOST.backdrop),
+    ),
     plant,
   );
   const stands = objectMask(door, object);
-  const leafy = joinEvidence(voiced(plant, 0.5, 1.5), networkOnPlant(shares));
-  const canopy: Mask = {
-    ...stands,
-    data: stands.data.map((inside, i) => (inside === 1 && (leafy.logOdds[i] as number) > 0 ? 1 : 0)),
-  };
+  const canopy = masked(stands, (i) => (leafy.logOdds[i] as number) > 0);
   return {
     object: stands,
-    unseen: {
-      ...canopy,
-      data: canopy.data.map((inside, i) => (inside === 1 && (alone.logOdds[i] as number) < 0 ? 1 : 0)),
-    },
+    unseen: openMask(
+      door,
+      masked(canopy, (i) => isUnseen(byColour.logOdds[i] as number)),
+      UNSEEN.leastPx,
+    ),
     canopy: agreed(both(object, leafy), canopy),
-    potShape: pot,
-    pot: rim(),
-    twoPlants: showsTwoPlants(door, byColour, colour),
+    potShape,
+    pot,
+    twoPlants,
   };
 }
 
-/** The network may not outshout a backdrop that is known. */
-const NETWORK_MOST = 2;
-/** Where the network sees less than this share of plant and pot within so many px, only leaf colours stand. */
-const VETO = { withinPx: 8, share: 0.3, leafOdds: 1 };
+const isUnseen = (odds: number): boolean => odds < 0 && odds > UNSEEN.odds;
 
-function vetoed({ door, small }: Scene, object: Evidence, shares: PixelShares, plant: Evidence): Evidence {
+/** The network sees plants and pots it could not name the edge of; what lies far from all it sees is a shadow or a line. */
+function vetoed({ door, small }: Scene, shares: PixelShares, object: Evidence, plant: Evidence): Evidence {
   const subject = shares.background.map((share) => 1 - share);
   const near = highestNearby(door, subject, small, VETO.withinPx);
   const logOdds = object.logOdds.map((odds, i) => {
@@ -86,4 +87,8 @@ function vetoed({ door, small }: Scene, object: Evidence, shares: PixelShares, p
     return (near[i] as number) < VETO.share && !isLeaf ? -MOST_SURE : odds;
   });
   return { ...object, logOdds };
+}
+
+function masked(mask: Mask, keeps: (i: number) => boolean): Mask {
+  return { ...mask, data: mask.data.map((inside, i) => (inside === 1 && keeps(i) ? 1 : 0)) };
 }

@@ -51,15 +51,16 @@ export function refineEdge(
   const drawn = new Uint8Array(distance.length);
   let doubtful = 0;
   for (let i = 0; i < distance.length; i++) {
-    const backdropL = expected.l[i] as number;
-    const [low, high] = [darkest[i] as number, lightest[i] as number];
-    const leafL = backdropL - low > high - backdropL ? low : high;
-    const wanted = halfWay(backdropL, leafL) * Math.min(FULL_DELTA, most[i] as number);
     const onEdge = (least[i] as number) < even && (surest[i] as number) > 1.5 * even;
     if (!onEdge) {
       if ((distance[i] as number) >= even) drawn[i] = 1;
       continue;
     }
+    const backdropL = expected.l[i] as number;
+    const [low, high] = [darkest[i] as number, lightest[i] as number];
+    const leafL = backdropL - low > high - backdropL ? low : high;
+    const halfWayUp = halfWay(backdropL, leafL) * overexposedShare(backdropL);
+    const wanted = halfWayUp * Math.min(FULL_DELTA, most[i] as number);
     const ratio = (delta[i] as number) / Math.max(even, wanted);
     if (ratio >= 1) drawn[i] = 1;
     if (ratio > 0.6 && ratio < 1.5) doubtful++;
@@ -120,6 +121,20 @@ function halfWay(backdropL: number, leafL: number): number {
   if (Math.abs(span) < 8) return 0.5;
   const mixed = 0.5 * (luminanceOf(backdropL) + luminanceOf(leafL));
   return (lightnessOf(mixed) - backdropL) / span;
+}
+
+/** From which L* a backdrop may be, and at which it surely is, lighter than the photo can show. */
+const CLIPPING_L = { from: 88, full: 96 };
+/** Where half coverage then seems to lie, share of where it would be. */
+const CLIPPED_SHARE = 0.65;
+
+/**
+ * A backdrop lighter than white is cut down to white, so an edge pixel half covered by leaf looks lighter than half-way
+ * and the leaf seems thinner than it is: the edge then lies nearer to the backdrop's colour.
+ */
+function overexposedShare(backdropL: number): number {
+  const clipped = (backdropL - CLIPPING_L.from) / (CLIPPING_L.full - CLIPPING_L.from);
+  return 1 - (1 - CLIPPED_SHARE) * Math.max(0, Math.min(1, clipped));
 }
 
 /** Relative luminance 0–1 of L* and back (CIE 15:2018, above the toe; the toe's error does not matter here). */

@@ -182,3 +182,14 @@ function deltaBetween({ l, a, b }: LabPicture, one: number, other: number): numb
     (b[one] as number) - (b[other] as number),
   );
 }
+
+/** The rim's ends in px of a copy `scale` times as large. */
+export function rimOnCopy(
+  { rimLeftPx, rimRightPx }: Pot,
+  scale: number,
+): Pick<Pot, 'rimLeftPx' | 'rimRightPx'> {
+  return {
+    rimLeftPx: [rimLeftPx[0] * scale, rimLeftPx[1] * scale],
+    rimRightPx: [rimRightPx[0] * scale, rimRightPx[1] * scale],
+  };
+}

@@ -29,6 +29,11 @@ export function depthInMask(door: OpenCvDoor, mask: Mask): Float32Array {
   });
 }
 
+/** Takes away what a disc of `radiusPx` does not fit into. */
+export function openMask(door: OpenCvDoor, mask: Mask, radiusPx: number): Mask {
+  return dilateMask(door, erodeMask(door, mask, radiusPx), radiusPx);
+}
+
 /** A connected part of a mask: its label in the label picture, area and bounding box in px. */
 export interface MaskPart {
   readonly label: number;

@@ -25,7 +25,7 @@ export function strokeEvidence(
   const drawn = paintStrokes(scaled, picture);
   const { labels, cost } = spreadLabels(picture, canopy, drawn);
   const logOdds = Float32Array.from(labels, (label, i) =>
-    drawn[i] === 0 ? label * NEARBY_ODDS * (1 - (cost[i] as number)) : label * STROKE_ODDS,
+    drawn.labels[i] === 0 ? label * NEARBY_ODDS * (1 - (cost[i] as number)) : label * STROKE_ODDS,
   );
   return { width, height, logOdds };
 }

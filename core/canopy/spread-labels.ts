@@ -1,15 +1,16 @@
 import type { LabPicture } from '../raster/lab.ts';
 import type { Evidence } from './evidence.ts';
+import type { Drawn } from './paint-strokes.ts';
 
-/** How far a stroke speaks. */
+/** How far a stroke speaks: a broad one farther than a fine one. Costs of one stroke's width, where 1 is the whole reach. */
 export const SPREAD = {
-  /** Cost of each px, so that a stroke does not run on for ever: 1 / this is its farthest reach. */
-  px: 0.006,
-  /** ΔE from px to px that costs the whole reach. */
+  /** Where the voices did not know, ... */
+  unsure: 0.25,
+  /** ... where they were sure otherwise, which a stroke seldom means beyond its own place, and sure alike. */
+  against: 0.6,
+  alike: 2,
+  /** ΔE from px to px that costs the whole reach, whatever the width. */
   edgeDelta: 18,
-  /** Cost of each px of which the voices were sure otherwise, and sure alike. */
-  against: 0.02,
-  alike: 0.05,
 };
 
 /** Steps into which costs are sorted. */
@@ -19,7 +20,7 @@ const BUCKETS = 512;
  * Spreads labels from drawn pixels to their surroundings by the cheapest way (Dijkstra 1959), as in geodesic matting:
  * cheap where colour changes little and the voices were unsure, dear across edges.
  *
- * @param drawn 1, -1, or 0 where nothing was drawn
+ * @param drawn what was drawn, of the picture's size
  * @returns for every pixel the label that comes cheapest and what it cost, 0–1; label 0 and cost 1 out of reach
  *
  * Reference: Bai, Sapiro, Geodesic matting (IJCV 2009), for the idea; costs are our own.
@@ -27,14 +28,15 @@ const BUCKETS = 512;
 export function spreadLabels(
   picture: LabPicture,
   canopy: Evidence,
-  drawn: Int8Array,
+  drawn: Drawn,
 ): { labels: Int8Array; cost: Float32Array } {
   const { width, height } = picture;
-  const labels = drawn.slice();
-  const cost = new Float32Array(drawn.length).fill(1);
+  const labels = drawn.labels.slice();
+  const widthPx = drawn.widthPx.slice();
+  const cost = new Float32Array(labels.length).fill(1);
   const buckets: number[][] = Array.from({ length: BUCKETS }, () => []);
-  for (let i = 0; i < drawn.length; i++) {
-    if (drawn[i] === 0) continue;
+  for (let i = 0; i < labels.length; i++) {
+    if (labels[i] === 0) continue;
     cost[i] = 0;
     buckets[0]?.push(i);
   }
@@ -53,10 +55,13 @@ export function spreadLabels(
           if ((dx === 0 && dy === 0) || nx < 0 || ny < 0 || nx >= width || ny >= height) continue;
           const j = ny * width + nx;
           const far = dx !== 0 && dy !== 0 ? Math.SQRT2 : 1;
-          const total = spent + far * stepCost(picture, i, j, label * (canopy.logOdds[j] as number));
+          const agreement = label * (canopy.logOdds[j] as number);
+          const total =
+            spent + far * (edgeCost(picture, i, j) + voiceCost(agreement) / (widthPx[i] as number));
           if (total >= (cost[j] as number)) continue;
           cost[j] = total;
           labels[j] = label;
+          widthPx[j] = widthPx[i] as number;
           buckets[Math.min(BUCKETS - 1, Math.floor(total * BUCKETS))]?.push(j);
         }
       }
@@ -65,13 +70,15 @@ export function spreadLabels(
   return { labels, cost };
 }
 
-/** `agreement` is the voices' odds for the label at the pixel entered. */
-function stepCost({ l, a, b }: LabPicture, i: number, j: number, agreement: number): number {
+function edgeCost({ l, a, b }: LabPicture, i: number, j: number): number {
   const dl = (l[i] as number) - (l[j] as number);
   const da = (a[i] as number) - (a[j] as number);
   const db = (b[i] as number) - (b[j] as number);
-  const edge = (dl * dl + da * da + db * db) / SPREAD.edgeDelta ** 2;
-  const voices =
-    agreement > 0 ? SPREAD.alike * Math.min(1, agreement / 3) : SPREAD.against * Math.min(1, -agreement / 3);
-  return SPREAD.px + edge + voices;
+  return (dl * dl + da * da + db * db) / SPREAD.edgeDelta ** 2;
+}
+
+/** `agreement` is the voices' odds for the label. */
+function voiceCost(agreement: number): number {
+  const sureness = Math.min(1, Math.abs(agreement) / 3);
+  return SPREAD.unsure + sureness * (agreement > 0 ? SPREAD.alike : SPREAD.against);
 }

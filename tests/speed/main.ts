@@ -5,6 +5,7 @@ import { availableParallelism, cpus, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import pino from 'pino';
 import { findPlant } from '../../core/canopy/find-plant.ts';
+import { NOTHING_KNOWN } from '../../core/canopy/known.ts';
 import { measureFound } from '../../core/measure-photo.ts';
 import { openHouse } from '../../server/house.ts';
 import { checkPhoto } from '../../server/intake/check-photo.ts';
@@ -57,7 +58,7 @@ async function stepByStep(photo: Buffer, folder: string, run: number): Promise<v
     await keepUpload(path, join(folder, `original-${run}.jpg`));
   });
   const { upright } = checked;
-  const found = await timed('cut-out: canopy and pot', () => findPlant(upright.raster, { empty: null }));
+  const found = await timed('cut-out: canopy and pot', () => findPlant(upright.raster, NOTHING_KNOWN));
   const measured = await timed('measures: outline, ball, scores, plus-minus', () =>
     measureFound(found, {
       name: 'photo.jpg',

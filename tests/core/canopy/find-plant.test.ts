@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { findPlant } from '../../../core/canopy/find-plant.ts';
 import type { FoundPlant, NoPlant } from '../../../core/canopy/found-plant.ts';
 import { NOTES } from '../../../core/canopy/hints.ts';
+import { NOTHING_KNOWN } from '../../../core/canopy/known.ts';
 import type { Raster } from '../../../core/raster/raster.ts';
 import { busyGarden, type Colour, overlap, paintPlant, recolour } from './painted-plant.ts';
 
@@ -20,32 +21,32 @@ describe('a plant before a plain backdrop', () => {
   };
   it.each(Object.entries(backdrops))('is cut out before %s', async (_, backdrop) => {
     const painted = paintPlant({ backdrop: () => backdrop });
-    const found = measured(await findPlant(painted.raster, { empty: null }));
+    const found = measured(await findPlant(painted.raster, NOTHING_KNOWN));
     expect(overlap(found.canopy, painted.canopy)).toBeGreaterThan(0.95);
   });
 
   it('is cut out where light falls off across the backdrop and a shadow lies on the floor', async () => {
     const painted = paintPlant({ backdrop: (x, y) => [235 - 0.15 * x, 232 - 0.15 * x, 226 - 0.1 * y] });
-    const found = measured(await findPlant(painted.raster, { empty: null }));
+    const found = measured(await findPlant(painted.raster, NOTHING_KNOWN));
     expect(overlap(found.canopy, painted.canopy)).toBeGreaterThan(0.95);
   });
 
   it('is cut out before a wall and a table of different colour', async () => {
     const painted = paintPlant({ backdrop: (_, y) => (y < 330 ? [70, 105, 165] : [190, 150, 110]) });
-    const found = measured(await findPlant(painted.raster, { empty: null }));
+    const found = measured(await findPlant(painted.raster, NOTHING_KNOWN));
     expect(overlap(found.canopy, painted.canopy)).toBeGreaterThan(0.95);
   });
 
   it('keeps a gap through which the backdrop shows', async () => {
     const gap = { x: 175, y: 120, radius: 16 };
     const painted = paintPlant({ gap });
-    const { canopy } = measured(await findPlant(painted.raster, { empty: null }));
+    const { canopy } = measured(await findPlant(painted.raster, NOTHING_KNOWN));
     expect(canopy.data[gap.y * canopy.width + gap.x]).toBe(0);
     expect(canopy.data[(gap.y - 24) * canopy.width + gap.x]).toBe(1);
   });
 
   it('says how sure the outline is, between the pixel grid and a few px', async () => {
-    const found = measured(await findPlant(paintPlant().raster, { empty: null }));
+    const found = measured(await findPlant(paintPlant().raster, NOTHING_KNOWN));
     expect(found.edgeUncertaintyPx).toBeGreaterThanOrEqual(0.5);
     expect(found.edgeUncertaintyPx).toBeLessThan(3);
   });
@@ -62,7 +63,7 @@ describe('the pot rim', () => {
     'of a %s pot is found within 3 % of its width',
     async (_, { pot, backdrop }) => {
       const painted = paintPlant({ pot, backdrop: () => backdrop });
-      const found = measured(await findPlant(painted.raster, { empty: null }));
+      const found = measured(await findPlant(painted.raster, NOTHING_KNOWN));
       const tolerance = 0.03 * (painted.rimRightX - painted.rimLeftX);
       expect(found.pot).not.toBeNull();
       expect(Math.abs((found.pot?.rimLeftPx[0] ?? 0) - painted.rimLeftX)).toBeLessThan(tolerance);
@@ -75,18 +76,18 @@ describe('a busy place', () => {
   const painted = paintPlant({ backdrop: busyGarden });
 
   it('is measured well with a photo of the empty stand', async () => {
-    const found = measured(await findPlant(painted.raster, { empty: painted.empty }));
+    const found = measured(await findPlant(painted.raster, { ...NOTHING_KNOWN, empty: painted.empty }));
     expect(overlap(found.canopy, painted.canopy)).toBeGreaterThan(0.93);
   });
 
   it('is measured well when the empty photo was brighter and the camera moved by 2 px', async () => {
     const brighter = recolour(shifted(painted.empty, 2, 1), (value) => 1.15 * value);
-    const found = measured(await findPlant(painted.raster, { empty: brighter }));
+    const found = measured(await findPlant(painted.raster, { ...NOTHING_KNOWN, empty: brighter }));
     expect(overlap(found.canopy, painted.canopy)).toBeGreaterThan(0.9);
   });
 
   it('without one says that the outline was guessed', async () => {
-    const found = await findPlant(painted.raster, { empty: null });
+    const found = await findPlant(painted.raster, NOTHING_KNOWN);
     if (found.ok) expect(found.notes).toContain(NOTES.busyPlace);
     else expect(found.hint).toMatch(/backdrop|space/);
   });
@@ -94,7 +95,7 @@ describe('a busy place', () => {
   it('leaves aside an empty photo of another place, and says so', async () => {
     const other = paintPlant({ backdrop: (x, y) => busyGarden(y + 500, x + 900) }).empty;
     const plain = paintPlant();
-    const found = measured(await findPlant(plain.raster, { empty: other }));
+    const found = measured(await findPlant(plain.raster, { ...NOTHING_KNOWN, empty: other }));
     expect(found.notes).toContain(NOTES.emptyMoved);
     expect(overlap(found.canopy, plain.canopy)).toBeGreaterThan(0.95);
   });
@@ -102,36 +103,43 @@ describe('a busy place', () => {
 
 describe('a photo that cannot be measured', () => {
   it('without a plant has no canopy, and the hint says what to do', async () => {
-    const found = await findPlant(paintPlant().empty, { empty: null });
+    const found = await findPlant(paintPlant().empty, NOTHING_KNOWN);
     expect(found).toMatchObject({ ok: false, reason: 'no-canopy' });
     if (!found.ok) expect(found.hint).toMatch(/plain backdrop/);
   });
 
   it('touches the edge when the crown runs out of the photo', async () => {
-    const found = await findPlant(paintPlant({ centreX: 70 }).raster, { empty: null });
+    const found = await findPlant(paintPlant({ centreX: 70 }).raster, NOTHING_KNOWN);
     expect(found).toMatchObject({ ok: false, reason: 'touches-edge' });
     if (!found.ok) expect(found.hint).toMatch(/move the camera back/);
   });
 
+  it('keeps what was cut out, so that it can be seen and mended', async () => {
+    const painted = paintPlant({ centreX: 70 });
+    const found = await findPlant(painted.raster, NOTHING_KNOWN);
+    if (found.ok || found.cutOut === null) throw new Error('Expected a refusal with its cut-out');
+    expect(overlap(found.cutOut.canopy, painted.canopy)).toBeGreaterThan(0.9);
+  });
+
   it('shows two plants when two of a size stand apart', async () => {
     const one = paintPlant({ radius: 75, centreX: 180 });
-    const found = await findPlant(besides(one.raster, one.raster), { empty: null });
+    const found = await findPlant(besides(one.raster, one.raster), NOTHING_KNOWN);
     expect(found).toMatchObject({ ok: false, reason: 'two-plants' });
   });
 
   it('is too dark when hardly any light came in, but not for a dark backdrop', async () => {
     const dark = recolour(paintPlant().raster, (value) => 0.12 * value);
-    expect(await findPlant(dark, { empty: null })).toMatchObject({ ok: false, reason: 'too-dark' });
+    expect(await findPlant(dark, NOTHING_KNOWN)).toMatchObject({ ok: false, reason: 'too-dark' });
   });
 
   it('is blurred when every edge is wide', async () => {
     const blurred = smeared(paintPlant().raster, 14);
-    expect(await findPlant(blurred, { empty: null })).toMatchObject({ ok: false, reason: 'blurred' });
+    expect(await findPlant(blurred, NOTHING_KNOWN)).toMatchObject({ ok: false, reason: 'blurred' });
   });
 
   it('is not called blurred for being bland', async () => {
     const bland = recolour(paintPlant().raster, (value) => 90 + 0.45 * value);
-    expect((await findPlant(bland, { empty: null })).ok).toBe(true);
+    expect((await findPlant(bland, NOTHING_KNOWN)).ok).toBe(true);
   });
 });
 

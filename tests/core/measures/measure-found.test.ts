@@ -188,7 +188,7 @@ describe('the report of a photo that cannot be measured', () => {
   it.each(['no-canopy', 'touches-edge', 'two-plants', 'too-dark', 'blurred'] as const)(
     'says %s with its hint and guesses nothing',
     (reason) => {
-      const measured = measureFound({ ok: false, reason, hint: 'Do this.' }, PHOTO);
+      const measured = measureFound({ ok: false, reason, hint: 'Do this.', cutOut: null }, PHOTO);
       const { report, canopy, outlinePx, found, partsOutlines } = measured;
       expect(report).toMatchObject({
         status: reason,

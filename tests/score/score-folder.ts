@@ -11,7 +11,7 @@ import { noteBaselines, noteNetworkAlone, noteSources } from './other-ways.ts';
 import type { RememberingNetwork } from './remember-network.ts';
 import { noteRow, type Rows } from './rows.ts';
 import { openScene, type Scene } from './scene.ts';
-import { canopyOverlap, cutOurs, type OurCut, type Scored, scoreOurs } from './score-ours.ts';
+import { canopyOverlap, cutOurs, cutOutOf, type OurCut, type Scored, scoreOurs } from './score-ours.ts';
 import { byDay, openSeries } from './series.ts';
 import { nextStroke } from './simulated-hand.ts';
 import type { WorstTiles } from './worst-tiles.ts';
@@ -101,7 +101,7 @@ function mend(
   const strokes: Stroke[] = [];
   let found = first;
   for (let drawn = 1; drawn <= count; drawn++) {
-    const seen = found.ok ? found.canopy : emptyMask(wanted.width, wanted.height);
+    const seen = cutOutOf(found)?.canopy ?? emptyMask(wanted.width, wanted.height);
     const stroke = gathered.ok ? nextStroke(door, seen, wanted) : null;
     if (stroke === null || !gathered.ok) {
       noteRow(rows, strokesRow(drawn), canopyOverlap(found, wanted));

@@ -17,7 +17,7 @@ export interface OurCut {
 /** How one photo came out, without its pictures. */
 export interface Scored {
   readonly name: string;
-  /** Intersection over union, 0 when not measured. */
+  /** Intersection over union, of the cut-out, also where the photo was refused; 0 when nothing was cut out. */
   readonly iou: number;
   /** The same for plant and pot together; `null` without such a mask. */
   readonly iouWithPot: number | null;
@@ -37,24 +37,32 @@ export async function cutOurs(raster: Scene['raster'], known: KnownOfPlant): Pro
   return { gathered, found, ms: performance.now() - start };
 }
 
+/** What was cut out, also where the photo was refused: the outline is scored, not the refusal. */
+export function cutOutOf(found: FoundPlant | NoPlant): FoundPlant | null {
+  return found.ok ? found : found.cutOut;
+}
+
 /** Overlap with the wanted canopy; 0 when none was found. */
 export function canopyOverlap(found: FoundPlant | NoPlant, wanted: Mask): number {
-  return found.ok ? intersectionOverUnion(found.canopy, wanted) : 0;
+  const cutOut = cutOutOf(found);
+  return cutOut === null ? 0 : intersectionOverUnion(cutOut.canopy, wanted);
 }
 
 export function scoreOurs(scene: Scene, { found, ms }: OurCut): Scored {
   const { wanted, wantedWithPot } = scene;
   const head = { name: scene.pair.name, iou: canopyOverlap(found, wanted), ms };
-  if (!found.ok) {
+  const refused = found.ok ? null : found.reason;
+  const cutOut = cutOutOf(found);
+  if (cutOut === null) {
     const iouWithPot = wantedWithPot === null ? null : 0;
     const nothing = { confidence: null, potWidthPx: null, edgeUncertaintyPx: null, rim: null };
-    return { ...head, iouWithPot, refused: found.reason, ...nothing };
+    return { ...head, iouWithPot, refused, ...nothing };
   }
-  const { pot, confidence, edgeUncertaintyPx } = found;
+  const { pot, confidence, edgeUncertaintyPx } = cutOut;
   return {
     ...head,
-    iouWithPot: wantedWithPot === null ? null : intersectionOverUnion(plantWithPot(found), wantedWithPot),
-    refused: null,
+    iouWithPot: wantedWithPot === null ? null : intersectionOverUnion(plantWithPot(cutOut), wantedWithPot),
+    refused,
     confidence,
     potWidthPx: pot === null ? null : pot.rimRightPx[0] - pot.rimLeftPx[0],
     edgeUncertaintyPx,

@@ -3,6 +3,7 @@ import type { FoundPlant, NoPlant, UnsureZone } from '../../core/canopy/found-pl
 import { paintStrokes } from '../../core/canopy/paint-strokes.ts';
 import type { Stroke } from '../../core/canopy/stroke.ts';
 import type { Mask, Raster } from '../../core/raster/raster.ts';
+import { cutOutOf } from './score-ours.ts';
 
 const TILE_PX = 480;
 const COLUMNS = 5;
@@ -39,18 +40,19 @@ export async function writeTiles(file: string, tiles: readonly Buffer[]): Promis
 /** Found outline red, wanted outline blue, rim ends yellow; unsure zones hatched cyan; strokes green and orange. */
 export async function tileOf({ raster, found, wanted, strokes = [] }: Shown): Promise<Buffer> {
   const data = Buffer.from(raster.data);
-  if (found.ok) for (const zone of found.unsureZones) hatchZone(data, raster, zone);
+  const cutOut = cutOutOf(found);
+  if (cutOut !== null) for (const zone of cutOut.unsureZones) hatchZone(data, raster, zone);
   paintOutline(data, wanted, [40, 90, 255]);
-  if (found.ok) {
-    paintOutline(data, found.canopy, [255, 0, 0]);
-    if (found.pot !== null) {
-      for (const [x, y] of [found.pot.rimLeftPx, found.pot.rimRightPx]) paintCross(data, raster, x, y);
+  if (cutOut !== null) {
+    paintOutline(data, cutOut.canopy, [255, 0, 0]);
+    if (cutOut.pot !== null) {
+      for (const [x, y] of [cutOut.pot.rimLeftPx, cutOut.pot.rimRightPx]) paintCross(data, raster, x, y);
     }
   }
   for (const stroke of strokes) paintStroke(data, raster, stroke);
   const picture = sharp(data, { raw: { width: raster.width, height: raster.height, channels: 3 } });
   return picture
-    .extract(aroundMasks(wanted, found.ok ? found.canopy : wanted))
+    .extract(aroundMasks(wanted, cutOut?.canopy ?? wanted))
     .resize(TILE_PX - 4, TILE_PX - 4, { fit: 'contain', background: '#444', kernel: 'nearest' })
     .png()
     .toBuffer();
@@ -91,7 +93,7 @@ function hatchZone(data: Buffer, { width, height }: Raster, { mask }: UnsureZone
 function paintStroke(data: Buffer, { width, height }: Raster, stroke: Stroke): void {
   const painted = paintStrokes([stroke], { width, height });
   const every = Math.max(2, Math.round((HATCH_SHARE / 4) * Math.max(width, height)));
-  painted.forEach((mark, i) => {
+  painted.labels.forEach((mark, i) => {
     const [x, y] = [i % width, Math.floor(i / width)];
     if (mark !== 0 && (x - y + height) % every < every / 2) data.set(STROKE_COLOURS[stroke.kind], 3 * i);
   });

@@ -31,7 +31,7 @@ const door = await openOpenCv();
 
 /** Share of what the brush covers that lies inside. */
 function shareInside(stroke: Stroke, inside: Inside): number {
-  const painted = paintStrokes([stroke], { width: WIDTH, height: HEIGHT });
+  const painted = paintStrokes([stroke], { width: WIDTH, height: HEIGHT }).labels;
   let [under, within] = [0, 0];
   for (let i = 0; i < painted.length; i++) {
     if (painted[i] === 0) continue;

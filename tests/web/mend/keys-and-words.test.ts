@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { strokesFormSchema } from '../../../server/schemas/stroke.ts';
 import {
   drawnOn,
   FIRST_WIDTH_STEP,
-  finishedStroke,
+  finishedStrokes,
   heldStep,
   WIDTH_STEPS,
   widthOfStep,
@@ -67,11 +68,19 @@ describe('the brush', () => {
   });
 
   it('gives its stroke to a tenth of a px', () => {
-    expect(finishedStroke('keep', 39.0625, [[1.26, 700.04]])).toEqual({
-      kind: 'keep',
-      widthPx: 39.1,
-      pointsPx: [[1.3, 700]],
-    });
+    expect(finishedStrokes('keep', 39.0625, [[1.26, 700.04]])).toEqual([
+      { kind: 'keep', widthPx: 39.1, pointsPx: [[1.3, 700]] },
+    ]);
+  });
+
+  it('parts a line that is too long for one stroke and leaves no gap', () => {
+    const line = Array.from({ length: 4500 }, (_, x): [number, number] => [x, 0]);
+    const strokes = finishedStrokes('remove', 10, line);
+    expect(strokes.map(({ pointsPx }) => pointsPx.length)).toEqual([2000, 2000, 502]);
+    expect(strokes.every((stroke) => strokesFormSchema.safeParse({ strokes: [stroke] }).success)).toBe(true);
+    for (const [index, { pointsPx }] of strokes.slice(1).entries()) {
+      expect(pointsPx[0]).toEqual(strokes[index]?.pointsPx.at(-1));
+    }
   });
 });
 

@@ -18,9 +18,9 @@ export function MendHelp({ id }: { id: string }) {
       <summary>How to mend, and the keys</summary>
       <div id={id}>
         <p>
-          Paint over what is wrong. A short stroke is enough: the outline follows the leaf, not the brush. Two
-          fingers move and enlarge the photo. Hatched zones may be leaf or not; answering for them is the
-          quickest mend.
+          Paint over what is wrong. What lies under a stroke is settled, and what looks alike close by follows
+          it up to the next edge, so a short stroke often does. Two fingers move and enlarge the photo.
+          Hatched zones may be leaf or not; answering for them is the quickest mend.
         </p>
         <dl className={styles.keys}>
           {KEYS.map(([key, words]) => (

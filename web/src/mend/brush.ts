@@ -6,6 +6,8 @@ const WIDTH_SHARES = Array.from({ length: 15 }, (_, step) => 0.025 * 1.25 ** (st
 
 export const WIDTH_STEPS = WIDTH_SHARES.length;
 
+const MOST_POINTS = 2000;
+
 /** 2.5 % of the longer side: about a leaf. */
 export const FIRST_WIDTH_STEP = 8;
 
@@ -24,10 +26,22 @@ export function drawnOn(points: readonly Point[], next: Point, widthPx: number):
   return [...points, next];
 }
 
-/** A finished stroke, to a tenth of a px: finer than any hand, and short to send. */
-export function finishedStroke(kind: Stroke['kind'], widthPx: number, points: readonly Point[]): Stroke {
+/**
+ * A finished line as strokes, to a tenth of a px: finer than any hand, and short to send. One line is one
+ * stroke, unless it has more points than the server takes in one; then the next begins where the last ended.
+ */
+export function finishedStrokes(
+  kind: Stroke['kind'],
+  widthPx: number,
+  points: readonly Point[],
+): readonly Stroke[] {
   const tenth = (value: number) => Math.round(value * 10) / 10;
-  return { kind, widthPx: tenth(widthPx), pointsPx: points.map(([x, y]): Point => [tenth(x), tenth(y)]) };
+  const pointsPx = points.map(([x, y]): Point => [tenth(x), tenth(y)]);
+  const strokes: Stroke[] = [];
+  for (let from = 0; from === 0 || from < pointsPx.length - 1; from += MOST_POINTS - 1) {
+    strokes.push({ kind, widthPx: tenth(widthPx), pointsPx: pointsPx.slice(from, from + MOST_POINTS) });
+  }
+  return strokes;
 }
 
 /** Whether the point lies under the stroke. */

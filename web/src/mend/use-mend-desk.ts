@@ -2,7 +2,7 @@ import { type KeyboardEvent, useMemo, useState } from 'react';
 import type { View } from '../../../server/schemas/sitting.ts';
 import { plantCrop } from '../photo/crop.ts';
 import type { Box, Point } from '../photo/points.ts';
-import { finishedStroke } from './brush.ts';
+import { finishedStrokes } from './brush.ts';
 import { type KeyWord, readKey } from './mend-keys.ts';
 import { BRUSH_MEANINGS, BRUSH_WORDS, CUTTING, countStrokes, crossWords, NO_ZONE } from './mend-words.ts';
 import type { StageSize } from './photo-window.ts';
@@ -60,7 +60,7 @@ export function useMendDesk({
   function addStroke(pointsPx: readonly Point[]): void {
     if (brush === 'move') return;
     zones.stay();
-    change(withStrokes(history, [finishedStroke(brush, widthPx, pointsPx)]), CUTTING);
+    change(withStrokes(history, finishedStrokes(brush, widthPx, pointsPx)), CUTTING);
   }
 
   const painting = usePainting({

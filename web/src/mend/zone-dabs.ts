@@ -1,6 +1,6 @@
 import type { Stroke } from '../../../core/canopy/stroke.ts';
 import { boxAround, type Point } from '../photo/points.ts';
-import { distanceToSegment, finishedStroke } from './brush.ts';
+import { distanceToSegment, finishedStrokes } from './brush.ts';
 
 /** A round dab that lies wholly inside the zone. */
 export interface Dab {
@@ -11,6 +11,8 @@ export interface Dab {
 /** About how many cells of the grid lie in a zone. */
 const CELLS = 1000;
 const MOST_DABS = 80;
+/** A photo has room for 200 strokes; many zones may have to share it. */
+const MOST_STROKES = 6;
 /** Dabs are set until this share of the zone lies under them. */
 const ENOUGH = 0.9;
 /** The smallest dab: a point without width would paint nothing. */
@@ -48,17 +50,22 @@ function roomiestOf(cells: readonly Cell[]): Dab | null {
   return { at, radiusPx: Math.max(edgePx, LEAST_RADIUS_PX) };
 }
 
-/** The answer to "Is this leaf?" as strokes: yes keeps the zone, no removes it. */
+/**
+ * The answer to "Is this leaf?" as strokes, the broadest first: yes keeps the zone, no removes it. The cut
+ * itself carries an answer on to what looks alike, so what a few strokes leave open of a ragged zone follows.
+ */
 export function zoneStrokes(outlinePx: readonly Point[], isLeaf: boolean): Stroke[] {
   const kind = isLeaf ? 'keep' : 'remove';
-  return chainsOf(dabsOver(outlinePx), outlinePx).map((chain) => {
-    const widthPx = (2 * chain.reduce((sum, { radiusPx }) => sum + radiusPx, 0)) / chain.length;
-    return finishedStroke(
-      kind,
-      widthPx,
-      chain.map(({ at }) => at),
-    );
-  });
+  return chainsOf(dabsOver(outlinePx), outlinePx)
+    .slice(0, MOST_STROKES)
+    .flatMap((chain) => {
+      const widthPx = (2 * chain.reduce((sum, { radiusPx }) => sum + radiusPx, 0)) / chain.length;
+      return finishedStrokes(
+        kind,
+        widthPx,
+        chain.map(({ at }) => at),
+      );
+    });
 }
 
 /** Strings neighbouring dabs of like size into one line each, where the way between them stays in the zone. */

@@ -1,8 +1,9 @@
 import type { Browser, BrowserContext, CDPSession, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { Bench, PlantPage } from '../../server/schemas/pages.ts';
+import type { PlantPage } from '../../server/schemas/pages.ts';
 import type { View } from '../../server/schemas/sitting.ts';
 import { contains } from '../../web/src/mend/zone-dabs.ts';
+import { measuredSample } from './measured-sample.ts';
 import { openBrowser } from './open-browser.ts';
 import { paintByFinger, paintByMouse, pinchOpen } from './photo-places.ts';
 import { type RunningApp, startApp } from './start-app.ts';
@@ -58,7 +59,7 @@ describe('a grower mends the outline', () => {
   it(
     'opens the tool on a measured photo, with the focus on the photo',
     async () => {
-      opened = await measuredSample();
+      ({ view: opened, plantId } = await measuredSample(app.url));
       await page.goto(`${app.url}/plants/${plantId}`);
       await page.getByRole('button', { name: 'Mend the outline' }).click();
       stage = page.getByRole('application', { name: /The photo/ });
@@ -69,19 +70,6 @@ describe('a grower mends the outline', () => {
     },
     PATIENCE_MS,
   );
-
-  /** The newest photo of the first sample plant to be measured. */
-  async function measuredSample(): Promise<View> {
-    for (;;) {
-      const bench = (await (await fetch(`${app.url}/api/bench`)).json()) as Bench;
-      const row = bench.plants.find(({ newest: view }) => view?.report?.status === 'measured');
-      if (row?.newest) {
-        plantId = row.plant.id;
-        return row.newest;
-      }
-      await new Promise((resolve) => setTimeout(resolve, 1000));
-    }
-  }
 
   /** The photo as the server keeps it. */
   async function keptView(): Promise<View | undefined> {

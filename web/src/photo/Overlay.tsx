@@ -49,7 +49,6 @@ export function Overlay({ view, report, layers, crop, unitPx, onTell, onAsk }: O
         </Tappable>
       )}
       {shows('parts') && <PartLines parts={view.drawing.parts} onTell={onTell} />}
-      {shows('unsure') && <UnsureZones id={id} zones={view.drawing.unsure} unitPx={unitPx} onAsk={onAsk} />}
       {shows('axis') && axis && (
         <Tappable words={axisWords(report)} onTell={onTell}>
           {[styles.axisCasing, styles.axis, styles.reach].map((className) => (
@@ -65,6 +64,8 @@ export function Overlay({ view, report, layers, crop, unitPx, onTell, onAsk }: O
           <BallLine id={id} ball={ball} axis={axis} crop={crop} />
         </Tappable>
       )}
+      {/* Over the ball, whose reach for the finger would swallow the taps on zones along it. */}
+      {shows('unsure') && <UnsureZones id={id} zones={view.drawing.unsure} unitPx={unitPx} onAsk={onAsk} />}
       {shows('cuts') && ball && (
         <CutMarks stems={report.longStems} ball={ball} crop={crop} unitPx={unitPx} onTell={onTell} />
       )}

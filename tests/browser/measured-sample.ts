@@ -1,0 +1,12 @@
+import type { Bench } from '../../server/schemas/pages.ts';
+import type { View } from '../../server/schemas/sitting.ts';
+
+/** Waits for the first sample plant whose newest photo is measured. */
+export async function measuredSample(appUrl: string): Promise<{ plantId: string; view: View }> {
+  for (;;) {
+    const bench = (await (await fetch(`${appUrl}/api/bench`)).json()) as Bench;
+    const row = bench.plants.find(({ newest }) => newest?.report?.status === 'measured');
+    if (row?.newest) return { plantId: row.plant.id, view: row.newest };
+    await new Promise((resolve) => setTimeout(resolve, 1000));
+  }
+}

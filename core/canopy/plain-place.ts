@@ -16,6 +16,7 @@ import { plantOdds } from './plant-odds.ts';
 import { rimEnds } from './rim-ends.ts';
 import { withNeighbours } from './smooth-evidence.ts';
 import { splitPot } from './split-pot.ts';
+import { allowingPetals } from './white-petals.ts';
 
 /** How far and how strongly neighbours speak where the empty photo may hold the plant's own colours. */
 const NEIGHBOURS_PX = 5;
@@ -51,11 +52,12 @@ export function hearBefore(scene: Scene, place: Place, backdrop: Backdrop): Hear
     const canopy = agreed(both(byColour, leafy), splitPot(door, mask, plant, potShape, roughness));
     return { object: mask, unseen: emptyMask(small.width, small.height), canopy, potShape, pot, twoPlants };
   }
+  const seen = allowingPetals(byColour, backdrop.colour, shares);
   const object = vetoed(
     scene,
     shares,
     joinEvidence(
-      byColour,
+      seen,
       voiced(networkOnObject(shares), 1, place.fromEmpty ? NETWORK_MOST.empty : NETWORK_MOST.backdrop),
     ),
     plant,
@@ -66,7 +68,7 @@ export function hearBefore(scene: Scene, place: Place, backdrop: Backdrop): Hear
     object: stands,
     unseen: openMask(
       door,
-      masked(canopy, (i) => isUnseen(byColour.logOdds[i] as number)),
+      masked(canopy, (i) => isUnseen(seen.logOdds[i] as number)),
       UNSEEN.leastPx,
     ),
     canopy: agreed(both(object, leafy), canopy),

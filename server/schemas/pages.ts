@@ -18,6 +18,22 @@ export const trendPointSchema = z.object({
 });
 export type TrendPoint = z.infer<typeof trendPointSchema>;
 
+/** How one measure goes between two stops, or since the last; `direction` null with the reason in `why`. */
+export const trendSegmentSchema = z.object({
+  fromDay: daySchema,
+  toDay: daySchema,
+  /** Sittings in it. */
+  n: z.int().nonnegative(),
+  slopePerWeek: z.number().nullable(),
+  interval95: z.tuple([z.number(), z.number()]).readonly().nullable(),
+  /** Two-sided, of the Mann-Kendall test. */
+  p: z.number().min(0).max(1).nullable(),
+  direction: z.enum(['rising', 'falling', 'no change']).nullable(),
+  why: z.string(),
+});
+
+export const measureTrendSchema = z.object({ segments: z.array(trendSegmentSchema).readonly() });
+
 /** `GET /api/bench`: every plant with its newest photo, scores and what it needs, the neediest first. */
 export const benchSchema = z.object({
   plants: z.array(
@@ -42,6 +58,12 @@ export const plantPageSchema = z.object({
   stops: z.array(stopSchema),
   notes: z.array(noteSchema),
   trend: z.array(trendPointSchema),
+  /** What the points of `trend` say, split at the stops. */
+  trends: z.object({
+    roundness: measureTrendSchema,
+    symmetry: measureTrendSchema,
+    lopsidedness: measureTrendSchema,
+  }),
   advice: z.array(adviceSchema),
 });
 export type PlantPage = z.infer<typeof plantPageSchema>;

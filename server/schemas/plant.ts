@@ -16,6 +16,8 @@ export const plantFormSchema = z.object({
     .nullable()
     .default(null),
   showDay: daySchema.nullable().default(null),
+  /** The stand where the plant is photographed; `null` when it has none. */
+  standId: idSchema.nullable().default(null),
 });
 export type PlantForm = z.infer<typeof plantFormSchema>;
 
@@ -25,6 +27,7 @@ export const plantChangeSchema = plantFormSchema
     variety: plantFormSchema.shape.variety.unwrap(),
     rimMm: plantFormSchema.shape.rimMm.unwrap(),
     showDay: plantFormSchema.shape.showDay.unwrap(),
+    standId: plantFormSchema.shape.standId.unwrap(),
     putAway: z.boolean(),
   })
   .partial();
@@ -37,7 +40,7 @@ export const plantSchema = plantFormSchema.extend({
   putAway: z.boolean(),
   /** Belongs to the sample bench. */
   sample: z.boolean(),
-  /** Address of the stand's empty photo, if one was given. */
+  /** Address of the plant's own empty photo, if one was given; the stand's counts before it. */
   emptyPhotoUrl: z.string().nullable(),
 });
 export type Plant = z.infer<typeof plantSchema>;

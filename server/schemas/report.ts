@@ -21,6 +21,18 @@ export const unsureSchema = z.object({
   areaPx: z.number().nonnegative(),
 });
 
+/** How the photo was brought in line with the stand's reference picture. */
+export const frameSchema = z.object({
+  from: z.enum(['marks', 'features']),
+  shiftPx: pointPx,
+  shiftMm: pointPx.nullable(),
+  turnDeg: z.number(),
+  zoom: z.number().positive(),
+  /** `far`: past the limit; its scores are not compared. */
+  standing: z.enum(['same', 'moved', 'far']),
+  words: z.string(),
+});
+
 /** The report of one photo as core makes it; `satisfies` keeps the two from drifting apart. */
 export const reportSchema = z.object({
   photo: z.string(),
@@ -29,7 +41,7 @@ export const reportSchema = z.object({
   turnDeg: z.number().nullable(),
   status: z.enum(PHOTO_STATUSES),
   hint: z.string().nullable(),
-  scale: z.object({ mmPerPx: z.number().positive(), from: z.literal('rim') }).nullable(),
+  scale: z.object({ mmPerPx: z.number().positive(), from: z.enum(['rim', 'sheet']) }).nullable(),
   axis: z
     .object({
       xPx: z.number(),
@@ -76,6 +88,8 @@ export const reportSchema = z.object({
   longStems: z.array(longStemSchema).readonly(),
   confidence: z.number().min(0).max(1).nullable(),
   unsure: z.array(unsureSchema).readonly(),
+  /** `null` when the stand has no reference picture, or none could be fitted; then `notes` says why. */
+  frame: frameSchema.nullable().default(null),
   maskFile: z.string().nullable(),
   notes: z.array(z.string()).readonly(),
 }) satisfies z.ZodType<PhotoReport>;

@@ -28,6 +28,9 @@ export const viewSchema = z.object({
   sittingId: idSchema,
   fileName: z.string(),
   turnDeg: z.number().nullable(),
+  /** The stand of the sitting and its version then; `null` when it was taken without one. */
+  standId: idSchema.nullable(),
+  standVersion: z.int().positive().nullable(),
   /** Camera's local time `YYYY-MM-DDTHH:MM:SS` without zone, and where it comes from. */
   takenAt: z.string().nullable(),
   takenFrom: z.enum(['exif', 'upload', 'grower']),
@@ -59,6 +62,8 @@ export const sittingSchema = z.object({
   id: idSchema,
   plantId: idSchema,
   day: daySchema,
+  standId: idSchema.nullable(),
+  standVersion: z.int().positive().nullable(),
   views: z.array(viewSchema),
 });
 export type Sitting = z.infer<typeof sittingSchema>;

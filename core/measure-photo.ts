@@ -10,6 +10,7 @@ import { type PhotoFacts, reportOfMeasures, reportWithoutMeasures } from './repo
 import { NO_OUTLINES, type PartsOutlines, partsOutlines } from './silhouette/parts-outlines.ts';
 import { reduceOutline } from './silhouette/reduce-outline.ts';
 import { readSilhouette, type Silhouette } from './silhouette/silhouette.ts';
+import type { KnownStand } from './stand/known-stand.ts';
 
 /** What is known beside the photo. */
 export interface MeasureOptions extends Omit<KnownOfPlant, 'without'> {
@@ -19,6 +20,8 @@ export interface MeasureOptions extends Omit<KnownOfPlant, 'without'> {
   readonly rimMm: number | null;
   /** Azimuth that faces the camera, degrees; `null` when not told. */
   readonly turnDeg: number | null;
+  /** The stand the photo was taken on; `null` when nothing is known of it. */
+  readonly stand: KnownStand | null;
 }
 
 /** A photo's report with the pictures behind it. */

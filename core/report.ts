@@ -1,4 +1,5 @@
 import type { PointPx } from './raster/raster.ts';
+import type { Standing } from './stand/frame/frame-fit.ts';
 
 /**
  * The report of one photo: what the command line prints, the HTTP interface serves and the tests read.
@@ -17,6 +18,8 @@ export interface PhotoReport {
   readonly status: PhotoStatus;
   /** What the grower should do; present exactly when `status` is not `measured`. */
   readonly hint: string | null;
+  /** How the camera stands against the stand's reference picture; `null` without one, or when it cannot be told. */
+  readonly frame: Frame | null;
   readonly scale: Scale | null;
   readonly axis: Axis | null;
   readonly canopy: Canopy | null;
@@ -35,6 +38,7 @@ export interface PhotoReport {
 
 /** The measuring part of a report that measured nothing. */
 export const NO_MEASURES = {
+  frame: null,
   scale: null,
   axis: null,
   canopy: null,
@@ -59,10 +63,27 @@ export const PHOTO_STATUSES = [
 ] as const;
 export type PhotoStatus = (typeof PHOTO_STATUSES)[number];
 
+/** How the photo lies over the stand's reference picture. */
+export interface Frame {
+  /** Told by the stand sheet's ring marks, or by what is seen of the stand itself. */
+  readonly from: 'marks' | 'features';
+  /** Where what lay in the middle of the reference lies in this photo, from there: right, down. */
+  readonly shiftPx: PointPx;
+  /** The same at the plant's distance; `null` without a scale. */
+  readonly shiftMm: PointPx | null;
+  /** How far the picture is turned, degrees, clockwise positive. */
+  readonly turnDeg: number;
+  /** How large the stand reads, as a factor of the reference. */
+  readonly zoom: number;
+  readonly standing: Standing;
+  /** Plain sentence on where the camera stands. */
+  readonly words: string;
+}
+
 /** Millimetres a photo px at the plant's axis. */
 export interface Scale {
   readonly mmPerPx: number;
-  readonly from: 'rim';
+  readonly from: 'rim' | 'sheet';
 }
 
 /** The vertical through the middle of the pot rim, and the rim's two ends as seen. */

@@ -68,6 +68,7 @@ export async function gatherFile(task: MeasureTask): Promise<GatheredFile> {
     photoName,
     rimMm,
     turnDeg,
+    stand: null,
     empty: stand.empty,
     network: trained.network,
     colours: task.colours && decodeColours(task.colours),

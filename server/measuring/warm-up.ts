@@ -18,6 +18,6 @@ async function measureBlank(): Promise<void> {
   const raster = { width, height, data: new Uint8Array(3 * width * height).fill(200) };
   await measurePhoto(
     { raster, widthPx: width, heightPx: height },
-    { ...NOTHING_KNOWN, network, photoName: 'blank', rimMm: null, turnDeg: null },
+    { ...NOTHING_KNOWN, network, photoName: 'blank', rimMm: null, turnDeg: null, stand: null },
   );
 }

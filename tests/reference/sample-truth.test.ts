@@ -60,7 +60,7 @@ async function compare(file: string): Promise<Compared> {
   const photo = await readUprightPhoto(readFileSync(join(SAMPLES, file)));
   const empty =
     truth.empty === null ? null : (await readUprightPhoto(readFileSync(join(SAMPLES, truth.empty)))).raster;
-  const known = { ...NOTHING_KNOWN, empty };
+  const known = { ...NOTHING_KNOWN, empty, stand: null };
   const measured = await measurePhoto(photo, { ...known, photoName: file, rimMm: truth.rimMm, turnDeg: 0 });
   const mask = await trueMask(`${stem}.canopy.png`);
   const { rimLeftPx, rimRightPx } = truth.axis;

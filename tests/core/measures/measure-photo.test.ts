@@ -25,7 +25,7 @@ function drawnPhoto(width: number, height: number, hasPlant: boolean): Raster {
   return { width, height, data };
 }
 
-const OPTIONS = { ...NOTHING_KNOWN, photoName: 'drawn.jpg', rimMm: 130, turnDeg: null };
+const OPTIONS = { ...NOTHING_KNOWN, photoName: 'drawn.jpg', rimMm: 130, turnDeg: null, stand: null };
 const upright = (raster: Raster) => ({ raster, widthPx: 2 * raster.width, heightPx: 2 * raster.height });
 
 describe('a photo on its way through', () => {

@@ -27,54 +27,52 @@ const EXPLAINED_DELTA = 7;
  */
 export function fitBackdrop(picture: LabPicture): Backdrop {
   const places = borderPlaces(picture);
-  const whole = judged(picture, places, paintWhole(picture, fitSurfaces(picture, places)));
+  const surface = fitSurfaces(picture, places);
+  const whole = judged(picture, places, () => surface);
   const line = findTableLine(picture);
-  if (line === null) return whole;
+  if (line === null) return painted(picture, whole);
   const above = places.filter((i) => isAbove(line, picture, i));
   const below = places.filter((i) => !isAbove(line, picture, i));
-  if (Math.min(above.length, below.length) < 40) return whole;
+  if (Math.min(above.length, below.length) < 40) return painted(picture, whole);
   const wall = fitSurfaces(picture, above);
   const table = fitSurfaces(picture, below);
-  const parted = judged(picture, places, paintParted(picture, line, wall, table));
-  return parted.misfit < PARTING_GAIN * whole.misfit ? parted : whole;
+  const parted = judged(picture, places, partedBy(picture, line, wall, table));
+  return painted(picture, parted.misfit < PARTING_GAIN * whole.misfit ? parted : whole);
 }
 
 /** A parted backdrop must bring the border's mean misfit below this share of the undivided one's. */
 const PARTING_GAIN = 0.8;
 
+/** Which surface the backdrop follows at each pixel, and how well that explains the border. */
+interface Fitted extends Omit<Backdrop, 'colour'> {
+  readonly surfaceFor: (i: number) => ColourSurface;
+  readonly misfit: number;
+}
+
 function judged(
   picture: LabPicture,
   places: readonly number[],
-  colour: LabPicture,
-): Backdrop & { misfit: number } {
-  const residuals = places.map((i) => deltaAt(picture, colour, i));
+  surfaceFor: (i: number) => ColourSurface,
+): Fitted {
+  const residuals = places.map((i) => misfitAt(picture, surfaceFor(i), i));
   const explained = residuals.filter((delta) => delta < EXPLAINED_DELTA);
   explained.sort((one, other) => one - other);
   return {
-    colour,
+    surfaceFor,
     spread: explained[Math.floor(explained.length / 2)] ?? EXPLAINED_DELTA,
     plainShare: explained.length / residuals.length,
     misfit: residuals.reduce((sum, delta) => sum + Math.min(15, delta), 0) / residuals.length,
   };
 }
 
-function paintWhole(picture: LabPicture, surface: ColourSurface): LabPicture {
-  return painted(picture, () => surface);
-}
-
 /** Either side of the line its own surface; right at the line whichever is nearer to what is seen. */
-function paintParted(
-  picture: LabPicture,
-  line: TableLine,
-  wall: ColourSurface,
-  table: ColourSurface,
-): LabPicture {
-  return painted(picture, (i) => {
+function partedBy(picture: LabPicture, line: TableLine, wall: ColourSurface, table: ColourSurface) {
+  return (i: number): ColourSurface => {
     const off = heightAbove(line, picture, i);
     if (off > LINE_BLUR_PX) return wall;
     if (off < -LINE_BLUR_PX) return table;
     return misfitAt(picture, wall, i) < misfitAt(picture, table, i) ? wall : table;
-  });
+  };
 }
 
 /** How far the line between wall and table may be off or blurred, px. */
@@ -88,7 +86,7 @@ function misfitAt(picture: LabPicture, [l, a, b]: ColourSurface, i: number): num
   );
 }
 
-function painted(picture: LabPicture, surfaceFor: (i: number) => ColourSurface): LabPicture {
+function painted(picture: LabPicture, { surfaceFor, spread, plainShare }: Fitted): Backdrop {
   const { width, height } = picture;
   const count = width * height;
   const [l, a, b] = [new Float32Array(count), new Float32Array(count), new Float32Array(count)];
@@ -98,7 +96,7 @@ function painted(picture: LabPicture, surfaceFor: (i: number) => ColourSurface):
     a[i] = surfaceAt(sa, picture, i);
     b[i] = surfaceAt(sb, picture, i);
   }
-  return { width, height, l, a, b };
+  return { colour: { width, height, l, a, b }, spread, plainShare };
 }
 
 /** ΔE (CIE 1976) between two pictures at pixel `i`. */

@@ -32,16 +32,20 @@ export function logOddsOf(value: number, even: number, step: number): number {
 
 /** Log odds that two independent things are both so: 1/P = (1 + e^-one)(1 + e^-other). */
 export function both(one: Evidence, other: Evidence): Evidence {
-  const logOdds = one.logOdds.map((first, i) => {
-    const second = other.logOdds[i] as number;
-    return -Math.log(Math.exp(-first) + Math.exp(-second) + Math.exp(-first - second));
-  });
+  const logOdds = new Float32Array(one.logOdds.length);
+  for (let i = 0; i < logOdds.length; i++) {
+    const [first, second] = [Math.exp(-(one.logOdds[i] as number)), Math.exp(-(other.logOdds[i] as number))];
+    logOdds[i] = -Math.log(first + second + first * second);
+  }
   return { ...one, logOdds };
 }
 
 /** The opinion with a louder or softer voice, held within ±`most`. */
 export function voiced(evidence: Evidence, weight: number, most = MOST_SURE): Evidence {
-  const logOdds = evidence.logOdds.map((odds) => Math.max(-most, Math.min(most, weight * odds)));
+  const logOdds = new Float32Array(evidence.logOdds.length);
+  for (let i = 0; i < logOdds.length; i++) {
+    logOdds[i] = Math.max(-most, Math.min(most, weight * (evidence.logOdds[i] as number)));
+  }
   return { ...evidence, logOdds };
 }
 
@@ -50,8 +54,10 @@ const OVERRULED = 0.8;
 
 /** The opinion brought to a decision: its sign is the mask's, and it is unsure where the voices said otherwise. */
 export function agreed(evidence: Evidence, { data }: Mask): Evidence {
-  const logOdds = evidence.logOdds.map((odds, i) =>
-    data[i] === 1 ? Math.max(OVERRULED, odds) : Math.min(-OVERRULED, odds),
-  );
+  const logOdds = new Float32Array(evidence.logOdds.length);
+  for (let i = 0; i < logOdds.length; i++) {
+    const odds = evidence.logOdds[i] as number;
+    logOdds[i] = data[i] === 1 ? Math.max(OVERRULED, odds) : Math.min(-OVERRULED, odds);
+  }
   return { ...evidence, logOdds };
 }

@@ -1,5 +1,5 @@
 import type { OpenCvDoor } from '../opencv/door.ts';
-import { blurPlane, highestNearby, lowestNearby } from '../opencv/pictures.ts';
+import { blurPlane, highestNearby } from '../opencv/pictures.ts';
 import type { LabPicture } from '../raster/lab.ts';
 import type { Mask } from '../raster/raster.ts';
 
@@ -11,11 +11,13 @@ const LEAST_CANOPY_L = 8;
 
 /** Whether nothing in the photo is light enough; a near-black backdrop alone is no fault. */
 export function isTooDark(picture: LabPicture, canopy: Mask | null): boolean {
-  const light = picture.l.reduce((count, value) => count + (value >= LEAST_LIGHT_L ? 1 : 0), 0);
+  let light = 0;
+  for (const value of picture.l) if (value >= LEAST_LIGHT_L) light++;
   if (light < LEAST_LIGHT_SHARE * picture.l.length) return true;
   if (canopy === null) return false;
-  const leaves = picture.l.filter((_, i) => canopy.data[i] === 1);
-  return leaves.length > 0 && percentile(leaves, 0.6) < LEAST_CANOPY_L;
+  const leaves: number[] = [];
+  for (let i = 0; i < picture.l.length; i++) if (canopy.data[i] === 1) leaves.push(picture.l[i] as number);
+  return leaves.length > 0 && percentile(Float32Array.from(leaves), 0.6) < LEAST_CANOPY_L;
 }
 
 /** Half the side of the square in which an edge's whole step is looked for, px. */
@@ -41,19 +43,34 @@ export function edgeWidthPx(door: OpenCvDoor, picture: LabPicture, region: Mask)
       const i = y * width + x;
       const across = (l[i + 1] as number) - (l[i - 1] as number);
       const down = (l[i + width] as number) - (l[i - width] as number);
-      slope[i] = 0.5 * Math.hypot(across, down);
+      slope[i] = 0.5 * Math.sqrt(across * across + down * down);
     }
   }
   const steepest = highestNearby(door, slope, picture, 2);
-  const high = highestNearby(door, l, picture, STEP_REACH_PX);
-  const low = lowestNearby(door, l, picture, STEP_REACH_PX);
   const widths: number[] = [];
   for (let i = 0; i < l.length; i++) {
-    const step = (high[i] as number) - (low[i] as number);
     const isCrest = (slope[i] as number) > 0 && slope[i] === steepest[i];
-    if (region.data[i] === 1 && isCrest && step > LEAST_STEP_L) widths.push(step / (slope[i] as number));
+    if (region.data[i] !== 1 || !isCrest) continue;
+    const step = stepAround(l, picture, i);
+    if (step > LEAST_STEP_L) widths.push(step / (slope[i] as number));
   }
   return widths.length < 20 ? null : percentile(Float32Array.from(widths), 0.1);
+}
+
+/** Lightest less darkest within the reach of a step. */
+function stepAround(l: Float32Array, { width, height }: LabPicture, at: number): number {
+  const [row, column] = [Math.floor(at / width), at % width];
+  const from = Math.max(0, column - STEP_REACH_PX);
+  const until = Math.min(width, column + STEP_REACH_PX + 1);
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (let y = Math.max(0, row - STEP_REACH_PX); y <= Math.min(height - 1, row + STEP_REACH_PX); y++) {
+    for (let i = y * width + from; i < y * width + until; i++) {
+      const value = l[i] as number;
+      if (value < low) low = value;
+      if (value > high) high = value;
+    }
+  }
+  return high - low;
 }
 
 function percentile(values: Float32Array, share: number): number {

@@ -1,13 +1,13 @@
 import type { OpenCvDoor } from '../opencv/door.ts';
 import { closeMask, dilateMask, erodeMask } from '../opencv/masks.ts';
-import { highestNearby, lowestNearby, resizeMask } from '../opencv/pictures.ts';
-import { labOfRaster } from '../raster/lab.ts';
-import type { Mask, Raster } from '../raster/raster.ts';
+import { resizeMask } from '../opencv/pictures.ts';
+import { type LabPicture, labOfRaster } from '../raster/lab.ts';
+import { emptyMask, type Mask, type Raster } from '../raster/raster.ts';
 import { backdropDistance, evenDistance } from './backdrop-distance.ts';
 import { type Backdrop, deltaAt } from './backdrop-model.ts';
 import type { Place } from './place.ts';
 import { fillSmallHoles } from './small-holes.ts';
-import { cropRaster, windowAround } from './window.ts';
+import { cropMask, cropRaster, placedIn, type Window, windowAround } from './window.ts';
 
 /** How far from the first outline the true one is looked for, px of the picture the first was drawn on. */
 const SEARCH_PX = 2;
@@ -31,59 +31,101 @@ export function refineEdge(
   first: { readonly canopy: Mask; readonly object: Mask; readonly given: Mask },
   place: Place & { readonly backdrop: Backdrop },
 ): DrawnEdge {
-  const near = resizeMask(door, dilateMask(door, first.canopy, SEARCH_PX), raster);
-  const pot = resizeMask(door, withoutMask(first.object, first.canopy), raster);
-  const window = windowAround(near);
-  const data = new Uint8Array(raster.width * raster.height);
-  if (window === null)
-    return { canopy: { width: raster.width, height: raster.height, data }, uncertaintyPx: 0 };
+  const whole = { width: raster.width, height: raster.height };
+  const nearby = resizeMask(door, dilateMask(door, first.canopy, SEARCH_PX), raster);
+  const window = windowAround(nearby);
+  if (window === null) return { canopy: emptyMask(whole.width, whole.height), uncertaintyPx: 0 };
+  const enlarged = (mask: Mask) => cropMask(resizeMask(door, mask, raster), window);
+  const near = cropMask(nearby, window);
+  const pot = enlarged(withoutMask(first.object, first.canopy));
+  const decided = enlarged(first.canopy);
+  const given = enlarged(first.given);
+  // Inside, an empty photo's likeness is no proof of a gap: there the first decision stands.
+  const inside = place.fromEmpty ? enlarged(erodeMask(door, first.canopy, SEARCH_PX)) : null;
+
+  const { drawn, doubtful } = drawByColour(raster, window, place);
+  const radius = Math.max(1, Math.round(NARROW_GAP_SHARE * Math.max(raster.width, raster.height)));
+  const closed = closeMask(door, drawn, radius);
+  const data = new Uint8Array(closed.data.length);
+  for (let i = 0; i < data.length; i++) {
+    const isHeld = (given.data[i] === 1 && decided.data[i] === 1) || inside?.data[i] === 1;
+    const isSeen = closed.data[i] === 1 && near.data[i] === 1 && pot.data[i] === 0;
+    data[i] = isHeld || isSeen ? 1 : 0;
+  }
+  const canopy = fillSmallHoles(door, { ...closed, data });
+  return { canopy: placedIn(whole, window, canopy), uncertaintyPx: uncertainty(canopy, doubtful) };
+}
+
+/** What by colour is not backdrop in the window, to the px, and the number of px that might as well be. */
+function drawByColour(
+  raster: Raster,
+  window: Window,
+  place: Place & { readonly backdrop: Backdrop },
+): { drawn: Mask; doubtful: number } {
   const picture = labOfRaster(cropRaster(raster, window));
   const expected = place.expectedIn(window, picture);
   const distance = backdropDistance(picture, expected);
-  const delta = new Float32Array(distance.length);
-  for (let i = 0; i < delta.length; i++) delta[i] = deltaAt(picture, expected, i);
-  const most = highestNearby(door, delta, window, BLUR_PX);
-  const least = lowestNearby(door, distance, window, BLUR_PX);
-  const surest = highestNearby(door, distance, window, BLUR_PX);
-  const darkest = lowestNearby(door, picture.l, window, BLUR_PX);
-  const lightest = highestNearby(door, picture.l, window, BLUR_PX);
   const even = evenDistance(place.backdrop.spread);
-  const drawn = new Uint8Array(distance.length);
+  const { width, height } = window;
+  const data = new Uint8Array(distance.length);
+  for (let i = 0; i < data.length; i++) data[i] = (distance[i] as number) >= even ? 1 : 0;
   let doubtful = 0;
-  for (let i = 0; i < distance.length; i++) {
-    const onEdge = (least[i] as number) < even && (surest[i] as number) > 1.5 * even;
-    if (!onEdge) {
-      if ((distance[i] as number) >= even) drawn[i] = 1;
-      continue;
-    }
+  const edge = edgePixels({ width, height, data }, BLUR_PX);
+  for (const i of edge) {
+    const { most, surest, darkest, lightest } = surroundings(i, { picture, expected, distance });
+    if (surest <= 1.5 * even) continue;
     const backdropL = expected.l[i] as number;
-    const [low, high] = [darkest[i] as number, lightest[i] as number];
-    const leafL = backdropL - low > high - backdropL ? low : high;
+    const leafL = backdropL - darkest > lightest - backdropL ? darkest : lightest;
     const halfWayUp = halfWay(backdropL, leafL) * overexposedShare(backdropL);
-    const wanted = halfWayUp * Math.min(FULL_DELTA, most[i] as number);
-    const ratio = (delta[i] as number) / Math.max(even, wanted);
-    if (ratio >= 1) drawn[i] = 1;
+    const ratio = deltaAt(picture, expected, i) / Math.max(even, halfWayUp * Math.min(FULL_DELTA, most));
+    data[i] = ratio >= 1 ? 1 : 0;
     if (ratio > 0.6 && ratio < 1.5) doubtful++;
   }
-  const radius = Math.max(1, Math.round(NARROW_GAP_SHARE * Math.max(raster.width, raster.height)));
-  const closed = closeMask(door, { width: window.width, height: window.height, data: drawn }, radius);
-  for (let i = 0; i < closed.data.length; i++) {
-    if (closed.data[i] === 0) continue;
-    const at = (window.top + Math.floor(i / window.width)) * raster.width + window.left + (i % window.width);
-    if (near.data[at] === 1 && pot.data[at] === 0) data[at] = 1;
+  return { drawn: { width, height, data }, doubtful };
+}
+
+/** Extremes within the reach of blur around a px: largest ΔE and distance from the backdrop, darkest and lightest L*. */
+function surroundings(
+  at: number,
+  seen: { readonly picture: LabPicture; readonly expected: LabPicture; readonly distance: Float32Array },
+) {
+  const { picture, expected, distance } = seen;
+  const { width, height } = picture;
+  const [row, column] = [Math.floor(at / width), at % width];
+  let [most, surest, darkest, lightest] = [0, 0, 100, 0];
+  for (let y = Math.max(0, row - BLUR_PX); y <= Math.min(height - 1, row + BLUR_PX); y++) {
+    for (let x = Math.max(0, column - BLUR_PX); x <= Math.min(width - 1, column + BLUR_PX); x++) {
+      const i = y * width + x;
+      most = Math.max(most, deltaAt(picture, expected, i));
+      surest = Math.max(surest, distance[i] as number);
+      darkest = Math.min(darkest, picture.l[i] as number);
+      lightest = Math.max(lightest, picture.l[i] as number);
+    }
   }
-  const given = resizeMask(door, first.given, raster);
-  const decided = resizeMask(door, first.canopy, raster);
-  for (let i = 0; i < data.length; i++) {
-    data[i] = (data[i] as number) | ((given.data[i] as number) & (decided.data[i] as number));
+  return { most, surest, darkest, lightest };
+}
+
+/** The pixels that have both inside and outside in the square of `2 * reachPx + 1` px around them. */
+function edgePixels({ width, height, data }: Mask, reachPx: number): number[] {
+  const isEdge = new Uint8Array(data.length);
+  const mark = (left: number, right: number, top: number, bottom: number) => {
+    const [from, until] = [Math.max(0, left), Math.min(width, right + 1)];
+    for (let y = Math.max(0, top); y <= Math.min(height - 1, bottom); y++) {
+      if (from < until) isEdge.fill(1, y * width + from, y * width + until);
+    }
+  };
+  // A square holds both sides when it holds two neighbours that differ.
+  for (let y = 0, i = 0; y < height; y++) {
+    for (let x = 0; x < width; x++, i++) {
+      if (x + 1 < width && data[i] !== data[i + 1])
+        mark(x + 1 - reachPx, x + reachPx, y - reachPx, y + reachPx);
+      if (y + 1 < height && data[i] !== data[i + width])
+        mark(x - reachPx, x + reachPx, y + 1 - reachPx, y + reachPx);
+    }
   }
-  // Inside, an empty photo's likeness is no proof of a gap: there the first decision stands.
-  if (place.fromEmpty) {
-    const core = resizeMask(door, erodeMask(door, first.canopy, SEARCH_PX), raster);
-    for (let i = 0; i < data.length; i++) data[i] = (data[i] as number) | (core.data[i] as number);
-  }
-  const canopy = fillSmallHoles(door, { width: raster.width, height: raster.height, data });
-  return { canopy, uncertaintyPx: uncertainty(canopy, doubtful) };
+  const pixels: number[] = [];
+  for (let i = 0; i < isEdge.length; i++) if (isEdge[i] === 1) pixels.push(i);
+  return pixels;
 }
 
 /** The outline drawn, and one standard deviation of its place, px. */

@@ -40,3 +40,27 @@ export function cropRaster(raster: Raster, window: Window): Raster {
   }
   return { width: window.width, height: window.height, data };
 }
+
+/** The part of a mask inside the window. */
+export function cropMask(mask: Mask, window: Window): Mask {
+  const data = new Uint8Array(window.width * window.height);
+  for (let y = 0; y < window.height; y++) {
+    const from = (window.top + y) * mask.width + window.left;
+    data.set(mask.data.subarray(from, from + window.width), y * window.width);
+  }
+  return { width: window.width, height: window.height, data };
+}
+
+/** A window's mask put back into the whole, which is empty around it. */
+export function placedIn(
+  whole: { readonly width: number; readonly height: number },
+  window: Window,
+  mask: Mask,
+): Mask {
+  const data = new Uint8Array(whole.width * whole.height);
+  for (let y = 0; y < window.height; y++) {
+    const row = mask.data.subarray(y * window.width, (y + 1) * window.width);
+    data.set(row, (window.top + y) * whole.width + window.left);
+  }
+  return { width: whole.width, height: whole.height, data };
+}

@@ -50,10 +50,14 @@ export function resizeMask(
   size: { readonly width: number; readonly height: number },
 ): Mask {
   if (mask.width === size.width && mask.height === size.height) return mask;
-  const coverage = resizePlane(door, new Float32Array(mask.data), mask, size);
-  const data = new Uint8Array(coverage.length);
-  for (let i = 0; i < data.length; i++) data[i] = (coverage[i] as number) >= 0.5 ? 1 : 0;
-  return { width: size.width, height: size.height, data };
+  return door.use((cv, keep) => {
+    const source = matOfMask(cv, keep, { ...mask, data: mask.data.map((inside) => 255 * inside) });
+    const target = keep(new cv.Mat());
+    const manner = size.width < mask.width ? cv.INTER_AREA : cv.INTER_LINEAR;
+    cv.resize(source, target, new cv.Size(size.width, size.height), 0, 0, manner);
+    cv.threshold(target, target, 127, 1, cv.THRESH_BINARY);
+    return { width: size.width, height: size.height, data: target.data.slice() };
+  });
 }
 
 /** Gaussian blur of one number a pixel; the border repeats its last pixel. */

@@ -31,6 +31,7 @@ export interface OpenCv {
   readonly CV_32SC1: number;
   readonly CV_32FC1: number;
   readonly INTER_AREA: number;
+  readonly THRESH_BINARY: number;
   readonly INTER_LINEAR: number;
   readonly BORDER_REPLICATE: number;
   readonly MORPH_RECT: number;
@@ -47,6 +48,7 @@ export interface OpenCv {
   exceptionFromPtr(address: number): { readonly msg: string };
   setRNGSeed(seed: number): void;
   resize(from: Mat, to: Mat, size: Size, fx: number, fy: number, interpolation: number): void;
+  threshold(from: Mat, to: Mat, limit: number, above: number, kind: number): number;
   GaussianBlur(from: Mat, to: Mat, kernel: Size, sigmaX: number, sigmaY: number, border: number): void;
   blur(
     from: Mat,

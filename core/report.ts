@@ -1,3 +1,4 @@
+import type { Extras } from './measures/extras.ts';
 import type { PointPx } from './raster/raster.ts';
 import type { Standing } from './stand/frame/frame-fit.ts';
 
@@ -27,6 +28,8 @@ export interface PhotoReport {
   readonly roundness: Score | null;
   readonly symmetry: Score | null;
   readonly lopsidedness: Lopsidedness | null;
+  /** Other ways to say how round and how upright; `null` when not measured. */
+  readonly extras: Extras | null;
   readonly longStems: readonly LongStem[];
   /** Overlap (intersection over union) with the true canopy that is to be expected, 0–1. */
   readonly confidence: number | null;
@@ -46,6 +49,7 @@ export const NO_MEASURES = {
   roundness: null,
   symmetry: null,
   lopsidedness: null,
+  extras: null,
   longStems: [],
   confidence: null,
   unsure: [],

@@ -1,9 +1,12 @@
 import { joined } from './geometry/join-mesh.ts';
+import { valueAt } from './geometry/keyframes.ts';
 import { addPart, emptyMesh, type Mesh, turnMesh } from './geometry/mesh.ts';
 import { type LightSpec, lampsOf } from './light/lamps.ts';
 import { meshBounds, type ShadowMap, shadowMap } from './light/shadow-map.ts';
-import { buildPlant } from './plant/build-plant.ts';
+import { type BuiltPlant, buildPlant } from './plant/build-plant.ts';
+import type { Detail } from './plant/leaf-blade.ts';
 import type { Cut, PlantSpec } from './plant/plant-spec.ts';
+import { type SwaySpec, swayPlant } from './plant/sway.ts';
 import type { BackdropSpec } from './stand/backdrop.ts';
 import { addPot, type PotSpec } from './stand/pot.ts';
 import { truthOf, type ViewTruth } from './truth.ts';
@@ -32,6 +35,8 @@ export interface ViewOptions {
   readonly heightPx: number;
   /** Samples per px along each side, 1 to 4. */
   readonly samplesPerSide: number;
+  /** The plant a little moved; stands still without. */
+  readonly sway?: SwaySpec;
 }
 
 export interface RenderedView {
@@ -49,12 +54,12 @@ const FEWEST_SHADOW_CELLS = 192;
 
 /** Renders one photo of a plant of known shape, with its exact canopy mask and its truth. Pure. */
 export function renderView(options: ViewOptions): RenderedView {
-  const { widthPx, heightPx, plant, week, cuts, turnDeg, pot } = options;
+  const { widthPx, heightPx, plant, turnDeg, pot } = options;
   const camera = pinhole(options.camera, widthPx, heightPx);
-  const built = buildPlant(plant, week, cuts, 'fine');
+  const built = standingPlant(options, 'fine');
   const scene = joined(built.mesh, potMesh(pot));
   turnMesh(scene, turnDeg);
-  const caster = joined(buildPlant(plant, week, cuts, 'coarse').mesh, potMesh(pot));
+  const caster = joined(standingPlant(options, 'coarse').mesh, potMesh(pot));
   turnMesh(caster, turnDeg);
   const maps = shadowMaps(caster, options);
   const visible = rasterise(scene, camera, widthPx, heightPx, options.samplesPerSide);
@@ -76,6 +81,12 @@ export function renderView(options: ViewOptions): RenderedView {
     canopy: { width: widthPx, height: heightPx, data: canopy },
     truth,
   };
+}
+
+function standingPlant({ plant, week, cuts, sway }: ViewOptions, detail: Detail): BuiltPlant {
+  const built = buildPlant(plant, week, cuts, detail);
+  if (sway !== undefined) swayPlant(built.mesh, valueAt(plant.radiusMm, week), sway);
+  return built;
 }
 
 /** Renders the stand with nothing on it. */

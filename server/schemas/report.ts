@@ -85,6 +85,26 @@ export const reportSchema = z.object({
       side: z.enum(['left', 'right', 'even']),
     })
     .nullable(),
+  extras: z
+    .object({
+      circularityCrofton: z.number().positive(),
+      areaRoundness: z.number().positive(),
+      circumscribedRadiusPx: z.number().positive(),
+      circumscribedRadiusMm: z.number().positive().nullable(),
+      inscribedRadiusPx: z.number().positive(),
+      inscribedRadiusMm: z.number().positive().nullable(),
+      bestAxisTiltDeg: z.number().nullable(),
+      bestAxisSymmetry: z.number().min(0).max(100).nullable(),
+      deviations: z
+        .object({
+          peakToValleyPx: z.number().nonnegative(),
+          peakPx: z.number(),
+          valleyPx: z.number(),
+          rootMeanSquarePx: z.number().nonnegative(),
+        })
+        .nullable(),
+    })
+    .nullable(),
   longStems: z.array(longStemSchema).readonly(),
   confidence: z.number().min(0).max(1).nullable(),
   unsure: z.array(unsureSchema).readonly(),

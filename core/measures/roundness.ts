@@ -41,7 +41,7 @@ export function roundnessOf(form: RadialProfile): Roundness | null {
 }
 
 /** Leaves out the px at each end of an open arc in which rim and canopy meet: its edge belongs to both. */
-function clearOfRim(form: RadialProfile): PointPx[] {
+export function clearOfRim(form: RadialProfile): PointPx[] {
   const points = profilePoints(form);
   if (form.closed) return points;
   const stepsAt = (radiusPx: number) => Math.ceil(RIM_CLEARANCE_PX / (form.stepRad * Math.max(radiusPx, 1)));

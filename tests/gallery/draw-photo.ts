@@ -11,9 +11,9 @@ import type { Exhibit } from './measure-sample.ts';
 /** Width of the picture under the drawing, px: sharp enough to judge a line by, small enough for one file. */
 const PICTURE_WIDTH_PX = 760;
 /** Width on the screen, CSS px, for which labels and hatching are sized: between a phone's and a desk's. */
-const SIZED_FOR_PX = 450;
+const SIZED_FOR_PX = 400;
 /** Room round everything drawn, share of its longer side. */
-const MARGIN = 0.1;
+const MARGIN = 0.06;
 
 /** The photo with every layer drawn on it, as one SVG that holds its own picture. */
 export async function drawPhoto(exhibit: Exhibit, id: string): Promise<string> {
@@ -36,16 +36,14 @@ export async function drawPhoto(exhibit: Exhibit, id: string): Promise<string> {
 }
 
 /** The part of the photo that holds all that is drawn, with some room; the whole photo when nothing is. */
-function windowOf({ measured, photo }: Exhibit): Box {
+function windowOf({ measured, form, photo }: Exhibit): Box {
   const whole = { x: 0, y: 0, width: photo.widthPx, height: photo.heightPx };
   const { outlinePx, partsOutlines, report } = measured;
   const { ball, longStems, unsure } = report;
   const points: Point[] = [outlinePx, ...Object.values(partsOutlines).flat()].flat();
   points.push(...longStems.map(({ tipPx }) => tipPx), ...unsure.flatMap(({ outlinePx: edge }) => edge));
-  if (ball !== null) {
-    const [x, y] = ball.centrePx;
-    points.push([x - ball.radiusPx, y - ball.radiusPx], [x + ball.radiusPx, y + ball.radiusPx]);
-  }
+  if (ball !== null) points.push(...cornersAround(ball.centrePx, ball.radiusPx));
+  if (form !== null) points.push(...cornersAround(form.zone.centre, form.zone.outerRadius));
   const box = boxAround(points);
   if (box === null) return whole;
   const room = MARGIN * Math.max(box.width, box.height);
@@ -56,6 +54,13 @@ function windowOf({ measured, photo }: Exhibit): Box {
     height: box.height + 2 * room,
   };
   return wholePx(fitAspect(roomy, 1, whole));
+}
+
+function cornersAround([x, y]: Point, radius: number): Point[] {
+  return [
+    [x - radius, y - radius],
+    [x + radius, y + radius],
+  ];
 }
 
 function wholePx({ x, y, width, height }: Box): Box {

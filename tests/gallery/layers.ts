@@ -1,8 +1,8 @@
 /** All that the gallery draws on a photo, from the bottom up. */
 export const LAYERS = {
   weak: 'Weak side',
-  truth: 'True outline and long tips',
   outline: 'Outline',
+  truth: 'True outline and long tips',
   form: 'Form profile',
   zone: 'Minimum-zone circles',
   ball: 'Ball',

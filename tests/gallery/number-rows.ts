@@ -3,6 +3,13 @@ import type { Exhibit } from './measure-sample.ts';
 import { NUMBER_NAMES } from './number-words.ts';
 import type { SampleTruth } from './sample-truth.ts';
 
+/** What a number should be. */
+export interface TrueNumber {
+  readonly value: number;
+  /** `built`: as the plant was built, in the round; `outline`: measured on the true mask with the true rim. */
+  readonly from: 'built' | 'outline';
+}
+
 /** One number of a report with what it should be. */
 export interface NumberRow {
   /** Where it stands in the report, for example `ball.radiusMm`. */
@@ -11,7 +18,7 @@ export interface NumberRow {
   readonly value: number | null;
   readonly plusMinus: number | null;
   /** `null` where nothing true is known to hold it against. */
-  readonly truth: number | null;
+  readonly truth: TrueNumber | null;
 }
 
 /** Lists of their own stand elsewhere on the page. */
@@ -20,8 +27,8 @@ const LISTED_APART: readonly (keyof PhotoReport)[] = ['longStems', 'unsure'];
 /** Every number of the report: those with a grower's name first, in their order, then all others as they come. */
 export function numberRows({ measured, truth, overlap }: Exhibit): NumberRow[] {
   const report = numbersIn(measured.report);
-  const real = truth === null ? new Map<string, number>() : truths(truth);
-  if (overlap !== null) real.set('confidence', overlap);
+  const real = truth === null ? new Map<string, TrueNumber>() : truths(truth);
+  if (overlap !== null) real.set('confidence', { value: overlap, from: 'outline' });
   const paths = new Set([...Object.keys(NUMBER_NAMES), ...report.keys()]);
   const folded = new Set([...paths].map(plusMinusPath));
   return [...paths]
@@ -57,19 +64,28 @@ function plusMinusPath(path: string): string {
   return `${head}${leaf.replace(/(Px|Mm)?$/, 'PlusMinus$1')}`;
 }
 
+/** A mask says nothing of these. */
+const NOT_ON_A_MASK = ['confidence', 'canopy.flowerShare', 'turnDeg', 'widthPx', 'heightPx'];
+
 /**
- * What is true: measured on the true mask with the true rim, save what the plant was built to. The built ball is the
- * sphere through the outermost leaves, so its radius differs from a silhouette's circle by a little even without error.
+ * What is true. The built ball is the sphere through the outermost leaves and the built sizes count what is hidden, so
+ * both differ from what a photo can show even without error.
  */
-function truths({ report, built }: SampleTruth): Map<string, number> {
-  const real = numbersIn(report);
-  // A mask says nothing of these.
-  for (const path of ['confidence', 'canopy.flowerShare', 'turnDeg', 'widthPx', 'heightPx'])
-    real.delete(path);
-  real.set('scale.mmPerPx', built.mmPerPx);
-  real.set('axis.xPx', built.axis.xPx);
-  real.set('canopy.widthMm', built.canopy.widthMm);
-  real.set('canopy.heightMm', built.canopy.heightMm);
-  if (built.ball !== null) real.set('ball.radiusMm', built.ball.radiusMm);
+function truths({ report, built }: SampleTruth): Map<string, TrueNumber> {
+  const real = new Map<string, TrueNumber>();
+  for (const [path, value] of numbersIn(report)) {
+    if (!NOT_ON_A_MASK.includes(path)) real.set(path, { value, from: 'outline' });
+  }
+  const { mmPerPx, axis, canopy, ball } = built;
+  const asBuilt: [string, number | undefined][] = [
+    ['scale.mmPerPx', mmPerPx],
+    ['axis.xPx', axis.xPx],
+    ['canopy.widthMm', canopy.widthMm],
+    ['canopy.heightMm', canopy.heightMm],
+    ['ball.radiusMm', ball?.radiusMm],
+  ];
+  for (const [path, value] of asBuilt) {
+    if (value !== undefined) real.set(path, { value, from: 'built' });
+  }
   return real;
 }

@@ -1,5 +1,5 @@
 import { escaped } from './markup.ts';
-import type { NumberRow } from './number-rows.ts';
+import type { NumberRow, TrueNumber } from './number-rows.ts';
 import { digitsOf, NUMBER_NAMES, nameOf, shown, shownDifference, unitOf } from './number-words.ts';
 
 const UNKNOWN = '<td class="unknown">not known</td>';
@@ -29,15 +29,23 @@ function row({ path, value, plusMinus, truth }: NumberRow): string {
             ? ''
             : ` <span class="plus-minus" data-value="${plusMinus}">± ${shown(plusMinus, digits)}</span>`
         }</td>`;
-  const real = truth === null ? '<td></td>' : `<td data-truth="${truth}">${shown(truth, digits)}</td>`;
+  const real =
+    truth === null
+      ? '<td></td>'
+      : `<td data-truth="${truth.value}">${shown(truth.value, digits)}${truth.from === 'built' ? ' <small>built</small>' : ''}</td>`;
   return `<tr>${name}${measured}${real}${offBy(value, plusMinus, truth, digits)}</tr>`;
 }
 
 /** The difference, and where there is a plus-minus whether it covers it. */
-function offBy(value: number | null, plusMinus: number | null, truth: number | null, digits: number): string {
+function offBy(
+  value: number | null,
+  plusMinus: number | null,
+  truth: TrueNumber | null,
+  digits: number,
+): string {
   if (value === null || truth === null) return '<td></td>';
-  const words = shownDifference(value - truth, digits);
+  const words = shownDifference(value - truth.value, digits);
   if (plusMinus === null) return `<td>${words}</td>`;
-  const inside = Math.abs(value - truth) <= plusMinus;
+  const inside = Math.abs(value - truth.value) <= plusMinus;
   return `<td class="${inside ? 'inside' : 'outside'}">${words} <small>${inside ? 'inside' : 'outside'} ±</small></td>`;
 }

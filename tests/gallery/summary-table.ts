@@ -30,7 +30,9 @@ export function summaryTable(byPlant: ReadonlyMap<string, readonly Exhibit[]>): 
     '<div class="wide"><table class="summary"><thead><tr><th>Plant</th><th>measured</th><th>overlap</th>' +
     `${head}</tr></thead><tbody>${lines.join('')}</tbody></table></div>` +
     '<p class="aside">Overlap: median intersection over union with the true canopy. The others: median distance from ' +
-    'the truth, and how many lie inside their plus-minus.</p>'
+    'the truth, and how many lie inside their plus-minus. True numbers are taken on the true outline with the true rim; ' +
+    'those marked “built” are the plant’s own, in the round: the sphere through its outermost leaves, and its whole ' +
+    'width and height, hidden parts included.</p>'
   );
 }
 
@@ -38,7 +40,7 @@ function errorWords(exhibits: readonly Exhibit[], path: string, digits: number):
   const errors = exhibits.flatMap((exhibit) => {
     const row = numberRows(exhibit).find((one) => one.path === path);
     if (!row || row.value === null || row.truth === null) return [];
-    const off = Math.abs(row.value - row.truth);
+    const off = Math.abs(row.value - row.truth.value);
     return [{ off, inside: row.plusMinus !== null && off <= row.plusMinus }];
   });
   if (errors.length === 0) return '–';

@@ -11,11 +11,16 @@ import { askBeforeLosing } from './photos/send-queue.ts';
 
 const PlantScreen = lazy(() => import('./plant/PlantScreen.tsx'));
 const AddPlantScreen = lazy(() => import('./add-plant/AddPlantScreen.tsx'));
+const StandsScreen = lazy(() => import('./stand/StandsScreen.tsx'));
+const StandScreen = lazy(() => import('./stand/StandScreen.tsx'));
+const SetUpScreen = lazy(() => import('./stand/SetUpScreen.tsx'));
+const SheetScreen = lazy(() => import('./sheet/SheetScreen.tsx'));
 const AboutScreen = lazy(() => import('./about/AboutScreen.tsx'));
 
 const PLACES = [
   { to: '/', words: 'Bench', icon: 'bench' },
   { to: '/plants/new', words: 'Add a plant', icon: 'add' },
+  { to: '/stands', words: 'Stands', icon: 'stand' },
   { to: '/about', words: 'How and cautions', icon: 'guide' },
 ] as const;
 
@@ -58,6 +63,11 @@ export function App() {
               <Route path="/" component={BenchScreen} />
               <Route path="/plants/new" component={AddPlantScreen} />
               <Route path="/plants/:id">{({ id }) => <PlantScreen key={id} plantId={id} />}</Route>
+              <Route path="/stands" component={StandsScreen} />
+              <Route path="/stands/new">{() => <SetUpScreen standId={null} />}</Route>
+              <Route path="/stands/:id/set-up">{({ id }) => <SetUpScreen standId={id} />}</Route>
+              <Route path="/stands/:id">{({ id }) => <StandScreen standId={id} />}</Route>
+              <Route path="/stand-sheet" component={SheetScreen} />
               <Route path="/about" component={AboutScreen} />
               <Route>
                 <h1>Nothing stands here</h1>

@@ -1,6 +1,8 @@
+import { useQuery } from '@tanstack/react-query';
 import { type FormEvent, useState } from 'react';
 import { useLocation } from 'wouter';
 import { createPlant } from '../api/changes.ts';
+import { standsQuery } from '../api/queries.ts';
 import buttons from '../parts/buttons.module.css';
 import { Fault } from '../parts/Fault.tsx';
 import forms from '../parts/forms.module.css';
@@ -13,7 +15,12 @@ import { RimDrawing } from './RimDrawing.tsx';
 /** A new plant; it leads straight on to its first photo. */
 export default function AddPlantScreen() {
   const [, goTo] = useLocation();
-  const [draft, setDraft] = useState(EMPTY_DRAFT);
+  const { data: stands = [] } = useQuery(standsQuery);
+  const [typed, setDraft] = useState(EMPTY_DRAFT);
+  const [onlyStand, ...others] = stands.filter(({ putAway }) => !putAway);
+  // Where there is one stand, the plant goes on it unless the grower says otherwise.
+  const draft =
+    typed.standId === null && onlyStand && others.length === 0 ? { ...typed, standId: onlyStand.id } : typed;
   const [unread, setUnread] = useState<Record<string, string>>({});
   const { busy, fault, fields, send } = useSending();
 

@@ -1,5 +1,6 @@
 import { QueryClient, queryOptions } from '@tanstack/react-query';
 import type { Bench, PlantPage } from '../../../server/schemas/pages.ts';
+import type { Stand, StandOverlay } from '../../../server/schemas/stand.ts';
 import { fetchJson, Refusal } from './fetch-json.ts';
 
 export const queryClient = new QueryClient({
@@ -21,6 +22,18 @@ export const plantQuery = (plantId: string) =>
   queryOptions({
     queryKey: ['plant', plantId],
     queryFn: ({ signal }) => fetchJson<PlantPage>(`/plants/${plantId}`, { signal }),
+  });
+
+export const standsQuery = queryOptions({
+  queryKey: ['stands'],
+  queryFn: ({ signal }) => fetchJson<Stand[]>('/stands', { signal }),
+});
+
+export const overlayQuery = (standId: string, plantId: string) =>
+  queryOptions({
+    queryKey: ['plant', plantId, 'overlay', standId],
+    queryFn: ({ signal }) =>
+      fetchJson<StandOverlay>(`/stands/${standId}/overlay?plant=${plantId}`, { signal }),
   });
 
 /** After a change: the plant's page and the bench are read anew, the bench even when it is not in sight. */

@@ -1,5 +1,6 @@
 import { type DragEvent, useState } from 'react';
 import type { PlantPage } from '../../../server/schemas/pages.ts';
+import { cameraAccess, NO_ACCESS_WORDS } from '../camera/camera-access.ts';
 import buttons from '../parts/buttons.module.css';
 import { Field } from '../parts/Field.tsx';
 import { Icon } from '../parts/Icon.tsx';
@@ -15,14 +16,18 @@ export default function AddPhotosSheet({
   page,
   onClose,
   onShow,
+  onLive,
 }: {
   page: PlantPage;
   onClose: () => void;
   onShow: (viewId: string | null) => void;
+  /** Opens the live picture. */
+  onLive: () => void;
 }) {
   const { plant, sittings } = page;
   const [day, setDay] = useState('');
   const [over, setOver] = useState(false);
+  const access = cameraAccess();
   const mine = sendings.useValue().filter((one) => one.plantId === plant.id);
   const views = sittings.flatMap((sitting) => sitting.views);
   const add = (files: File[]) => queuePhotos(plant.id, files, day || null);
@@ -57,6 +62,13 @@ export default function AddPhotosSheet({
             <PickFile words="Take a photo" icon="camera" camera loud onPick={add} />
             <PickFile words="Choose photos" icon="file" many onPick={add} />
           </div>
+          {access === 'open' ? (
+            <button type="button" className={buttons.quiet} onClick={onLive}>
+              <Icon name="overlay" /> Live picture, the last outline over it
+            </button>
+          ) : (
+            <p className={styles.hint}>{NO_ACCESS_WORDS[access]}</p>
+          )}
           <p className={styles.hint}>Or drop photos here. JPEG, PNG, WebP or HEIC, several at once.</p>
         </div>
         {mine.length > 0 && (

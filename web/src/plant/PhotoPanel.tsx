@@ -4,6 +4,7 @@ import buttons from '../parts/buttons.module.css';
 import { Icon } from '../parts/Icon.tsx';
 import { CutList } from '../photo/CutList.tsx';
 import { plantCrop } from '../photo/crop.ts';
+import { FrameWords } from '../photo/FrameWords.tsx';
 import { LayerSwitches } from '../photo/LayerSwitches.tsx';
 import { LAYERS, shownLayers } from '../photo/layers.ts';
 import { Overlay } from '../photo/Overlay.tsx';
@@ -88,6 +89,7 @@ export function PhotoPanel({
           }
         </Photo>
       </div>
+      {view.report && <FrameWords report={view.report} />}
       {!isDoubtful(measured?.confidence ?? null) && <PhotoNotes view={view} />}
       {measured && <Told plantId={plant.id} view={view} {...told} onAnswered={() => tell(NOTHING_TOLD)} />}
       {isMendable(view) && (

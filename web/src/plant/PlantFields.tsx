@@ -2,6 +2,7 @@ import { PLANT_KINDS, type PlantKind } from '../../../core/plant.ts';
 import { Field } from '../parts/Field.tsx';
 import { KIND_WORDS } from '../words/plant-words.ts';
 import type { PlantDraft } from './plant-draft.ts';
+import { StandField } from './StandField.tsx';
 
 /** The entries that describe a plant; the same for adding and for changing one. */
 export function PlantFields({
@@ -80,6 +81,11 @@ export function PlantFields({
           />
         )}
       </Field>
+      <StandField
+        standId={draft.standId ?? ''}
+        fault={fields.standId}
+        onChoose={(standId) => set({ standId })}
+      />
     </>
   );
 }

@@ -6,6 +6,7 @@ import { plantQuery } from '../api/queries.ts';
 import { ScoreList } from '../measures/ScoreList.tsx';
 import { Fault } from '../parts/Fault.tsx';
 import { UnsentStrip } from '../photos/UnsentStrip.tsx';
+import { StandLine } from '../stand/StandLine.tsx';
 import { TrendPanel } from '../trend/TrendPanel.tsx';
 import { AdviceList } from './AdviceList.tsx';
 import { Diary } from './Diary.tsx';
@@ -48,6 +49,7 @@ export default function PlantScreen({ plantId }: { plantId: string }) {
     <>
       {error && <Fault fault={error} onAgain={() => refetch()} />}
       <PlantHead plant={page.plant} onOpen={openSheet} />
+      <StandLine plant={page.plant} onOpen={openSheet} />
       <UnsentStrip plantId={plantId} onOpen={() => openSheet({ name: 'photos' })} />
       {leaf ? (
         <div className={styles.desk}>
@@ -77,7 +79,13 @@ export default function PlantScreen({ plantId }: { plantId: string }) {
           </div>
         </div>
       )}
-      <PlantSheets page={page} sheet={sheet} onClose={() => openSheet(null)} onShow={chooseView} />
+      <PlantSheets
+        page={page}
+        sheet={sheet}
+        onOpen={openSheet}
+        onClose={() => openSheet(null)}
+        onShow={chooseView}
+      />
     </>
   );
 }

@@ -32,7 +32,8 @@ export default function PlantSheet({ plant, onClose }: { plant: Plant; onClose: 
         <p>A changed rim has all photos of this plant measured anew.</p>
         <KeepOrCancel busy={busy} onCancel={onClose} />
       </form>
-      <EmptyStand plant={plant} />
+      {/* The stand's empty photo counts before the plant's own. */}
+      {(plant.standId === null || plant.emptyPhotoUrl) && <EmptyStand plant={plant} />}
       {!plant.putAway && <PutAway plant={plant} />}
     </Sheet>
   );

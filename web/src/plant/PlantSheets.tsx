@@ -5,6 +5,7 @@ import type { Leaf } from './leafing.ts';
 
 const MendTool = lazy(() => import('../mend/MendTool.tsx'));
 const AddPhotosSheet = lazy(() => import('../photos/AddPhotosSheet.tsx'));
+const LiveCamera = lazy(() => import('../camera/LiveCamera.tsx'));
 const CompareSheet = lazy(() => import('./CompareSheet.tsx'));
 const CorrectPhotoSheet = lazy(() => import('./CorrectPhotoSheet.tsx'));
 const EntrySheet = lazy(() => import('./EntrySheet.tsx'));
@@ -13,6 +14,7 @@ const PlantSheet = lazy(() => import('./PlantSheet.tsx'));
 /** Which dialog is open on the plant page, and on what. */
 export type SheetName =
   | { name: 'photos' }
+  | { name: 'camera' }
   | { name: 'plant' }
   | { name: 'photo'; leaf: Leaf }
   | { name: 'mend'; view: View }
@@ -24,31 +26,48 @@ export type SheetName =
 export function PlantSheets({
   page,
   sheet,
+  onOpen,
   onClose,
   onShow,
 }: {
   page: PlantPage;
   sheet: SheetName | null;
+  onOpen: (sheet: SheetName) => void;
   onClose: () => void;
   onShow: (viewId: string | null) => void;
 }) {
-  return <Suspense fallback={null}>{sheet && <OpenSheet {...{ page, sheet, onClose, onShow }} />}</Suspense>;
+  return (
+    <Suspense fallback={null}>
+      {sheet && <OpenSheet {...{ page, sheet, onOpen, onClose, onShow }} />}
+    </Suspense>
+  );
 }
 
 function OpenSheet({
   page,
   sheet,
+  onOpen,
   onClose,
   onShow,
 }: {
   page: PlantPage;
   sheet: SheetName;
+  onOpen: (sheet: SheetName) => void;
   onClose: () => void;
   onShow: (viewId: string | null) => void;
 }) {
   switch (sheet.name) {
     case 'photos':
-      return <AddPhotosSheet page={page} onClose={onClose} onShow={onShow} />;
+      return (
+        <AddPhotosSheet
+          page={page}
+          onClose={onClose}
+          onShow={onShow}
+          onLive={() => onOpen({ name: 'camera' })}
+        />
+      );
+    case 'camera':
+      return <LiveCamera page={page} onClose={onClose} />;
     case 'plant':
       return <PlantSheet plant={page.plant} onClose={onClose} />;
     case 'photo':

@@ -8,9 +8,18 @@ export interface PlantDraft {
   readonly variety: string;
   readonly rim: string;
   readonly showDay: string;
+  /** Empty for none; null before it was looked at. */
+  readonly standId: string | null;
 }
 
-export const EMPTY_DRAFT: PlantDraft = { name: '', kind: 'regal', variety: '', rim: '', showDay: '' };
+export const EMPTY_DRAFT: PlantDraft = {
+  name: '',
+  kind: 'regal',
+  variety: '',
+  rim: '',
+  showDay: '',
+  standId: null,
+};
 
 export function draftOf(plant: Plant): PlantDraft {
   return {
@@ -19,6 +28,7 @@ export function draftOf(plant: Plant): PlantDraft {
     variety: plant.variety,
     rim: plant.rimMm === null ? '' : String(plant.rimMm),
     showDay: plant.showDay ?? '',
+    standId: plant.standId ?? '',
   };
 }
 
@@ -45,6 +55,7 @@ export function readDraft(
       variety: draft.variety,
       rimMm,
       showDay: draft.showDay === '' ? null : draft.showDay,
+      standId: draft.standId || null,
     },
   };
 }

@@ -1,0 +1,22 @@
+export type LengthEntry =
+  | { readonly ok: true; readonly mm: number | null }
+  | { readonly ok: false; readonly fault: string };
+
+const MM_OF = { mm: 1, cm: 10, m: 1000 } as const;
+
+/** Reads "180", "180 cm", "1,8 m" or "1800 mm" into mm; a bare number is centimetres, nothing is not known. */
+export function readLengthMm(words: string, fault: string): LengthEntry {
+  const said = words.trim().toLowerCase().replace(',', '.');
+  if (said === '') return { ok: true, mm: null };
+  const [, number, unit = 'cm'] = /^([+-]?\d*\.?\d+)\s*(mm|cm|m)?$/.exec(said) ?? [];
+  if (number === undefined) return { ok: false, fault };
+  const mm = Math.round(Number(number) * MM_OF[unit as keyof typeof MM_OF]);
+  return Number.isFinite(mm) ? { ok: true, mm } : { ok: false, fault };
+}
+
+/** "1.8 m", "45 cm": as a tape is read. */
+export function lengthWords(mm: number): string {
+  return Math.abs(mm) >= 1000
+    ? `${(mm / 1000).toFixed(2).replace(/\.?0+$/, '')} m`
+    : `${Math.round(mm / 10)} cm`;
+}

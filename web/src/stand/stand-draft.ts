@@ -1,0 +1,103 @@
+import type { Stand, StandForm } from '../../../server/schemas/stand.ts';
+import { readLengthMm } from './length-entry.ts';
+
+/** What the grower has said of a stand so far, as typed. */
+export interface StandDraft {
+  readonly name: string;
+  readonly distance: string;
+  readonly height: string;
+  readonly backdrop: string;
+  readonly lightSide: StandForm['lightSide'];
+  readonly scaleFrom: StandForm['scaleFrom'] | null;
+  readonly paper: 'A4' | 'Letter';
+  readonly sheetPlace: 'backdrop' | 'bench';
+  readonly plantInFront: string;
+}
+
+export const EMPTY_STAND: StandDraft = {
+  name: '',
+  distance: '',
+  height: '',
+  backdrop: '',
+  lightSide: null,
+  scaleFrom: null,
+  paper: 'A4',
+  sheetPlace: 'backdrop',
+  plantInFront: '',
+};
+
+export function standDraftOf(stand: Stand): StandDraft {
+  return {
+    name: stand.name,
+    distance: inCm(stand.cameraDistanceMm),
+    height: inCm(stand.cameraHeightMm),
+    backdrop: stand.backdrop ?? '',
+    lightSide: stand.lightSide,
+    scaleFrom: stand.scaleFrom,
+    paper: stand.sheet?.paper ?? EMPTY_STAND.paper,
+    sheetPlace: stand.sheet?.place ?? EMPTY_STAND.sheetPlace,
+    plantInFront: inCm(stand.sheet?.plantInFrontMm ?? null),
+  };
+}
+
+export type ReadStand =
+  | { readonly ok: true; readonly form: StandForm }
+  | { readonly ok: false; readonly fields: Readonly<Record<string, string>> };
+
+/** Reads the draft, or says beside which entry what cannot be read. */
+export function readStand(draft: StandDraft): ReadStand {
+  const distance = readLengthMm(draft.distance, 'Give the distance in centimetres, for example 180.');
+  const height = readLengthMm(draft.height, 'Give the height in centimetres, for example 12.');
+  const withSheet = draft.scaleFrom === 'sheet';
+  const front = readLengthMm(
+    withSheet ? draft.plantInFront : '',
+    'Give it in centimetres, for example 15, or 0 when the pot stands on the sheet.',
+  );
+  const fields: Record<string, string> = {};
+  if (draft.name.trim() === '') fields.name = 'Give the stand a name, for example Shed bench.';
+  if (!distance.ok) fields.cameraDistanceMm = distance.fault;
+  if (!height.ok) fields.cameraHeightMm = height.fault;
+  if (!front.ok) fields.plantInFrontMm = front.fault;
+  else if (withSheet && front.mm === null && draft.sheetPlace === 'backdrop') {
+    fields.plantInFrontMm =
+      'Measure from the sheet to the middle of the pot, for example 15. A sheet that hangs behind the plant reads small by that much.';
+  }
+  if (!distance.ok || !height.ok || !front.ok || Object.keys(fields).length > 0) return { ok: false, fields };
+  return {
+    ok: true,
+    form: {
+      name: draft.name.trim(),
+      lightSide: draft.lightSide,
+      backdrop: draft.backdrop.trim() || null,
+      cameraDistanceMm: distance.mm,
+      cameraHeightMm: height.mm,
+      scaleFrom: draft.scaleFrom ?? 'none',
+      sheet: withSheet
+        ? { paper: draft.paper, place: draft.sheetPlace, plantInFrontMm: front.mm ?? 0 }
+        : null,
+    },
+  };
+}
+
+function inCm(mm: number | null): string {
+  return mm === null ? '' : String(Math.round(mm) / 10);
+}
+
+/** Which entry of the draft each part of the stand is read from. */
+const ENTRIES: Readonly<Record<keyof StandForm, readonly (keyof StandDraft)[]>> = {
+  name: ['name'],
+  lightSide: ['lightSide'],
+  backdrop: ['backdrop'],
+  cameraDistanceMm: ['distance'],
+  cameraHeightMm: ['height'],
+  scaleFrom: ['scaleFrom'],
+  sheet: ['scaleFrom', 'paper', 'sheetPlace', 'plantInFront'],
+};
+
+/** Only the parts of `form` whose entries were touched: what was not meant must not make a new version. */
+export function changedParts(before: StandDraft, now: StandDraft, form: StandForm): Partial<StandForm> {
+  const touched = (part: keyof StandForm) => ENTRIES[part].some((entry) => before[entry] !== now[entry]);
+  return Object.fromEntries(
+    Object.entries(form).filter(([part]) => touched(part as keyof StandForm)),
+  ) as Partial<StandForm>;
+}

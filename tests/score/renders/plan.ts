@@ -71,7 +71,8 @@ function planned(
   };
 }
 
-function flowerOf(bloom: Exclude<Bloom, 'none'>): FlowerLook {
+/** The flowers that a bloom puts on a plant. */
+export function flowerOf(bloom: Exclude<Bloom, 'none'>): FlowerLook {
   return {
     petalMm: 17,
     floretsPerTruss: 11,

@@ -1,5 +1,6 @@
 import { confidenceNote } from './canopy/confidence-note.ts';
 import type { FoundPlant, Pot } from './canopy/found-plant.ts';
+import type { Extras, ExtrasPx } from './measures/extras.ts';
 import { flowerShare } from './measures/flower-share.ts';
 import type { SilhouetteMeasures } from './measures/measure-silhouette.ts';
 import { NORMAL_95 } from './measures/plus-minus.ts';
@@ -116,6 +117,7 @@ export function reportOfMeasures(
     roundness: scoreOf(roundness?.score ?? null, plusMinus?.roundness ?? null),
     symmetry: scoreOf(measures.symmetry, plusMinus?.symmetry ?? null),
     lopsidedness: lopsidednessOf(measures.lopsidedness, plusMinus?.lopsidedness ?? null),
+    extras: extrasInPhoto(measures.extras, along, mm),
     longStems: measures.longStems.map((stem) => ({
       tipPx: point(stem.tipPx),
       cutPx: point(stem.cutPx),
@@ -154,6 +156,32 @@ function rimEllipseOf({ rim }: Pot, across: number, down: number): RimEllipse | 
     centrePx: [x * across, y * down],
     halfWidthPx: rim.halfWidthPx * across,
     halfHeightPx: rim.halfHeightPx * down,
+  };
+}
+
+/** Lengths in px of the photo and in mm; ratios and angles stay. */
+function extrasInPhoto(
+  extras: ExtrasPx | null,
+  along: number,
+  mm: (rasterPx: number) => number | null,
+): Extras | null {
+  if (extras === null) return null;
+  const { circumscribedRadiusPx, inscribedRadiusPx, deviations } = extras;
+  return {
+    ...extras,
+    circumscribedRadiusPx: circumscribedRadiusPx * along,
+    circumscribedRadiusMm: mm(circumscribedRadiusPx),
+    inscribedRadiusPx: inscribedRadiusPx * along,
+    inscribedRadiusMm: mm(inscribedRadiusPx),
+    deviations:
+      deviations === null
+        ? null
+        : {
+            peakToValleyPx: deviations.peakToValleyPx * along,
+            peakPx: deviations.peakPx * along,
+            valleyPx: deviations.valleyPx * along,
+            rootMeanSquarePx: deviations.rootMeanSquarePx * along,
+          },
   };
 }
 

@@ -3,6 +3,7 @@ import { openArcDeg } from '../silhouette/open-arc.ts';
 import type { Silhouette } from '../silhouette/silhouette.ts';
 import { axisFromPot, axisUncertaintyPx } from '../stand/axis.ts';
 import { type BallFit, fitBall } from './ball.ts';
+import { type ExtrasPx, extrasOf } from './extras.ts';
 import { type Fill, fillOf } from './fill.ts';
 import { type LongStemPx, longStems } from './long-stems.ts';
 import { lopsidednessPercent } from './lopsidedness.ts';
@@ -21,6 +22,8 @@ export interface SilhouetteMeasures {
   readonly roundness: Roundness | null;
   readonly symmetry: number | null;
   readonly lopsidedness: number | null;
+  /** `null` for a silhouette too small to hold a circle. */
+  readonly extras: ExtrasPx | null;
   readonly longStems: readonly LongStemPx[];
   /** `null` without a ball. */
   readonly plusMinus: PlusMinus | null;
@@ -76,6 +79,7 @@ export function measureSilhouette(silhouette: Silhouette, found: FoundPlant): Si
       axis === null || ball === null
         ? null
         : lopsidednessPercent(silhouette.centroidPx[0], axis.xPx, ball.radiusPx),
+    extras: extrasOf(silhouette, { axis, ball: roundness === null ? null : ball, symmetry }),
     longStems: ball === null ? [] : longStems(ball, edgeUncertaintyPx),
     plusMinus: ball === null ? null : wholePlusMinus(silhouette, found, ball, place),
     notes,

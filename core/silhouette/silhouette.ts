@@ -7,6 +7,8 @@ import { subPixelOutline } from './sub-pixel-outline.ts';
 /** The canopy's mask with all that is read off its outline once. Px of the working raster. */
 export interface Silhouette {
   readonly mask: Mask;
+  /** The mask with its gaps filled. */
+  readonly filled: Mask;
   /** Outlines of all pieces between the pixels, longest first, clockwise on screen. */
   readonly loops: readonly Loop[];
   /** Pixels of the canopy, gaps left out. */
@@ -49,6 +51,7 @@ export function readSilhouette(mask: Mask): Silhouette | null {
   const ys = hull.map(([, y]) => y);
   return {
     mask,
+    filled,
     loops: outlines.map(subPixelOutline),
     areaPx,
     filledAreaPx: maskArea(filled),

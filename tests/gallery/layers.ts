@@ -1,6 +1,5 @@
 /** All that the gallery draws on a photo, from the bottom up. */
 export const LAYERS = {
-  weak: 'Weak side',
   outline: 'Outline',
   truth: 'True outline and long tips',
   form: 'Form profile',
@@ -12,6 +11,7 @@ export const LAYERS = {
   soil: 'Soil',
   support: 'Label or support',
   flower: 'Flower',
+  weak: 'Weak side',
   unsure: 'Unsure zones',
   cuts: 'Long stems and cut marks',
 } as const;

@@ -1,4 +1,5 @@
 import { MEANINGS, PLUS_MINUS_MEANING } from '../measures/meanings.ts';
+import { MEASURE_NAMES } from '../measures/measure-names.ts';
 import { MEASURES } from '../measures/reading.ts';
 import forms from '../parts/forms.module.css';
 import { chooseShade, SHADES, type Shade, shadeChoice } from '../parts/shade.ts';
@@ -64,14 +65,15 @@ export default function AboutScreen() {
           </div>
           {MEASURES.map((measure) => (
             <div key={measure}>
-              <dt>{MEANINGS[measure].name}</dt>
+              <dt>{MEASURE_NAMES[measure]}</dt>
               <dd>
-                {MEANINGS[measure].says} {MEANINGS[measure].measured} {MEANINGS[measure].best}
+                {MEANINGS[measure].says} {MEANINGS[measure].measured} {MEANINGS[measure].best}{' '}
+                <span className={styles.source}>{MEANINGS[measure].source}</span>
               </dd>
             </div>
           ))}
         </dl>
-        <p>{PLUS_MINUS_MEANING}</p>
+        <p>Plus-minus: {PLUS_MINUS_MEANING}</p>
         <p>
           What cannot be known is called “not known”, with the reason. Everything can be corrected: a photo’s
           day and turn, the rim, stops and notes. What you remove can be taken back with Undo.

@@ -1,5 +1,5 @@
 import type { PhotoReport } from '../../../core/report.ts';
-import { MEANINGS } from '../measures/meanings.ts';
+import { MEASURE_NAMES } from '../measures/measure-names.ts';
 import { numberWords, plusMinusWords, readMeasure } from '../measures/reading.ts';
 import styles from './ScoreLine.module.css';
 
@@ -14,7 +14,7 @@ export function ScoreLine({ report }: { report: PhotoReport | null }) {
         const { value, plusMinus, unit, aside } = readMeasure(report, measure);
         return (
           <div key={measure}>
-            <dt>{MEANINGS[measure].name}</dt>
+            <dt>{MEASURE_NAMES[measure]}</dt>
             <dd>
               {value === null ? (
                 <span className={styles.unknown}>not known</span>

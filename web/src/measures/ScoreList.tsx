@@ -2,6 +2,7 @@ import type { PhotoReport } from '../../../core/report.ts';
 import type { Leaf } from '../plant/leafing.ts';
 import type { SheetName } from '../plant/PlantSheets.tsx';
 import { dayWords, todayHere } from '../words/day-words.ts';
+import { MoreNumbers } from './MoreNumbers.tsx';
 import { OutlineRow } from './OutlineRow.tsx';
 import { MEASURES } from './reading.ts';
 import styles from './ScoreList.module.css';
@@ -45,9 +46,10 @@ export function ScoreList({
               />
             ))}
           </div>
+          <MoreNumbers report={report} />
           {!report.scale && (
             <p className={styles.sub}>
-              Millimetres need the scale, and the scale needs the pot rim.{' '}
+              Millimetres need a scale: the pot rim’s measure, or the stand sheet in the picture.{' '}
               <button type="button" className={styles.link} onClick={() => onOpen({ name: 'plant' })}>
                 Give or check the rim
               </button>

@@ -1,6 +1,8 @@
+import { useState } from 'react';
 import type { PhotoReport } from '../../../core/report.ts';
 import { changeSince } from './change.ts';
-import { MEANINGS, PLUS_MINUS_MEANING, PLUS_MINUS_UNKNOWN } from './meanings.ts';
+import { MEASURE_NAMES } from './measure-names.ts';
+import { OpenedDefinition } from './OpenedDefinition.tsx';
 import { Rule } from './Rule.tsx';
 import { type Measure, numberWords, plusMinusWords, readMeasure } from './reading.ts';
 import styles from './ScoreRow.module.css';
@@ -18,12 +20,12 @@ export function ScoreRow({
   before: PhotoReport | null;
 }) {
   const { value, plusMinus, unit, aside } = readMeasure(report, measure);
-  const meaning = MEANINGS[measure];
+  const [open, setOpen] = useState(false);
   const change = before && changeSince(report, before, measure);
   return (
-    <details className={styles.row}>
+    <details className={styles.row} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary className={styles.summary}>
-        <span className={styles.name}>{meaning.name}</span>
+        <span className={styles.name}>{MEASURE_NAMES[measure]}</span>
         {value === null ? (
           <span className={styles.unknown}>not known</span>
         ) : (
@@ -44,13 +46,7 @@ export function ScoreRow({
         </span>
         <Rule measure={measure} report={report} before={before} />
       </summary>
-      <div className={styles.meaning}>
-        <p>{meaning.says}</p>
-        <p>
-          <b>How it is measured.</b> {meaning.measured} {meaning.best}
-        </p>
-        <p>{plusMinus === null ? PLUS_MINUS_UNKNOWN : PLUS_MINUS_MEANING}</p>
-      </div>
+      {open && <OpenedDefinition measure={measure} plusMinusKnown={plusMinus !== null} />}
     </details>
   );
 }

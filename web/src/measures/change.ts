@@ -26,7 +26,7 @@ export function changeSince(now: PhotoReport, before: PhotoReport, measure: Meas
   );
   if (direction === 'none') return { words: 'no change', sense: 'neither' };
   if (measure === 'lopsidedness') return leanChange(current.value, earlier.value);
-  return { words: signed(difference, measure), sense: difference > 0 ? 'better' : 'worse' };
+  return { words: signed(difference, measure), sense: senseOf(measure, difference) };
 }
 
 /** Lopsidedness keeps its side while differences are taken: 4 left to 4 right is a change of 8. */
@@ -38,6 +38,13 @@ function signedReading(report: PhotoReport, measure: Measure) {
 function leanChange(now: number, before: number): Change {
   const moved = `moved ${numberWords(Math.abs(now - before), 'lopsidedness')} % to the ${now > before ? 'right' : 'left'}`;
   return { words: moved, sense: Math.abs(now) < Math.abs(before) ? 'better' : 'worse' };
+}
+
+/** Growing and blooming are neither better nor worse; out of round is better when less. */
+function senseOf(measure: Measure, difference: number): Change['sense'] {
+  if (measure === 'size' || measure === 'bloom') return 'neither';
+  const more = difference > 0;
+  return more === (measure !== 'outOfRound') ? 'better' : 'worse';
 }
 
 /** Without a plus-minus nothing can be called a change, so the difference only stands there. */

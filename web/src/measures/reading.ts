@@ -49,7 +49,7 @@ export function readMeasure(report: PhotoReport, measure: Measure): Reading {
     case 'size':
       return {
         value: report.ball?.radiusMm ? report.ball.radiusMm * 2 : null,
-        plusMinus: null,
+        plusMinus: report.ball?.radiusPlusMinusMm ? report.ball.radiusPlusMinusMm * 2 : null,
         unit: 'mm',
         aside: canopySizeWords(report),
       };

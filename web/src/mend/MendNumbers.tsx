@@ -1,5 +1,5 @@
 import type { View } from '../../../server/schemas/sitting.ts';
-import { MEANINGS } from '../measures/meanings.ts';
+import { MEASURE_NAMES } from '../measures/measure-names.ts';
 import { numberWords, plusMinusWords, readMeasure } from '../measures/reading.ts';
 import { sureWords } from '../photo/outline-words.ts';
 import styles from './MendTools.module.css';
@@ -25,7 +25,7 @@ export function MendNumbers({ view }: { view: View }) {
         return (
           value !== null && (
             <div key={measure}>
-              <dt>{MEANINGS[measure].name}</dt>
+              <dt>{MEASURE_NAMES[measure]}</dt>
               <dd>
                 <b>{numberWords(value, measure)}</b> {plusMinusWords(plusMinus)} {unit === '%' && unit}
               </dd>

@@ -66,7 +66,7 @@ export default function PlantScreen({ plantId }: { plantId: string }) {
           <div className={styles.answers}>
             <AdviceList advice={page.advice} />
             <ScoreList report={leaf.view.report} day={leaf.sitting.day} before={before} onOpen={openSheet} />
-            <TrendPanel plant={page.plant} trend={page.trend} stops={page.stops} />
+            <TrendPanel plant={page.plant} trend={page.trend} stops={page.stops} trends={page.trends} />
             <Diary page={page} onOpen={openSheet} />
           </div>
         </div>

@@ -27,17 +27,25 @@ export function neighbour(leaves: readonly Leaf[], current: Leaf, step: number):
  * sitting" compares with.
  */
 export function measuredBefore(sittings: readonly Sitting[], current: Leaf): Leaf | null {
+  if (!isComparable(current.view)) return null;
   const earlier = sittings
     .filter(({ day }) => day < current.sitting.day)
     .sort((a, b) => (a.day < b.day ? 1 : -1));
   for (const sitting of earlier) {
     const view = sitting.views.find(
-      ({ report, turnDeg }) =>
-        report?.status === 'measured' && (turnDeg ?? 0) === (current.view.turnDeg ?? 0),
+      (earlierView) =>
+        earlierView.report?.status === 'measured' &&
+        isComparable(earlierView) &&
+        (earlierView.turnDeg ?? 0) === (current.view.turnDeg ?? 0),
     );
     if (view) return { sitting, view };
   }
   return null;
+}
+
+/** A photo from too far off the stand shows its numbers, but they are compared with nothing. */
+function isComparable({ report }: View): boolean {
+  return report?.frame?.standing !== 'far';
 }
 
 /** "mark to the camera", "turned 90°"; null when the turn was not told. */

@@ -63,7 +63,7 @@ export default function SheetScreen() {
             <li>Glue it flat on card, so that it cannot curl.</li>
             <li>Fix it upright on the backdrop, or flat on the bench.</li>
             <li>Where the plant never hides it and the camera sees all of it.</li>
-            <li>Draw on the arrow’s side where the light comes from, and leave it there all season.</li>
+            <li>Let its arrow point to the side the light comes from, and leave it there all season.</li>
           </ol>
         </section>
       </div>

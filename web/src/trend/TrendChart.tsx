@@ -1,44 +1,47 @@
 import * as Plot from '@observablehq/plot';
 import { useEffect, useRef } from 'react';
 import { addDays, type Day, day } from '../../../core/day/day.ts';
+import type { TrendSegment } from '../../../core/trend/trend.ts';
 import type { Stop } from '../../../server/schemas/sitting.ts';
-import { MEANINGS } from '../measures/meanings.ts';
+import { MEASURE_NAMES } from '../measures/measure-names.ts';
 import { useWidth } from '../photo/use-width.ts';
 import { dayWords, shortDayWords, todayHere } from '../words/day-words.ts';
 import { STOP_WORDS } from '../words/plant-words.ts';
 import { type SeriesPoint, spanOf, type TrendMeasure } from './series.ts';
 import styles from './TrendChart.module.css';
 import { valueWords } from './TrendTable.tsx';
+import { trendLine } from './trend-line.ts';
 import { weekTicks } from './week-axis.ts';
 
 interface TrendChartProps {
   measure: TrendMeasure;
   series: readonly SeriesPoint[];
   stops: readonly Stop[];
+  segments: readonly TrendSegment[];
   showDay: string | null;
 }
 
 /** The trend drawn: a band for the plus-minus, a dot a sitting, the stops as upright lines, weeks below. */
-export default function TrendChart({ measure, series, stops, showDay }: TrendChartProps) {
+export default function TrendChart({ measure, series, stops, segments, showDay }: TrendChartProps) {
   const place = useRef<HTMLElement>(null);
   const width = useWidth(place);
   useEffect(() => {
     const element = place.current;
     if (!element || width === 0) return;
-    const chart = drawTrend({ measure, series, stops, showDay }, width);
+    const chart = drawTrend({ measure, series, stops, segments, showDay }, width);
     element.replaceChildren(chart);
     return () => chart.remove();
-  }, [measure, series, stops, showDay, width]);
+  }, [measure, series, stops, segments, showDay, width]);
   return (
     <figure
       ref={place}
       className={styles.chart}
-      aria-label={`${MEANINGS[measure].name} over the weeks; the table below says the same`}
+      aria-label={`${MEASURE_NAMES[measure]} over the weeks; the table below says the same`}
     />
   );
 }
 
-function drawTrend({ measure, series, stops, showDay }: TrendChartProps, width: number) {
+function drawTrend({ measure, series, stops, segments, showDay }: TrendChartProps, width: number) {
   const today = todayHere();
   const days = [...series.map((point) => point.day), ...stops.map((stop) => day(stop.day))].sort();
   const first = days[0] as Day;
@@ -53,6 +56,7 @@ function drawTrend({ measure, series, stops, showDay }: TrendChartProps, width: 
     return `${shortDayWords(tick.day)}\n${showDay ? `${tick.week} wk to go` : `week ${tick.week}`}`;
   };
   const x = (point: { day: string }) => utc(point.day);
+  const lines = segments.map((segment) => trendLine(segment, series)).filter((line) => line.length > 0);
   const withBand = series.filter((point) => point.plusMinus !== null);
   return Plot.plot({
     width,
@@ -86,7 +90,13 @@ function drawTrend({ measure, series, stops, showDay }: TrendChartProps, width: 
         fontWeight: 650,
         fill: 'var(--ink)',
       }),
-      Plot.lineY(series, { x, y: 'value', stroke: 'var(--trace)', strokeWidth: 2.5 }),
+      Plot.lineY(series, { x, y: 'value', stroke: 'var(--trace)', strokeWidth: 1.5, strokeOpacity: 0.6 }),
+      ...lines.flatMap((line) => [
+        ...(['low', 'high'] as const).map((end) =>
+          Plot.lineY(line, { x, y: end, stroke: 'var(--ink)', strokeWidth: 1.2, strokeDasharray: '2 4' }),
+        ),
+        Plot.lineY(line, { x, y: 'value', stroke: 'var(--ink)', strokeWidth: 3 }),
+      ]),
       Plot.dot(series, {
         x,
         y: 'value',

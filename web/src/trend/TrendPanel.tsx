@@ -1,23 +1,25 @@
 import { lazy, Suspense, useState } from 'react';
-import type { TrendPoint } from '../../../server/schemas/pages.ts';
+import type { PlantPage, TrendPoint } from '../../../server/schemas/pages.ts';
 import type { Plant } from '../../../server/schemas/plant.ts';
 import type { Stop } from '../../../server/schemas/sitting.ts';
-import { MEANINGS } from '../measures/meanings.ts';
+import { MEASURE_NAMES } from '../measures/measure-names.ts';
 import { seriesOf, TREND_MEASURES, type TrendMeasure } from './series.ts';
 import styles from './TrendPanel.module.css';
 import { TrendTable } from './TrendTable.tsx';
 
-const TrendChart = lazy(() => import('./TrendChart.tsx'));
+const TrendReading = lazy(() => import('./TrendReading.tsx'));
 
 /** One measure over the weeks, with its band, the stops and the same in a table. */
 export function TrendPanel({
   plant,
   trend,
   stops,
+  trends,
 }: {
   plant: Plant;
   trend: readonly TrendPoint[];
   stops: readonly Stop[];
+  trends: PlantPage['trends'];
 }) {
   const [measure, choose] = useState<TrendMeasure>('roundness');
   const series = seriesOf(trend, measure);
@@ -29,19 +31,21 @@ export function TrendPanel({
         {TREND_MEASURES.map((one) => (
           <label key={one} className={styles.choice}>
             <input type="radio" name="trend-measure" checked={one === measure} onChange={() => choose(one)} />
-            {MEANINGS[one].name}
+            {MEASURE_NAMES[one]}
           </label>
         ))}
       </fieldset>
-      {series.length < 2 ? (
-        <p className={styles.few}>
-          {series.length === 0
-            ? `No sitting knows its ${MEANINGS[measure].name.toLowerCase()} yet.`
-            : 'One sitting is not a trend. It starts with the second.'}
-        </p>
+      {series.length === 0 ? (
+        <p className={styles.few}>No sitting knows its {MEASURE_NAMES[measure].toLowerCase()} yet.</p>
       ) : (
         <Suspense fallback={<div className={styles.waiting}>Drawing…</div>}>
-          <TrendChart measure={measure} series={series} stops={stops} showDay={plant.showDay} />
+          <TrendReading
+            measure={measure}
+            series={series}
+            stops={stops}
+            trends={trends}
+            showDay={plant.showDay}
+          />
         </Suspense>
       )}
       {series.length > 0 && <TrendTable measure={measure} series={series} stops={stops} />}

@@ -1,5 +1,5 @@
 import type { Stop } from '../../../server/schemas/sitting.ts';
-import { MEANINGS } from '../measures/meanings.ts';
+import { MEASURE_NAMES } from '../measures/measure-names.ts';
 import { numberWords, plusMinusWords } from '../measures/reading.ts';
 import { dayWords, todayHere } from '../words/day-words.ts';
 import { STOP_WORDS } from '../words/plant-words.ts';
@@ -35,7 +35,7 @@ export function TrendTable({
         <thead>
           <tr>
             <th scope="col">Day</th>
-            <th scope="col">{MEANINGS[measure].name}</th>
+            <th scope="col">{MEASURE_NAMES[measure]}</th>
           </tr>
         </thead>
         <tbody>

@@ -1,0 +1,14 @@
+import { lazy, Suspense } from 'react';
+import type { ExtraMeasure } from './extra-readings.ts';
+import type { Measure } from './reading.ts';
+
+const Definition = lazy(() => import('./Definition.tsx'));
+
+/** The definition of a number, fetched when the first one is opened. */
+export function OpenedDefinition(props: { measure: Measure | ExtraMeasure; plusMinusKnown: boolean }) {
+  return (
+    <Suspense fallback={<p>One moment…</p>}>
+      <Definition {...props} />
+    </Suspense>
+  );
+}

@@ -1,0 +1,104 @@
+import { day } from '../../../core/day/day.ts';
+import { type Trend, type TrendSegment, trendOf } from '../../../core/trend/trend.ts';
+import type { PlantPage } from '../../../server/schemas/pages.ts';
+import type { Stop } from '../../../server/schemas/sitting.ts';
+import { MEASURE_NAMES } from '../measures/measure-names.ts';
+import { dayWords, todayHere } from '../words/day-words.ts';
+import type { SeriesPoint, TrendMeasure } from './series.ts';
+import TrendChart from './TrendChart.tsx';
+import styles from './TrendReading.module.css';
+import { trendWords } from './trend-words.ts';
+
+/** The trend of one measure in words, stretch by stretch between the stops, and drawn. */
+export default function TrendReading({
+  measure,
+  series,
+  stops,
+  trends,
+  showDay,
+}: {
+  measure: TrendMeasure;
+  series: readonly SeriesPoint[];
+  stops: readonly Stop[];
+  trends: PlantPage['trends'];
+  showDay: string | null;
+}) {
+  const { segments } = trendOfMeasure(measure, series, stops, trends);
+  const [newest, ...earlier] = segments.toReversed();
+  return (
+    <>
+      {newest && (
+        <NewestTrend
+          measure={measure}
+          segment={newest}
+          afterStop={stops.some((stop) => stop.day < newest.fromDay)}
+        />
+      )}
+      {series.length > 1 && (
+        <TrendChart measure={measure} series={series} stops={stops} segments={segments} showDay={showDay} />
+      )}
+      {earlier.length > 0 && <EarlierTrends measure={measure} segments={earlier} />}
+    </>
+  );
+}
+
+function NewestTrend({
+  measure,
+  segment,
+  afterStop,
+}: {
+  measure: TrendMeasure;
+  segment: TrendSegment;
+  afterStop: boolean;
+}) {
+  const { words, interval } = trendWords(segment, measure, afterStop);
+  return (
+    <details className={styles.trend} data-told={segment.direction !== null || undefined}>
+      <summary>
+        <span>
+          {MEASURE_NAMES[measure]}: <b>{words}</b>
+        </span>
+      </summary>
+      <p>
+        {interval && `The rate lies ${interval} (95 %). `}
+        {segment.why}
+      </p>
+      <p className={styles.how}>
+        The rate is the middle one of the rates between all pairs of photos (Theil–Sen; Sen 1968). Rising or
+        falling is said only when the order of the photos would come by chance less than 1 time in 20
+        (Mann–Kendall test). A stop starts a new stretch. Four photos are the least; a direction needs five.
+      </p>
+    </details>
+  );
+}
+
+function EarlierTrends({ measure, segments }: { measure: TrendMeasure; segments: readonly TrendSegment[] }) {
+  const today = todayHere();
+  return (
+    <details className={styles.earlier}>
+      <summary>Before the last stop</summary>
+      <ul>
+        {segments.map((segment) => (
+          <li key={segment.fromDay}>
+            {dayWords(segment.fromDay, today)} to {dayWords(segment.toDay, today)}:{' '}
+            {segment.direction === null ? 'too few photos' : trendWords(segment, measure, false).words}
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}
+
+/** The server tells the trend of the three scores; that of the size is told here, by the same rule. */
+function trendOfMeasure(
+  measure: TrendMeasure,
+  series: readonly SeriesPoint[],
+  stops: readonly Stop[],
+  trends: PlantPage['trends'],
+): Trend {
+  if (measure !== 'size') return trends[measure] as Trend;
+  return trendOf(
+    series,
+    stops.map((stop) => day(stop.day)),
+  );
+}

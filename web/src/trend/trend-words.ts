@@ -1,0 +1,46 @@
+import type { TrendSegment } from '../../../core/trend/trend.ts';
+import { numberWords } from '../measures/reading.ts';
+import type { TrendMeasure } from './series.ts';
+
+/** What a segment of trend is called: the sentence, and whether it is told by the test. */
+export interface TrendSentence {
+  readonly words: string;
+  /** "between 0.6 and 1.9 points a week"; null where the test tells no direction. */
+  readonly interval: string | null;
+}
+
+const UNITS: Record<TrendMeasure, string> = {
+  roundness: 'points',
+  symmetry: 'points',
+  lopsidedness: '%',
+  size: 'mm',
+};
+
+/** "rising by 1.2 points a week, sure", "no change", "fewer than four photos since the last stop: no trend yet". */
+export function trendWords(segment: TrendSegment, measure: TrendMeasure, afterStop: boolean): TrendSentence {
+  const { direction, slopePerWeek, interval95 } = segment;
+  if (direction === null) {
+    const since = afterStop ? ' since the last stop' : '';
+    return { words: `fewer than four photos${since}: no trend yet`, interval: null };
+  }
+  if (direction === 'no change' || slopePerWeek === null) return { words: 'no change', interval: null };
+  const unit = UNITS[measure];
+  const words = `${directionWords(direction, measure)} by ${rateWords(Math.abs(slopePerWeek))} ${unit} a week, sure`;
+  if (!interval95) return { words, interval: null };
+  const [least, most] = [...interval95].map(Math.abs).sort((a, b) => a - b) as [number, number];
+  return { words, interval: `between ${rateWords(least)} and ${rateWords(most)} ${unit} a week` };
+}
+
+/** Lopsidedness rises to the right; the plant is said to move, not to rise. */
+function directionWords(direction: 'rising' | 'falling', measure: TrendMeasure): string {
+  if (measure === 'lopsidedness')
+    return direction === 'rising' ? 'moving to the right' : 'moving to the left';
+  if (measure === 'size') return direction === 'rising' ? 'growing' : 'shrinking';
+  return direction;
+}
+
+/** Rates below ten carry a tenth; none is rounded to nothing. */
+function rateWords(rate: number): string {
+  if (rate >= 10) return numberWords(rate, 'size');
+  return rate < 0.05 ? 'less than 0.1' : rate.toFixed(1);
+}

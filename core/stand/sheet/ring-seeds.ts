@@ -1,6 +1,6 @@
 import { nestedContours } from '../../opencv/contours.ts';
 import type { OpenCvDoor } from '../../opencv/door.ts';
-import { shrinkRaster } from '../../opencv/pictures.ts';
+import { blurPlane, shrinkRaster } from '../../opencv/pictures.ts';
 import type { Raster } from '../../raster/raster.ts';
 import { type Ellipse, ellipseAxes, ellipseOfOutline, strayFromEllipse } from './ellipse-of-outline.ts';
 
@@ -9,6 +9,10 @@ const HALVINGS = 3;
 
 /** Windows for the local mean, px: the small one keeps close rings apart, the large one fills broad ones. */
 const WINDOWS_PX = [9, 15, 31] as const;
+
+/** How much darker than the local mean a ring must be, display steps, and the smoothing that keeps noise under it. */
+const BELOW = 3;
+const SMOOTH_PX = 0.8;
 
 const LEAST_POINTS = 8;
 
@@ -30,9 +34,14 @@ export function ringSeeds(door: OpenCvDoor, raster: Raster): Ellipse[] {
     const longerPx = Math.round(Math.max(raster.width, raster.height) / 2 ** halving);
     if (longerPx < 150) break;
     const small = shrinkRaster(door, raster, longerPx);
-    const grey = { width: small.width, height: small.height, data: greyOf(small) };
+    const grey = smoothGrey(door, small);
     for (const windowPx of WINDOWS_PX) {
-      const contours = nestedContours(door, grey, { windowPx, below: 2, leastPoints: LEAST_POINTS });
+      const contours = nestedContours(door, grey, {
+        windowPx,
+        below: BELOW,
+        leastPoints: LEAST_POINTS,
+        leastNested: LEAST_NESTED,
+      });
       for (const seed of outermostOfNests(contours)) seeds.push(enlarged(seed, raster.width / small.width));
     }
   }
@@ -87,12 +96,12 @@ function enlarged({ centrePx: [x, y], shape: [xx, xy, yy] }: Ellipse, factor: nu
   };
 }
 
-/** Luma in display steps: contours are wanted where the eye sees them, in shade as in light. */
-function greyOf({ data, width, height }: Raster): Uint8Array {
-  const grey = new Uint8Array(width * height);
-  for (let i = 0; i < grey.length; i++) {
+/** Luma in display steps, slightly smoothed: contours are wanted where the eye sees them, in shade as in light. */
+function smoothGrey(door: OpenCvDoor, { data, width, height }: Raster) {
+  const luma = new Float32Array(width * height);
+  for (let i = 0; i < luma.length; i++) {
     const [red = 0, green = 0, blue = 0] = [data[3 * i], data[3 * i + 1], data[3 * i + 2]];
-    grey[i] = (54 * red + 183 * green + 19 * blue) >> 8;
+    luma[i] = 0.2126 * red + 0.7152 * green + 0.0722 * blue;
   }
-  return grey;
+  return { width, height, data: Uint8Array.from(blurPlane(door, luma, { width, height }, SMOOTH_PX)) };
 }

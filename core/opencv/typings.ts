@@ -1,3 +1,5 @@
+import type { OpenCvFeatures } from './feature-typings.ts';
+
 /** The part of OpenCV that Rondure uses; the library's own typings need a DOM and are wrong in places. */
 export interface OpenCvObject {
   delete(): void;
@@ -18,7 +20,7 @@ export interface Size {
   readonly height: number;
 }
 
-export interface OpenCv {
+export interface OpenCv extends OpenCvFeatures {
   readonly Mat: { new (): Mat; new (rows: number, cols: number, type: number): Mat };
   readonly Size: new (width: number, height: number) => Size;
   readonly Point: new (x: number, y: number) => { readonly x: number; readonly y: number };
@@ -44,6 +46,9 @@ export interface OpenCv {
   readonly TermCriteria_COUNT: number;
   readonly TermCriteria_EPS: number;
   readonly MOTION_TRANSLATION: number;
+  readonly MOTION_AFFINE: number;
+  readonly BORDER_CONSTANT: number;
+  readonly CV_64FC1: number;
 
   exceptionFromPtr(address: number): { readonly msg: string };
   setRNGSeed(seed: number): void;

@@ -1,3 +1,4 @@
+import type { PointPx } from '../../raster/raster.ts';
 import type { Homography } from '../frame/frame-fit.ts';
 import type { SheetMark } from './ring-mark.ts';
 
@@ -24,9 +25,15 @@ export interface SheetReading {
   readonly greys: GreyReading;
   /** Which way the sheet's arrow points in the photo, degrees clockwise from straight up, -180 to 180. */
   readonly arrowTurnDeg: number;
+  /** Where the arrow says the light comes from, as seen from the camera; `null` when it points where no light can be. */
+  readonly lightSide: ArrowLight | null;
   /** Plain sentences: what was not seen and what that costs. */
   readonly notes: readonly string[];
 }
+
+/** Sides that the arrow on a sheet can point to. */
+export const ARROW_LIGHTS = ['left', 'right', 'above', 'behind-plant', 'behind-camera'] as const;
+export type ArrowLight = (typeof ARROW_LIGHTS)[number];
 
 /** A sheet that cannot be read, and what to do. */
 export interface NoSheet {
@@ -43,11 +50,12 @@ export interface SheetPose {
   /** Camera to the sheet's middle along the camera's axis, mm, and one standard deviation. */
   readonly distanceMm: number;
   readonly distanceDoubtMm: number;
-  /** Between the sheet's normal and the camera's axis, degrees, 0 when it faces the camera. */
-  readonly tiltDeg: number;
-  /** Unit normal of the sheet towards the camera, and the sheet's middle, in the camera's axes (x right, y down, z away), mm. */
-  readonly normal: Point3;
-  readonly middleMm: Point3;
+  /** Between the sheet's normal and the camera's axis, degrees, 0 when it faces the camera; `null` with few marks. */
+  readonly tiltDeg: number | null;
+  /** Where the camera's axis meets the photo: taken to be its middle. */
+  readonly principalPx: PointPx;
+  /** Unit normal of the sheet towards the camera, in the camera's axes: x right, y down, z away; `null` with few marks. */
+  readonly normal: Point3 | null;
 }
 
 export type Point3 = readonly [x: number, y: number, z: number];

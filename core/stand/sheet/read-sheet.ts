@@ -1,0 +1,209 @@
+import type { OpenCvDoor } from '../../opencv/door.ts';
+import type { PointPx, Raster } from '../../raster/raster.ts';
+import type { Homography } from '../frame/frame-fit.ts';
+import type { SheetPaper, SheetPlace } from '../known-stand.ts';
+import { findRingMarks } from './find-ring-marks.ts';
+import { readGreys } from './grey-balance.ts';
+import { arrowTurn, lightOfArrow } from './light-arrow.ts';
+import { nameMarks } from './name-marks.ts';
+import { centreOfCircle, mapPoint, type PaperPair, paperMap, slopesOfMap } from './paper-map.ts';
+import { RING_UNIT_MM, ringRadiusMm } from './ring-kinds.ts';
+import type { RingMark, SheetMark } from './ring-mark.ts';
+import { type SheetGeometry, sheetGeometry } from './sheet-geometry.ts';
+import { greyNote, HINTS, marksNote, NO_DISTANCE } from './sheet-notes.ts';
+import { type PosedSheet, poseSheet } from './sheet-pose.ts';
+import type { NoSheet, SheetFit, SheetPose, SheetReading } from './sheet-reading.ts';
+
+export interface SheetKnown {
+  /** Focal length, px of the raster; `null` when unknown. */
+  readonly focalLengthPx: number | null;
+  readonly place: SheetPlace;
+}
+
+/** A focal length read off the sheet's own perspective is told only when it is known this well (one standard deviation). */
+const MOST_FOCAL_DOUBT = 0.06;
+
+/** Without perspective, how far the scale may be off as a share (one standard deviation). */
+const SCALE_DOUBT = { affine: 0.02, similarity: 0.03 };
+
+/**
+ * Reads the stand sheet in a photo.
+ *
+ * @param raster upright photo
+ * @param paper what the sheet was printed on
+ * @param known focal length in px of the raster, and where the sheet is fixed
+ * @returns where the sheet lies, its scale, how it stands before the camera, and the light's colour; or what to do
+ *
+ * Notes: the lens is taken to be straight (no distortion) with its axis through the photo's middle.
+ */
+export function readSheet(
+  door: OpenCvDoor,
+  raster: Raster,
+  paper: SheetPaper,
+  known: SheetKnown,
+): SheetReading | NoSheet {
+  return readSheetMarks(findRingMarks(door, raster), raster, paper, known);
+}
+
+/** The same, from marks already found. */
+export function readSheetMarks(
+  found: readonly RingMark[],
+  raster: Raster,
+  paper: SheetPaper,
+  known: SheetKnown,
+): SheetReading | NoSheet {
+  if (found.length === 0) return refusal('no-marks');
+  if (found.length === 1) return refusal('one-mark');
+  const geometry = sheetGeometry(paper);
+  const named = nameMarks(found, geometry);
+  const other = nameMarks(found, sheetGeometry(paper === 'A4' ? 'Letter' : 'A4'));
+  if (
+    other !== null &&
+    other.marks.length >= 4 &&
+    (named === null || named.marks.length < other.marks.length)
+  ) {
+    return refusal('other-paper');
+  }
+  if (named === null) return refusal('unclear');
+
+  const { marks, map } = settled(named.marks, geometry);
+  if (map === null) return refusal('unclear');
+  const fit: SheetFit = marks.length >= 4 ? 'perspective' : marks.length === 3 ? 'affine' : 'similarity';
+  const posed =
+    fit === 'perspective'
+      ? poseSheet(pairsOf(marks, geometry), map, geometry, raster, known.focalLengthPx)
+      : null;
+  const { mmPerPx, doubt } = scaleAtSheet(fit, posed, map, marks, geometry);
+  const pose = poseOf(fit, posed, mmPerPx, doubt, raster, known.focalLengthPx);
+  const greys = readGreys(raster, geometry.greys, map);
+  const arrowTurnDeg = arrowTurn(geometry, map);
+  return {
+    ok: true,
+    marks,
+    fit,
+    paperToPhoto: map,
+    residualPx: marks.length > 4 ? missOf(marks, geometry, map) : null,
+    mmPerPxAtSheet: mmPerPx,
+    mmPerPxDoubt: doubt,
+    pose,
+    greys,
+    arrowTurnDeg,
+    lightSide: lightOfArrow(arrowTurnDeg, known.place),
+    notes: [
+      marksNote(marks.length, geometry.marks.length),
+      pose === null ? NO_DISTANCE : null,
+      greyNote(greys),
+    ].filter((note) => note !== null),
+  };
+}
+
+function refusal(reason: NoSheet['reason']): NoSheet {
+  return { ok: false, reason, hint: HINTS[reason] };
+}
+
+/**
+ * Marks and map settled on each other: the map tells by how much each edge's ellipse stands off the mark's middle, and
+ * the middles so corrected make the map. Three rounds leave nothing.
+ */
+function settled(
+  named: readonly SheetMark[],
+  geometry: SheetGeometry,
+): { marks: readonly SheetMark[]; map: Homography | null } {
+  let marks = named;
+  let map = paperMap(pairsOf(marks, geometry));
+  if (named.length < 4) return { marks, map };
+  for (let round = 0; round < 3 && map !== null; round++) {
+    const last = map;
+    marks = named.map((mark) => ({ ...mark, ...middleByMap(mark, placeOf(mark, geometry), last) }));
+    map = paperMap(pairsOf(marks, geometry));
+  }
+  return { marks, map };
+}
+
+function middleByMap(
+  mark: SheetMark,
+  centreMm: readonly [number, number],
+  map: Homography,
+): { centrePx: PointPx; doubtPx: number } {
+  const middle = mapPoint(map, centreMm);
+  let [weights, x, y] = [0, 0, 0];
+  for (const { units, centrePx, doubtPx } of mark.edges) {
+    const ellipse = centreOfCircle(map, centreMm, units * RING_UNIT_MM);
+    const weight = doubtPx ** -2;
+    weights += weight;
+    x += weight * (centrePx[0] - ellipse[0] + middle[0]);
+    y += weight * (centrePx[1] - ellipse[1] + middle[1]);
+  }
+  return { centrePx: [x / weights, y / weights], doubtPx: weights ** -0.5 };
+}
+
+function pairsOf(marks: readonly SheetMark[], geometry: SheetGeometry): PaperPair[] {
+  return marks.map((mark) => ({ mm: placeOf(mark, geometry), px: mark.centrePx, doubtPx: mark.doubtPx }));
+}
+
+function placeOf({ id }: SheetMark, geometry: SheetGeometry): readonly [number, number] {
+  const place = geometry.marks.find((mark) => mark.id === id);
+  if (place === undefined) throw new RangeError(`Expected a mark of the sheet for id but received "${id}"`);
+  return place.centreMm;
+}
+
+function missOf(marks: readonly SheetMark[], geometry: SheetGeometry, map: Homography): number {
+  const squares = marks.map((mark) => {
+    const [x, y] = mapPoint(map, placeOf(mark, geometry));
+    return (x - mark.centrePx[0]) ** 2 + (y - mark.centrePx[1]) ** 2;
+  });
+  return Math.sqrt(squares.reduce((sum, square) => sum + square, 0) / marks.length);
+}
+
+/** With fewer than four marks a foreshortened circle still shows its full width along its longer axis. */
+function scaleAtSheet(
+  fit: SheetFit,
+  posed: PosedSheet | null,
+  map: Homography,
+  marks: readonly SheetMark[],
+  geometry: SheetGeometry,
+): { mmPerPx: number; doubt: number } {
+  if (posed !== null) return { mmPerPx: posed.mmPerPx, doubt: posed.mmPerPxDoubt };
+  if (fit === 'similarity') {
+    const scales = marks.map((mark) => ringRadiusMm(mark.kind) / mark.radiusPx);
+    const mmPerPx = scales.reduce((sum, scale) => sum + scale, 0) / scales.length;
+    return { mmPerPx, doubt: SCALE_DOUBT.similarity * mmPerPx };
+  }
+  const [a, b, c, d] = slopesOfMap(map, [geometry.widthMm / 2, geometry.heightMm / 2]);
+  const [sum, difference] = [Math.hypot(a + d, c - b), Math.hypot(a - d, b + c)];
+  const mmPerPx = 2 / (sum + difference);
+  return { mmPerPx, doubt: SCALE_DOUBT.affine * mmPerPx };
+}
+
+/** With few marks the distance follows from a given focal length; the tilt's direction stays unknown. */
+function poseOf(
+  fit: SheetFit,
+  posed: PosedSheet | null,
+  mmPerPx: number,
+  doubt: number,
+  raster: Raster,
+  focalLengthPx: number | null,
+): SheetPose | null {
+  const principalPx: PointPx = [raster.width / 2, raster.height / 2];
+  if (posed !== null && (focalLengthPx !== null || posed.focalDoubt <= MOST_FOCAL_DOUBT)) {
+    return {
+      focalLengthPx: posed.focalLengthPx,
+      focalLengthFrom: focalLengthPx === null ? 'perspective' : 'given',
+      distanceMm: posed.middleMm[2],
+      distanceDoubtMm: posed.distanceDoubtMm,
+      tiltDeg: posed.tiltDeg,
+      principalPx,
+      normal: posed.normal,
+    };
+  }
+  if (fit === 'perspective' || focalLengthPx === null) return null;
+  return {
+    focalLengthPx,
+    focalLengthFrom: 'given',
+    distanceMm: focalLengthPx * mmPerPx,
+    distanceDoubtMm: focalLengthPx * doubt,
+    tiltDeg: null,
+    principalPx,
+    normal: null,
+  };
+}

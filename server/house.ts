@@ -16,6 +16,7 @@ import { openDataHome } from './store/data-home.ts';
 import { openDatabase } from './store/database.ts';
 import { queueLeftAndOutdated } from './store/due-view.ts';
 import { dropUnusedColours } from './store/lessons.ts';
+import type { EmptyCheck } from './store/stand-versions.ts';
 
 /** The services over one data home, and the way to close them. */
 export interface House {
@@ -78,6 +79,7 @@ export function openHouse(
       progress,
       log,
       receive: intake.run,
+      checkEmptyPhoto: (task) => measuring.call('checkEmpty', task) as Promise<EmptyCheck>,
       today: () => localDay(new Date()),
     },
     async close() {

@@ -2,11 +2,13 @@ import type { Logger } from 'pino';
 import type { Day } from '../core/day/day.ts';
 import type { ReceivedPhoto } from './intake/receive-photo.ts';
 import type { RefusedPhoto } from './intake/refused-photo.ts';
+import type { EmptyPhotoTask } from './measuring/check-empty-photo.ts';
 import type { Corrections } from './measuring/corrections.ts';
 import type { MeasuringQueue } from './measuring/measuring-queue.ts';
 import type { ProgressBoard } from './measuring/progress.ts';
 import type { DataHome } from './store/data-home.ts';
 import type { Database } from './store/database.ts';
+import type { EmptyCheck } from './store/stand-versions.ts';
 
 /** What the routes work with. */
 export interface Services {
@@ -18,6 +20,8 @@ export interface Services {
   readonly log: Logger;
   /** Reads an uploaded file, in a worker thread. */
   readonly receive: (path: string) => Promise<ReceivedPhoto | RefusedPhoto>;
+  /** Looks at an empty photo, in a worker thread. */
+  readonly checkEmptyPhoto: (task: EmptyPhotoTask) => Promise<EmptyCheck>;
   /** The grower's calendar day. */
   readonly today: () => Day;
 }

@@ -6,6 +6,7 @@ import { queueView } from '../store/due-view.ts';
 import type { PlantRow } from '../store/plants.ts';
 import { plantById } from '../store/plants.ts';
 import { sittingOn } from '../store/sittings.ts';
+import { settleFirstPhotos } from '../store/stand-sittings.ts';
 import {
   addView,
   moveView,
@@ -53,16 +54,19 @@ export async function addPhotoToPlant(
     const time = timeOf(photo.takenAt, told, services.today());
     const sittingId = sittingOn(db, plant, time.day);
     const removed = removedViewOfPhoto(db, photo.sha256, plant.id);
-    if (removed) return bringBack(services, removed, sittingId, told);
     const { takenAt, takenFrom } = time;
-    return addView(db, {
-      sittingId,
-      sha256: photo.sha256,
-      fileName,
-      turnDeg: told.turnDeg,
-      takenAt,
-      takenFrom,
-    });
+    const viewId = removed
+      ? bringBack(services, removed, sittingId, told)
+      : addView(db, {
+          sittingId,
+          sha256: photo.sha256,
+          fileName,
+          turnDeg: told.turnDeg,
+          takenAt,
+          takenFrom,
+        });
+    settleFirstPhotos(db, viewById(db, viewId)?.standId ?? null);
+    return viewId;
   })();
   const view = id === null ? null : viewById(db, id);
   if (view === null) {

@@ -8,18 +8,21 @@ import { stopsOfPlant } from '../store/stops.ts';
 import { type ViewRow, viewsOfPlant } from '../store/views.ts';
 import { advisePlant } from './advise-plant.ts';
 import { plantAnswer } from './plant-answer.ts';
+import { trendsOf } from './trends.ts';
 import { viewAnswer } from './view-answer.ts';
 
 /** Everything one plant's page shows, as of `today`. */
 export function plantPage(db: Database, plant: PlantRow, today: Day): PlantPage {
   const sittings = sittingsOf(viewsOfPlant(db, plant.id));
   const stops = stopsOfPlant(db, plant.id);
+  const advised = advisePlant({ plant, sittings, stops, today });
   return {
     plant: plantAnswer(plant),
     sittings,
     stops,
     notes: notesOfPlant(db, plant.id),
-    ...advisePlant({ plant, sittings, stops, today }),
+    ...advised,
+    trends: trendsOf(advised.trend, stops),
   };
 }
 
@@ -52,8 +55,15 @@ function need({ advice }: Bench['plants'][number]): number {
 function sittingsOf(views: readonly ViewRow[]): Sitting[] {
   const sittings = new Map<string, Sitting>();
   for (const view of views) {
-    const { sittingId, plantId, day } = view;
-    const sitting = sittings.get(sittingId) ?? { id: sittingId, plantId, day, views: [] };
+    const { sittingId, plantId, day, standId, standVersion } = view;
+    const sitting = sittings.get(sittingId) ?? {
+      id: sittingId,
+      plantId,
+      day,
+      standId,
+      standVersion,
+      views: [],
+    };
     sitting.views.push(viewAnswer(view));
     sittings.set(sittingId, sitting);
   }

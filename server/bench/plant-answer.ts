@@ -2,6 +2,6 @@ import type { Plant } from '../schemas/plant.ts';
 import type { PlantRow } from '../store/plants.ts';
 
 /** A plant as the screen gets it. */
-export function plantAnswer({ standId: _, emptyPhoto, ...plant }: PlantRow): Plant {
+export function plantAnswer({ emptyPhoto, ...plant }: PlantRow): Plant {
   return { ...plant, emptyPhotoUrl: emptyPhoto === null ? null : `/api/plants/${plant.id}/empty-photo` };
 }

@@ -10,6 +10,8 @@ export function viewAnswer(view: ViewRow): View {
     sittingId: view.sittingId,
     fileName: view.fileName,
     turnDeg: view.turnDeg,
+    standId: view.standId,
+    standVersion: view.standVersion,
     takenAt: view.takenAt,
     takenFrom: view.takenFrom,
     widthPx: view.widthPx,

@@ -1,6 +1,8 @@
 import { existsSync, statSync } from 'node:fs';
 import { basename } from 'node:path';
-import { Command, InvalidArgumentError } from 'commander';
+import { Command, InvalidArgumentError, Option } from 'commander';
+import type { StandSheet } from '../../core/stand/known-stand.ts';
+import type { StandOfTask } from '../measuring/measure-file.ts';
 
 /** A photo to measure, as named on the command line. */
 export interface PhotoArgument {
@@ -14,6 +16,7 @@ export interface MeasureArguments {
   readonly turned: boolean;
   readonly rimMm: number | null;
   readonly empty: string | null;
+  readonly stand: StandOfTask;
   readonly form: 'table' | 'json' | 'csv';
   /** Folder for the masks. */
   readonly masks: string | null;
@@ -27,6 +30,11 @@ export class UnusableArguments extends Error {}
 interface Options {
   readonly rimMm?: number;
   readonly empty?: string;
+  readonly stand?: string;
+  readonly sheet?: StandSheet['paper'];
+  readonly sheetPlace?: StandSheet['place'];
+  readonly plantInFrontMm?: number;
+  readonly cameraMm?: number;
   readonly json?: true;
   readonly csv?: true;
   readonly masks?: string;
@@ -42,6 +50,26 @@ export function measureCommand(): Command {
     .argument('[photo...]', 'photos to measure; with --turned each as TURN=PHOTO')
     .option('--rim-mm <mm>', 'outer diameter of the pot rim in mm; without it sizes are in px', rimMm)
     .option('--empty <photo>', 'the same stand without the plant, same camera place')
+    .option('--stand <photo>', 'bring the photos in line with this one of the same stand; else with --empty')
+    .addOption(
+      new Option('--sheet <paper>', 'a stand sheet is in sight, printed on').choices(['A4', 'Letter']),
+    )
+    .addOption(
+      new Option(
+        '--sheet-place <place>',
+        'where the sheet is fixed (with --sheet; backdrop when left out)',
+      ).choices(['backdrop', 'bench']),
+    )
+    .option(
+      '--plant-in-front-mm <mm>',
+      'how far the pot’s middle stands in front of the sheet; needed for one on the backdrop',
+      millimetres('--plant-in-front-mm', 0, 3000, 150),
+    )
+    .option(
+      '--camera-mm <mm>',
+      'camera to the pot’s middle, if known',
+      millimetres('--camera-mm', 200, 20_000, 1500),
+    )
     .option('--json', 'print one line of JSON a photo')
     .option('--csv', 'print CSV, one row a photo')
     .option('--masks <folder>', 'write each cut-out as three grey pictures, see below')
@@ -53,12 +81,15 @@ export function measureCommand(): Command {
 Examples:
   npm run --silent measure -- --rim-mm 130 a.jpg b.jpg
   npm run --silent measure -- --rim-mm 130 --json --masks masks photos/*.jpg
+  npm run --silent measure -- --empty empty.jpg --sheet A4 --plant-in-front-mm 150 photos/*.jpg
   npm run --silent measure -- --rim-mm 130 --turned 0=a.jpg 45=b.jpg 90=c.jpg 135=d.jpg
 
 The turn is the azimuth that faces the camera: 0 at the mark on the pot, anticlockwise seen from above.
 With --masks, of the photo's size: NAME.canopy.png is 255 on the canopy, else 0; NAME.parts.png is 0 on the
 background, 51 leaf and stem, 102 flower, 153 pot, 204 soil, 255 label or support; NAME.certainty.png goes from 0
 where "canopy or not" was a coin's toss to 255 where it is certain.
+The table's column "scale" says where millimetres come from: the stand sheet or the pot rim; under the table stands
+how the camera stood against the photo of --stand or --empty.
 Exit: 0 when every photo was read, measured or not; 2 on unusable arguments; 1 on a fault of the program.`,
     )
     .exitOverride()
@@ -80,6 +111,7 @@ export function readArguments(words: readonly string[]): MeasureArguments {
   for (const path of [...photos.map((photo) => photo.path), ...(options.empty ? [options.empty] : [])]) {
     requireFile(path);
   }
+  if (options.stand !== undefined) requireFile(options.stand);
   if (turned) requireDifferentTurns(photos);
   if (options.masks !== undefined) requireDifferentNames(photos);
   return {
@@ -87,6 +119,11 @@ export function readArguments(words: readonly string[]): MeasureArguments {
     turned,
     rimMm: options.rimMm ?? null,
     empty: options.empty ?? null,
+    stand: {
+      referencePath: options.stand ?? options.empty ?? null,
+      sheet: sheetFrom(options),
+      cameraDistanceMm: options.cameraMm ?? null,
+    },
     form: options.json ? 'json' : options.csv ? 'csv' : 'table',
     masks: options.masks ?? null,
     network: options.withoutNetwork !== true,
@@ -97,6 +134,31 @@ function rimMm(word: string): number {
   const value = Number(word);
   if (word.trim() !== '' && value >= 30 && value <= 1000) return value;
   throw new InvalidArgumentError('Give the rim in millimetres, from 30 to 1000, for example 130.');
+}
+
+/** Reads a length. The limits are those of the stand's form. */
+function millimetres(option: string, least: number, most: number, example: number): (word: string) => number {
+  return (word) => {
+    const value = Number(word);
+    if (word.trim() !== '' && value >= least && value <= most) return value;
+    throw new InvalidArgumentError(
+      `Give ${option} in millimetres, from ${least} to ${most}, for example ${example}.`,
+    );
+  };
+}
+
+function sheetFrom({ sheet, sheetPlace, plantInFrontMm }: Options): StandOfTask['sheet'] {
+  if (sheet === undefined) {
+    if (sheetPlace === undefined && plantInFrontMm === undefined) return null;
+    throw new UnusableArguments('Say with --sheet A4 or --sheet Letter on which paper the stand sheet is.');
+  }
+  const place = sheetPlace ?? 'backdrop';
+  if (place === 'backdrop' && plantInFrontMm === undefined) {
+    throw new UnusableArguments(
+      'A sheet on the backdrop lies farther than the plant: give --plant-in-front-mm, for example 150.',
+    );
+  }
+  return { paper: sheet, place, plantInFrontMm: plantInFrontMm ?? 0 };
 }
 
 function turnedPhoto(word: string): PhotoArgument {

@@ -38,6 +38,7 @@ async function measure(wanted: MeasureArguments): Promise<void> {
         photoName: basename(path),
         rimMm: wanted.rimMm,
         emptyPath: wanted.empty,
+        stand: wanted.stand,
         turnDeg,
         network: wanted.network,
         colours: null,

@@ -18,6 +18,7 @@ const COLUMNS: readonly Column[] = [
   { head: 'roundness', cell: ({ roundness }) => score(roundness), right: true },
   { head: 'symmetry', cell: ({ symmetry }) => score(symmetry), right: true },
   { head: 'lopsided %', cell: lopsided, right: true },
+  { head: 'scale', cell: ({ scale }) => (scale === null ? UNKNOWN : scale.from), right: true },
   { head: 'ball radius', cell: ({ ball }) => length(ball?.radiusMm, ball?.radiusPx), right: true },
   { head: 'out of round', cell: ({ ball }) => length(ball?.outOfRoundMm, ball?.outOfRoundPx), right: true },
   { head: 'long stems', cell: longStems, right: true },
@@ -34,7 +35,11 @@ export function reportTable(reports: readonly PhotoReport[]): string {
       .trimEnd(),
   );
   const remarks = reports.flatMap((report) =>
-    [...(report.hint ? [report.hint] : []), ...report.notes].map((text) => `${report.photo}: ${text}`),
+    [
+      ...(report.hint ? [report.hint] : []),
+      ...(report.frame === null ? [] : [report.frame.words]),
+      ...report.notes,
+    ].map((text) => `${report.photo}: ${text}`),
   );
   return [...lines, ...(remarks.length > 0 ? ['', ...remarks] : [])].join('\n');
 }

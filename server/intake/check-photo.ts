@@ -1,4 +1,5 @@
 import type { UprightPhoto } from '../../core/raster/raster.ts';
+import { focalLengthPx } from './focal-length.ts';
 import { HeicTooLarge, heicExif } from './heic.ts';
 import { type PhotoFormat, recogniseFormat } from './photo-format.ts';
 import { readUprightPhoto } from './read-upright-photo.ts';
@@ -20,6 +21,8 @@ export interface CheckedPhoto {
   readonly format: PhotoFormat;
   readonly upright: UprightPhoto;
   readonly takenAt: TakenAt | null;
+  /** In px of `upright.raster`; `null` when the camera did not tell it. */
+  readonly focalLengthPx: number | null;
   /** Sentences for the report's `notes`: what was decided while reading. */
   readonly notes: readonly string[];
 }
@@ -52,7 +55,7 @@ async function checkCompressed(bytes: Uint8Array, format: PhotoFormat): Promise<
   const notes: string[] = [];
   if (hasAlpha) notes.push('The picture has transparent parts; they were taken as white.');
   if ((pages ?? 1) > 1) notes.push('The picture is animated; its first frame was measured.');
-  return { ok: true, format, upright, takenAt: takenAt(exif), notes };
+  return { ok: true, format, upright, ...cameraFacts(exif, upright), notes };
 }
 
 async function checkHeic(bytes: Uint8Array): Promise<CheckedPhoto | RefusedPhoto> {
@@ -60,7 +63,14 @@ async function checkHeic(bytes: Uint8Array): Promise<CheckedPhoto | RefusedPhoto
   if (Math.min(upright.widthPx, upright.heightPx) < LEAST_SIDE_PX) {
     return tooSmall(upright.widthPx, upright.heightPx);
   }
-  return { ok: true, format: 'heic', upright, takenAt: takenAt(heicExif(bytes)), notes: [] };
+  return { ok: true, format: 'heic', upright, ...cameraFacts(heicExif(bytes), upright), notes: [] };
+}
+
+function cameraFacts(
+  exifBlock: Uint8Array | null | undefined,
+  upright: UprightPhoto,
+): Pick<CheckedPhoto, 'takenAt' | 'focalLengthPx'> {
+  return { takenAt: takenAt(exifBlock), focalLengthPx: focalLengthPx(exifBlock, upright) };
 }
 
 /** The decoders tell their faults in English only, so the words are all there is to go by. */

@@ -1,5 +1,5 @@
-import readExif from 'exif-reader';
 import { type Day, isDay } from '../../core/day/day.ts';
+import { exifTags } from './exif-tags.ts';
 
 /** When the camera says a photo was taken: its own local time, without a zone. */
 export interface TakenAt {
@@ -18,14 +18,9 @@ const FIRST_YEAR = 1995;
  * rolls a nonsense date over (month 13 becomes January): a date is believed only if the block spells it so.
  */
 export function takenAt(exifBlock: Uint8Array | null | undefined): TakenAt | null {
-  if (!exifBlock) return null;
+  const tags = exifTags(exifBlock);
+  if (tags === null || !exifBlock) return null;
   const block = Buffer.from(exifBlock.buffer, exifBlock.byteOffset, exifBlock.byteLength);
-  let tags: ReturnType<typeof readExif>;
-  try {
-    tags = readExif(block);
-  } catch {
-    return null; // A broken EXIF block says nothing; the picture beside it may still be fine.
-  }
   for (const date of [tags.Photo?.DateTimeOriginal, tags.Photo?.DateTimeDigitized, tags.Image?.DateTime]) {
     if (!(date instanceof Date) || Number.isNaN(date.getTime())) continue;
     const localTime = date.toISOString().slice(0, 19);

@@ -87,7 +87,8 @@ export function createCorrections(parts: CorrectionParts): Corrections {
 /** Everything beside the strokes that a view's cut depends on. */
 function evidenceKey(due: DueView, known: KnownSources): string {
   const { viewId, sha256, emptySha256, rimMm, turnDeg } = due;
-  return JSON.stringify([METHOD_VERSION, viewId, sha256, emptySha256, rimMm, turnDeg, known]);
+  const stand = [due.standVersionId, due.referenceSha256, due.sheet, due.cameraDistanceMm];
+  return JSON.stringify([METHOD_VERSION, viewId, sha256, emptySha256, stand, rimMm, turnDeg, known]);
 }
 
 /** Opens the thread with the first task, and closes it when none came for a while. */

@@ -3,12 +3,14 @@ import type { LastOutline } from '../../core/canopy/last-outline.ts';
 import { decodeColours } from '../../core/canopy/learned-colours.ts';
 import type { Stroke } from '../../core/canopy/stroke.ts';
 import { type GatheredPhoto, gatherPhoto, measureGathered } from '../../core/measure-photo.ts';
-import type { PointPx, Raster } from '../../core/raster/raster.ts';
+import type { PointPx } from '../../core/raster/raster.ts';
 import type { PhotoReport } from '../../core/report.ts';
 import { NO_OUTLINES, type PartsOutlines } from '../../core/silhouette/parts-outlines.ts';
+import type { KnownStand } from '../../core/stand/known-stand.ts';
 import { checkPhoto } from '../intake/check-photo.ts';
 import { maskOfClearPng } from '../intake/decode-picture.ts';
 import { encodedPictures, type PicturesPng } from './encoded-pictures.ts';
+import { knownStand, standPhoto } from './known-stand.ts';
 import { networkAtHand } from './network.ts';
 import { unreadableReport } from './unreadable-report.ts';
 
@@ -19,6 +21,7 @@ export interface MeasureTask {
   readonly rimMm: number | null;
   /** Photo of the same stand without a plant. */
   readonly emptyPath: string | null;
+  readonly stand: StandOfTask;
   readonly turnDeg: number | null;
   /** Whether the trained network is heard. */
   readonly network: boolean;
@@ -30,6 +33,17 @@ export interface MeasureTask {
   /** `screen`: white on clear and of working size; `photo`: greys of the photo's size. */
   readonly pictures: 'screen' | 'photo' | 'none';
 }
+
+/** What is known of the stand that a photo was taken on. */
+export interface StandOfTask {
+  /** The picture that the photo is brought in line with; may be the photo itself. */
+  readonly referencePath: string | null;
+  readonly sheet: KnownStand['sheet'];
+  readonly cameraDistanceMm: number | null;
+}
+
+/** A photo taken on no stand. */
+export const NO_STAND: StandOfTask = { referencePath: null, sheet: null, cameraDistanceMm: null };
 
 /** An outline of an earlier day as the store keeps it. */
 export interface EarlierOutline {
@@ -62,19 +76,21 @@ export async function gatherFile(task: MeasureTask): Promise<GatheredFile> {
   const { photoName, rimMm, turnDeg } = task;
   const checked = await checkPhoto(await readFile(task.path));
   if (!checked.ok) return { ok: false, hint: checked.hint };
-  const stand = await emptyStand(task.emptyPath);
+  const empty = await standPhoto(task.emptyPath);
+  const known = await knownStand(checked, task);
   const trained = await networkAtHand(task.network);
   const gathered = await gatherPhoto(checked.upright, {
     photoName,
     rimMm,
     turnDeg,
-    stand: null,
-    empty: stand.empty,
+    stand: known.stand,
+    empty: empty.raster,
     network: trained.network,
     colours: task.colours && decodeColours(task.colours),
     lastOutline: task.lastOutline && (await lastOutlineOf(task.lastOutline)),
   });
-  const notes = [...checked.notes, ...[stand.note, trained.note].filter((note) => note !== null)];
+  const emptyNote = empty.hint && `The photo of the empty stand was not used. ${empty.hint}`;
+  const notes = [...checked.notes, ...[emptyNote, known.note, trained.note].filter((note) => note !== null)];
   return { ok: true, gathered, notes };
 }
 
@@ -107,23 +123,4 @@ async function lastOutlineOf({ maskPng, rim, days }: EarlierOutline): Promise<La
   const inRaster = ([x, y]: PointPx): PointPx => [x * canopy.width, y * canopy.height];
   const pot = rim && { rimLeftPx: inRaster(rim[0]), rimRightPx: inRaster(rim[1]) };
   return { canopy, pot, days };
-}
-
-interface EmptyStand {
-  readonly empty: Raster | null;
-  readonly note: string | null;
-}
-
-/** A season shares one empty photo: the last one stays unpacked. */
-let lastEmpty: { readonly path: string; readonly stand: EmptyStand } | null = null;
-
-async function emptyStand(path: string | null): Promise<EmptyStand> {
-  if (path === null) return { empty: null, note: null };
-  if (lastEmpty?.path === path) return lastEmpty.stand;
-  const checked = await checkPhoto(await readFile(path));
-  const stand = checked.ok
-    ? { empty: checked.upright.raster, note: null }
-    : { empty: null, note: `The photo of the empty stand was not used. ${checked.hint}` };
-  lastEmpty = { path, stand };
-  return stand;
 }

@@ -36,6 +36,14 @@ export async function taskForView(parts: TaskParts, due: DueView): Promise<ViewT
       rimMm: due.rimMm,
       emptyPath:
         due.emptySha256 && due.emptyFormat ? originalPath(home, due.emptySha256, due.emptyFormat) : null,
+      stand: {
+        referencePath:
+          due.referenceSha256 && due.referenceFormat
+            ? originalPath(home, due.referenceSha256, due.referenceFormat)
+            : null,
+        sheet: due.sheet,
+        cameraDistanceMm: due.cameraDistanceMm,
+      },
       turnDeg: due.turnDeg,
       network,
       colours: await coloursFrom(parts, known.lessons),

@@ -1,4 +1,7 @@
 // Runs in a worker thread: core's pixel work takes a second and its WebAssembly needs its own heap.
+
+import type { EmptyCheck } from '../store/stand-versions.ts';
+import { checkEmptyPhoto, type EmptyPhotoTask } from './check-empty-photo.ts';
 import { type Lesson, learnFromFiles } from './learn-from-files.ts';
 import { type MeasuredFile, type MeasureTask, measureFile } from './measure-file.ts';
 import { warmUp } from './warm-up.ts';
@@ -11,6 +14,11 @@ export default async function measureInWorker(task: MeasureTask): Promise<Measur
 export async function learn(lessons: readonly Lesson[]): Promise<Uint8Array | null> {
   await warmUp();
   return learnFromFiles(lessons);
+}
+
+export async function checkEmpty(task: EmptyPhotoTask): Promise<EmptyCheck> {
+  await warmUp();
+  return checkEmptyPhoto(task);
 }
 
 warmUp().catch(() => {}); // A fault of the warm-up is told by the first task, which waits for it.

@@ -8,6 +8,9 @@ import { photoRoutes } from './photos.ts';
 import { plantRoutes } from './plants.ts';
 import { noSuchAddress, problemAnswers } from './problems.ts';
 import { recordRoutes } from './records.ts';
+import { sittingRoutes } from './sittings.ts';
+import { standSheetRoutes } from './stand-sheet.ts';
+import { standRoutes } from './stands.ts';
 import { viewRoutes } from './views.ts';
 import { webPages } from './web-pages.ts';
 
@@ -34,7 +37,7 @@ export function createApp(
     response.json(openApiDocument());
   });
   api.use(plantRoutes(services), photoRoutes(services), viewRoutes(services), recordRoutes(services));
-  api.use(eventRoutes(services));
+  api.use(standRoutes(services), standSheetRoutes(), sittingRoutes(services), eventRoutes(services));
   api.use(noSuchAddress);
 
   app.use('/api', api);

@@ -5,7 +5,9 @@ import { plantAnswer } from '../bench/plant-answer.ts';
 import { type Upload, uploadFormSchema } from '../schemas/pages.ts';
 import type { Services } from '../services.ts';
 import { queuePlant } from '../store/due-view.ts';
-import { plantById, setEmptyPhoto } from '../store/plants.ts';
+import { type PlantRow, plantById, setEmptyPhoto } from '../store/plants.ts';
+import { versionsOfStand } from '../store/stand-versions.ts';
+import { standById } from '../store/stands.ts';
 import { sendPicture } from './pictures.ts';
 import { found, noSuch, RequestProblem, sent } from './problems.ts';
 import { withUploadedFiles } from './uploaded-files.ts';
@@ -47,17 +49,18 @@ export function photoRoutes(services: Services): Router {
     ...withUploadedFiles(home, { field: 'photo', most: 1 }, async ([file], request) => {
       const plant = found('plant', plantById(db, String(request.params.id)));
       if (!file) throw new RequestProblem(400, 'No photo was sent.');
+      refuseBesideStand(plant);
       const photo = await services.receive(file.path);
       if (!photo.ok) throw new RequestProblem(422, photo.hint);
       await keepPhoto(services, file.path, photo);
-      changeEmptyPhoto(plant.id, plant.standId, photo.sha256);
+      changeEmptyPhoto(plant.id, photo.sha256);
       return { status: 200, body: plantAnswer(found('plant', plantById(db, plant.id))) };
     }),
   );
 
   routes.delete('/plants/:id/empty-photo', (request, response) => {
     const plant = found('plant', plantById(db, request.params.id));
-    if (plant.emptyPhoto !== null) changeEmptyPhoto(plant.id, plant.standId, null);
+    if (plant.emptyPhoto !== null) changeEmptyPhoto(plant.id, null);
     response.json(plantAnswer(found('plant', plantById(db, plant.id))));
   });
 
@@ -67,9 +70,19 @@ export function photoRoutes(services: Services): Router {
     await sendPicture(services, plant.emptyPhoto, request, response);
   });
 
-  function changeEmptyPhoto(plantId: string, standId: string, sha256: string | null): void {
+  /** A photo that would change nothing is not taken. */
+  function refuseBesideStand({ standId }: PlantRow): void {
+    const stand = standId === null ? null : standById(db, standId);
+    if (stand === null || versionsOfStand(db, stand.id)[0]?.emptyPhoto == null) return;
+    throw new RequestProblem(
+      409,
+      `This plant stands on “${stand.name}”, whose own empty photo counts. Give the new empty photo to the stand.`,
+    );
+  }
+
+  function changeEmptyPhoto(plantId: string, sha256: string | null): void {
     db.transaction(() => {
-      setEmptyPhoto(db, standId, sha256);
+      setEmptyPhoto(db, plantId, sha256);
       queuePlant(db, plantId);
     })();
     queue.wake();

@@ -6,6 +6,7 @@ import { queueLaterViews, queueView } from '../store/due-view.ts';
 import { newestMask } from '../store/measurements.ts';
 import { plantById } from '../store/plants.ts';
 import { sittingOn } from '../store/sittings.ts';
+import { settleFirstPhotos } from '../store/stand-sittings.ts';
 import {
   moveView,
   removeView,
@@ -36,6 +37,7 @@ export function viewRoutes(services: Services): Router {
       if (change.day !== undefined && change.day !== view.day) {
         const plant = found('plant', plantById(db, view.plantId));
         moveView(db, view.id, sittingOn(db, plant, change.day));
+        settleBothStands(view);
       }
       if (change.turnDeg !== undefined) turnView(db, view.id, change.turnDeg);
       if (view.acceptedAt !== null) queueLaterViews(db, view.plantId, earliest);
@@ -48,6 +50,7 @@ export function viewRoutes(services: Services): Router {
     const view = liveView(db, request.params.id);
     db.transaction(() => {
       removeView(db, view.id);
+      settleFirstPhotos(db, view.standId);
       if (view.acceptedAt !== null) queueLaterViews(db, view.plantId, view.day);
     })();
     queue.wake();
@@ -65,6 +68,7 @@ export function viewRoutes(services: Services): Router {
     }
     db.transaction(() => {
       restoreView(db, view.id);
+      settleFirstPhotos(db, view.standId);
       if (view.acceptedAt !== null) queueLaterViews(db, view.plantId, view.day);
     })();
     queue.wake();
@@ -88,6 +92,15 @@ export function viewRoutes(services: Services): Router {
     if (bytes === null) throw noSuch('canopy mask');
     sendUnchanging(response, { tag: `mask-${view.measurementId}`, type: 'image/png', bytes });
   });
+
+  /** A photo that went to a sitting on another stand, or on another version of it, is measured as taken there. */
+  function settleBothStands(before: ViewRow): void {
+    const after = liveView(db, before.id);
+    if (after.standVersionId === before.standVersionId) return;
+    settleFirstPhotos(db, before.standId);
+    settleFirstPhotos(db, after.standId);
+    queueView(db, before.id);
+  }
 
   /** The view as it is now, after telling every open screen. */
   function toldView(id: string): ViewRow {

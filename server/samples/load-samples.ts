@@ -62,7 +62,7 @@ async function takeEmptyPhoto(services: Services, plant: PlantRow, file: string)
     const photo = await services.receive(path);
     if (!photo.ok) throw new SamplesMissing(`The sample photo ${file} cannot be read: ${photo.hint}`);
     await keepPhoto(services, path, photo);
-    setEmptyPhoto(services.db, plant.standId, photo.sha256);
+    setEmptyPhoto(services.db, plant.id, photo.sha256);
   });
 }
 

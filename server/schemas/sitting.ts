@@ -68,6 +68,9 @@ export const sittingSchema = z.object({
 });
 export type Sitting = z.infer<typeof sittingSchema>;
 
+/** Where a sitting was taken, should it be another stand than the plant's; `null` for none. */
+export const sittingChangeSchema = z.object({ standId: idSchema.nullable() });
+
 export const stopFormSchema = z.object({
   day: daySchema,
   depth: z.enum(['tip', 'deep']),

@@ -1,10 +1,13 @@
 import { z } from 'zod';
 import { daySchema } from '../schemas/basics.ts';
+import { standSheetSchema } from '../schemas/stand.ts';
 import { strokeSchema } from '../schemas/stroke.ts';
 import { type Database, oneRow, run } from './database.ts';
 import { photoRow } from './photos.ts';
 
 const flag = z.union([z.literal(0), z.literal(1)]).transform((value) => value === 1);
+
+const jsonText = z.string().transform((text): unknown => JSON.parse(text));
 
 const dueRow = z.object({
   viewId: z.string(),
@@ -19,12 +22,18 @@ const dueRow = z.object({
   heightPx: z.int(),
   turnDeg: z.number().nullable(),
   rimMm: z.number().nullable(),
+  /** The stand without a plant: the stand's own photo, else the plant's. */
   emptySha256: z.string().nullable(),
   emptyFormat: photoRow.shape.format.nullable(),
-  strokes: z
-    .string()
-    .transform((text): unknown => JSON.parse(text))
-    .pipe(z.array(strokeSchema)),
+  /** The version of the stand that the photo was taken on; `null` for none. */
+  standVersionId: z.int().nullable(),
+  /** What the photo is brought in line with: the empty photo, else the first one taken on the stand. */
+  referenceSha256: z.string().nullable(),
+  referenceFormat: photoRow.shape.format.nullable(),
+  /** Only where it gives the scale. */
+  sheet: jsonText.pipe(standSheetSchema).nullable(),
+  cameraDistanceMm: z.number().nullable(),
+  strokes: jsonText.pipe(z.array(strokeSchema)),
   quiet: flag,
   /** What is known beside the photo is to be looked up; else strokes build on what was used last. */
   lookUp: flag,
@@ -35,13 +44,19 @@ export type DueView = z.infer<typeof dueRow>;
 const DUE = `SELECT views.id AS viewId, plants.id AS plantId, sittings.day, revision, state,
     file_name AS fileName, photos.sha256, photos.format, photos.width_px AS widthPx,
     photos.height_px AS heightPx, turn_deg AS turnDeg, rim_mm AS rimMm,
-    stands.empty_photo AS emptySha256, empty.format AS emptyFormat, strokes, quiet, look_up AS lookUp
+    empty.sha256 AS emptySha256, empty.format AS emptyFormat, stand.id AS standVersionId,
+    reference.sha256 AS referenceSha256, reference.format AS referenceFormat,
+    CASE stand.scale_from WHEN 'sheet' THEN stand.sheet END AS sheet,
+    stand.camera_distance_mm AS cameraDistanceMm, strokes, quiet, look_up AS lookUp
   FROM views
   JOIN sittings ON sittings.id = views.sitting_id
   JOIN plants ON plants.id = sittings.plant_id
-  JOIN stands ON stands.id = sittings.stand_id
   JOIN photos ON photos.sha256 = views.photo
-  LEFT JOIN photos AS empty ON empty.sha256 = stands.empty_photo`;
+  LEFT JOIN stand_versions AS stand ON stand.id = sittings.stand_version_id
+  LEFT JOIN photos AS empty ON empty.sha256 = COALESCE(stand.empty_photo, plants.empty_photo)
+  LEFT JOIN photos AS reference ON reference.sha256 =
+    CASE WHEN stand.id IS NULL THEN plants.empty_photo
+      ELSE COALESCE(stand.empty_photo, stand.first_photo) END`;
 
 /** The facts of one view; `null` when there is no such view. */
 export function dueViewById(db: Database, viewId: string): DueView | null {
@@ -75,7 +90,8 @@ export function takeDueView(db: Database, { quietToo }: { readonly quietToo: boo
   })();
 }
 
-const QUEUE = `UPDATE views SET state = 'received', failure = NULL, revision = revision + 1, look_up = 1`;
+/** The start of every statement that lets views be measured anew. */
+export const QUEUE = `UPDATE views SET state = 'received', failure = NULL, revision = revision + 1, look_up = 1`;
 
 export function queueView(db: Database, viewId: string): void {
   run(db, `${QUEUE}, quiet = 0 WHERE id = ?`, viewId);

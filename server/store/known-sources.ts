@@ -46,7 +46,7 @@ export function lookUpKnown(db: Database, view: DueView): KnownSources {
     `SELECT measurements.id AS measurementId,
        CAST(round(julianday(?) - julianday(sittings.day)) AS INTEGER) AS days
      ${EARLIER} AND julianday(?) - julianday(sittings.day) <= ?
-       AND turn_deg IS ? AND photos.width_px = ? AND photos.height_px = ?
+       AND turn_deg IS ? AND sittings.stand_version_id IS ? AND photos.width_px = ? AND photos.height_px = ?
        AND json_extract(report, '$.status') = 'measured'
        AND (accepted_at IS NOT NULL OR json_extract(report, '$.confidence') >= ?)
      ORDER BY accepted_at IS NULL, sittings.day DESC, received_at DESC, views.rowid DESC LIMIT 1`,
@@ -56,6 +56,7 @@ export function lookUpKnown(db: Database, view: DueView): KnownSources {
     view.day,
     LOOK_BACK.days,
     view.turnDeg,
+    view.standVersionId,
     view.widthPx,
     view.heightPx,
     LOOK_BACK.confidence,

@@ -10,44 +10,41 @@ const plantRow = plantFormSchema.extend({
   createdAt: z.string(),
   putAway: flag,
   sample: flag,
-  /** The plant's one stand. */
-  standId: z.string(),
+  standId: z.string().nullable(),
+  /** SHA-256 of the plant's own empty photo. */
   emptyPhoto: z.string().nullable(),
 });
 export type PlantRow = z.infer<typeof plantRow>;
 
-const PLANT = `SELECT plants.id, name, kind, variety, rim_mm AS rimMm, show_day AS showDay,
-    created_at AS createdAt, put_away AS putAway, sample, stands.id AS standId,
-    stands.empty_photo AS emptyPhoto
-  FROM plants JOIN stands ON stands.plant_id = plants.id`;
+const PLANT = `SELECT id, name, kind, variety, rim_mm AS rimMm, show_day AS showDay,
+    created_at AS createdAt, put_away AS putAway, sample, stand_id AS standId, empty_photo AS emptyPhoto
+  FROM plants`;
 
 export function plantById(db: Database, id: string): PlantRow | null {
-  return oneRow(db, plantRow, `${PLANT} WHERE plants.id = ?`, id);
+  return oneRow(db, plantRow, `${PLANT} WHERE id = ?`, id);
 }
 
 export function allPlants(db: Database): PlantRow[] {
-  return allRows(db, plantRow, `${PLANT} ORDER BY plants.created_at, plants.name`);
+  return allRows(db, plantRow, `${PLANT} ORDER BY created_at, name`);
 }
 
-/** Adds a plant with its stand; the plant's id. */
+/** Adds a plant; its id. */
 export function addPlant(db: Database, form: PlantForm, { sample }: { readonly sample: boolean }): string {
   const id = randomUUID();
-  db.transaction(() => {
-    run(
-      db,
-      `INSERT INTO plants (id, name, kind, variety, rim_mm, show_day, created_at, sample)
-       VALUES (?, ?, ?, ?, ?, ?, ?, ?)`,
-      id,
-      form.name,
-      form.kind,
-      form.variety,
-      form.rimMm,
-      form.showDay,
-      new Date().toISOString(),
-      sample ? 1 : 0,
-    );
-    run(db, 'INSERT INTO stands (id, plant_id) VALUES (?, ?)', randomUUID(), id);
-  })();
+  run(
+    db,
+    `INSERT INTO plants (id, name, kind, variety, rim_mm, show_day, stand_id, created_at, sample)
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+    id,
+    form.name,
+    form.kind,
+    form.variety,
+    form.rimMm,
+    form.showDay,
+    form.standId,
+    new Date().toISOString(),
+    sample ? 1 : 0,
+  );
   return id;
 }
 
@@ -55,19 +52,20 @@ export function addPlant(db: Database, form: PlantForm, { sample }: { readonly s
 export function changePlant(db: Database, id: string, form: PlantForm & { readonly putAway: boolean }): void {
   run(
     db,
-    `UPDATE plants SET name = ?, kind = ?, variety = ?, rim_mm = ?, show_day = ?, put_away = ? WHERE id = ?`,
+    `UPDATE plants SET name = ?, kind = ?, variety = ?, rim_mm = ?, show_day = ?, stand_id = ?, put_away = ? WHERE id = ?`,
     form.name,
     form.kind,
     form.variety,
     form.rimMm,
     form.showDay,
+    form.standId,
     form.putAway ? 1 : 0,
     id,
   );
 }
 
-export function setEmptyPhoto(db: Database, standId: string, sha256: string | null): void {
-  run(db, 'UPDATE stands SET empty_photo = ? WHERE id = ?', sha256, standId);
+export function setEmptyPhoto(db: Database, plantId: string, sha256: string | null): void {
+  run(db, 'UPDATE plants SET empty_photo = ? WHERE id = ?', sha256, plantId);
 }
 
 export function putSamplesAway(db: Database, away: boolean): void {

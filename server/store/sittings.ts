@@ -4,28 +4,42 @@ import type { Day } from '../../core/day/day.ts';
 import { daySchema } from '../schemas/basics.ts';
 import { type Database, oneRow, run } from './database.ts';
 import type { PlantRow } from './plants.ts';
+import { versionOn } from './stand-versions.ts';
+import { standById } from './stands.ts';
 
-const sittingRow = z.object({ id: z.string(), plantId: z.string(), day: daySchema });
+const sittingRow = z.object({
+  id: z.string(),
+  plantId: z.string(),
+  day: daySchema,
+  /** The version of the stand it was taken on; `null` for none. */
+  standVersionId: z.int().nullable(),
+});
 export type SittingRow = z.infer<typeof sittingRow>;
 
-const SITTING = 'SELECT id, plant_id AS plantId, day FROM sittings';
+const SITTING = 'SELECT id, plant_id AS plantId, day, stand_version_id AS standVersionId FROM sittings';
 
 export function sittingById(db: Database, id: string): SittingRow | null {
   return oneRow(db, sittingRow, `${SITTING} WHERE id = ?`, id);
 }
 
-/** The plant's sitting of that day, made when there is none yet; its id. */
+/** A plant's sitting of that day, `null` when there is none. */
+export function sittingOfDay(db: Database, plantId: string, day: Day): SittingRow | null {
+  return oneRow(db, sittingRow, `${SITTING} WHERE plant_id = ? AND day = ?`, plantId, day);
+}
+
+/** The plant's sitting of that day, made when there is none yet on the stand as it was that day; its id. */
 export function sittingOn(db: Database, plant: Pick<PlantRow, 'id' | 'standId'>, day: Day): string {
-  const known = oneRow(db, sittingRow, `${SITTING} WHERE plant_id = ? AND day = ?`, plant.id, day);
+  const known = sittingOfDay(db, plant.id, day);
   if (known) return known.id;
   const id = randomUUID();
+  const stand = plant.standId === null ? null : standById(db, plant.standId);
   run(
     db,
-    'INSERT INTO sittings (id, plant_id, stand_id, day) VALUES (?, ?, ?, ?)',
+    'INSERT INTO sittings (id, plant_id, day, stand_version_id) VALUES (?, ?, ?, ?)',
     id,
     plant.id,
-    plant.standId,
     day,
+    stand === null || stand.putAway ? null : versionOn(db, stand.id, day).id,
   );
   return id;
 }

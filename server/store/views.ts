@@ -16,6 +16,9 @@ const joinedRow = z.object({
   sittingId: z.string(),
   plantId: z.string(),
   day: daySchema,
+  standVersionId: z.int().nullable(),
+  standId: z.string().nullable(),
+  standVersion: z.int().nullable(),
   sha256: z.string(),
   format: photoRow.shape.format,
   widthPx: z.int(),
@@ -54,7 +57,7 @@ const viewRow = joinedRow.transform((row) => {
 export type ViewRow = z.infer<typeof viewRow>;
 
 const VIEW = `SELECT views.id, sitting_id AS sittingId, sittings.plant_id AS plantId, sittings.day,
-    photos.sha256, photos.format, photos.width_px AS widthPx, photos.height_px AS heightPx,
+    stand.id AS standVersionId, stand.stand_id AS standId, stand.number AS standVersion, photos.sha256, photos.format, photos.width_px AS widthPx, photos.height_px AS heightPx,
     file_name AS fileName, turn_deg AS turnDeg, views.taken_at AS takenAt, taken_from AS takenFrom,
     state, failure, revision, removed_at AS removedAt, strokes, accepted_at AS acceptedAt, parts,
     measurements.id AS measurementId, method_version AS methodVersion, report, outline AS outlinePx,
@@ -62,6 +65,7 @@ const VIEW = `SELECT views.id, sitting_id AS sittingId, sittings.plant_id AS pla
   FROM views
   JOIN sittings ON sittings.id = views.sitting_id
   JOIN photos ON photos.sha256 = views.photo
+  LEFT JOIN stand_versions AS stand ON stand.id = sittings.stand_version_id
   LEFT JOIN measurements ON measurements.id =
     (SELECT max(newest.id) FROM measurements AS newest WHERE newest.view_id = views.id)`;
 

@@ -2,7 +2,7 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp, { type Sharp } from 'sharp';
 import { afterAll, describe, expect, it } from 'vitest';
-import type { MeasuredFile, MeasureTask } from '../../server/measuring/measure-file.ts';
+import { type MeasuredFile, type MeasureTask, NO_STAND } from '../../server/measuring/measure-file.ts';
 import { openWorkerPool } from '../../server/measuring/worker-pool.ts';
 import { temporaryFolder } from '../server/fixtures/open-bench.ts';
 import { drawPlant } from '../server/fixtures/synthetic-plant.ts';
@@ -21,6 +21,7 @@ async function measured(picture: Sharp): Promise<MeasuredFile> {
     photoName: 'odd.png',
     rimMm: 130,
     emptyPath: null,
+    stand: NO_STAND,
     turnDeg: 0,
     network: false,
     colours: null,

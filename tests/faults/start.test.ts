@@ -31,7 +31,15 @@ describe('starting', () => {
     const { openDatabase } = await import('../../server/store/database.ts');
     const { addPlant } = await import('../../server/store/plants.ts');
     const db = openDatabase(home);
-    addPlant(db, { name: 'A', kind: 'other', variety: '', rimMm: null, showDay: null }, { sample: false });
+    const facts = {
+      name: 'A',
+      kind: 'other',
+      variety: '',
+      rimMm: null,
+      showDay: null,
+      standId: null,
+    } as const;
+    addPlant(db, facts, { sample: false });
     db.close();
     const { code, printed } = await start({ PORT: '0', RONDURE_HOME: home });
     expect(printed).toMatch(/^Rondure is at http:\/\/127\.0\.0\.1:\d+$/);

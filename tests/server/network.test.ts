@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { EnvironmentUnusable, readEnvironment } from '../../server/environment.ts';
-import { measureFile } from '../../server/measuring/measure-file.ts';
+import { measureFile, NO_STAND } from '../../server/measuring/measure-file.ts';
 import { loadNetwork, networkAtHand } from '../../server/measuring/network.ts';
 import { openBench, temporaryFolder } from './fixtures/open-bench.ts';
 import { plantJpeg } from './fixtures/photos.ts';
@@ -34,6 +34,7 @@ describe('the trained network', () => {
       photoName: 'a.jpg',
       rimMm: 130,
       emptyPath: null,
+      stand: NO_STAND,
       turnDeg: null,
       colours: null,
       lastOutline: null,

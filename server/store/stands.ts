@@ -1,0 +1,61 @@
+import { randomUUID } from 'node:crypto';
+import { z } from 'zod';
+import type { Day } from '../../core/day/day.ts';
+import type { StandForm } from '../schemas/stand.ts';
+import { allRows, type Database, oneRow, run } from './database.ts';
+import { addVersion } from './stand-versions.ts';
+
+const standRow = z.object({
+  id: z.string(),
+  name: z.string(),
+  putAway: z.union([z.literal(0), z.literal(1)]).transform((value) => value === 1),
+  /** Plants on the bench that stand here. */
+  plants: z.int(),
+});
+/** A fixed camera place; what matters of it lies in its versions. */
+export type StandRow = z.infer<typeof standRow>;
+
+const STAND = `SELECT id, name, put_away AS putAway,
+    (SELECT count(*) FROM plants WHERE stand_id = stands.id AND plants.put_away = 0) AS plants
+  FROM stands`;
+
+export function standById(db: Database, id: string): StandRow | null {
+  return oneRow(db, standRow, `${STAND} WHERE id = ?`, id);
+}
+
+/** Every stand, those put away last. */
+export function allStands(db: Database): StandRow[] {
+  return allRows(db, standRow, `${STAND} ORDER BY put_away, created_at, name`);
+}
+
+/** Adds a stand with its first version; its id. */
+export function addStand(db: Database, form: StandForm, sinceDay: Day): string {
+  const id = randomUUID();
+  db.transaction(() => {
+    run(
+      db,
+      'INSERT INTO stands (id, name, created_at) VALUES (?, ?, ?)',
+      id,
+      form.name,
+      new Date().toISOString(),
+    );
+    addVersion(db, {
+      ...form,
+      standId: id,
+      sinceDay,
+      changed: 'The stand was set up.',
+      emptyPhoto: null,
+      emptyCheck: null,
+      firstPhoto: null,
+    });
+  })();
+  return id;
+}
+
+export function renameStand(db: Database, id: string, name: string): void {
+  run(db, 'UPDATE stands SET name = ? WHERE id = ?', name, id);
+}
+
+export function setStandPutAway(db: Database, id: string, away: boolean): void {
+  run(db, 'UPDATE stands SET put_away = ? WHERE id = ?', away ? 1 : 0, id);
+}

@@ -16,14 +16,15 @@ const QUIET = [
 
 /**
  * A headless Chromium: the system's when there is one, else the one that the npm package ships, so that a
- * bare machine can run browser tests straight after `npm ci`.
+ * bare machine can run browser tests straight after `npm ci`. `extra` are further switches of Chromium.
  */
-export async function openBrowser(): Promise<Browser> {
+export async function openBrowser(extra: readonly string[] = []): Promise<Browser> {
+  const wanted = [...QUIET, ...extra];
   const named = process.env.RONDURE_CHROMIUM;
   const installed = named ?? SYSTEM_CHROMIUM.find((path) => existsSync(path));
-  if (installed) return chromium.launch({ executablePath: installed, args: QUIET });
+  if (installed) return chromium.launch({ executablePath: installed, args: wanted });
   const { executablePath, args, env } = await packagedChromium();
-  return chromium.launch({ executablePath, args: [...args, ...QUIET], env });
+  return chromium.launch({ executablePath, args: [...args, ...wanted], env });
 }
 
 /** The package unpacks its shared libraries only when it believes itself in a hosted function, so it is told so while it loads. */

@@ -21,12 +21,14 @@ export async function changeStand(standId: string, change: StandChange): Promise
 }
 
 export async function putStandAway(stand: Stand): Promise<void> {
-  const post = async (to: 'put-away' | 'bring-back') => {
-    await fetchJson(`/stands/${stand.id}/${to}`, { method: 'POST' });
-    await refreshStands();
-  };
-  await post('put-away');
-  offerUndo(`The stand ${stand.name} is put away.`, () => post('bring-back'));
+  await fetchJson<Stand>(`/stands/${stand.id}/put-away`, { method: 'POST' });
+  await refreshStands();
+  offerUndo(`The stand ${stand.name} is put away.`, () => bringStandBack(stand));
+}
+
+export async function bringStandBack(stand: Stand): Promise<void> {
+  await fetchJson<Stand>(`/stands/${stand.id}/bring-back`, { method: 'POST' });
+  await refreshStands();
 }
 
 /** Sends the empty photo; the answer carries the check of it. */

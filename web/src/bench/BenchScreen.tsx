@@ -13,6 +13,7 @@ import { EmptyBench } from './EmptyBench.tsx';
 import { PlantCard } from './PlantCard.tsx';
 import { PutAwayPlants } from './PutAwayPlants.tsx';
 import { SampleStrip } from './SampleStrip.tsx';
+import { StandStrip } from './StandStrip.tsx';
 
 type BenchRow = Bench['plants'][number];
 
@@ -39,6 +40,7 @@ export function BenchScreen() {
           <Icon name="add" /> Add a plant
         </Link>
       </div>
+      <StandStrip />
       {rows.some(({ plant }) => plant.sample) && <SampleStrip />}
       {ORDER.map((urgency) => (
         <NeedGroup

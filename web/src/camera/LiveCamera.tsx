@@ -144,6 +144,13 @@ function finderWords(layOver: LayOver | null, size: { width: number; height: num
       ? ` This camera lends the page ${size.width} × ${size.height} px only; an ordinary photo is finer.`
       : '';
   if (!layOver) return `There is no earlier photo to lay over it. This one is the first.${coarse}`;
-  const marks = layOver.marksPx.length > 0 ? 'ring marks, ' : '';
-  return `Move the camera until ${marks}pot rim and outline lie on what you see. The plant has grown; pot and stand have not.${coarse}`;
+  const lines = [
+    layOver.marksPx.length > 0 ? 'ring marks' : null,
+    layOver.rim ? 'pot rim' : null,
+    layOver.outlinePx.length > 0 ? 'outline' : null,
+  ].filter(Boolean);
+  if (lines.length === 0) {
+    return `This plant has no measured photo on its stand yet. Lay “Earlier picture” over: what stands still must meet.${coarse}`;
+  }
+  return `Move the camera until ${lines.join(', ')} lie on what you see. The plant has grown; pot and stand have not.${coarse}`;
 }

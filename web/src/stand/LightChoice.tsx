@@ -14,18 +14,20 @@ export function LightChoice({
       <legend>Tap where the light comes from</legend>
       <div className={styles.plan}>
         <svg viewBox="0 0 320 320" className={styles.drawing} aria-hidden="true">
-          <path d="M96 84h128" className={styles.cloth} />
-          <circle cx="160" cy="152" r="42" />
-          <circle cx="160" cy="152" r="22" />
-          <path d="M146 252h28v-20h-28zM152 232l-3-8h22l-3 8" />
-          <path d="M160 216v-18" className={styles.sight} />
+          <path d="M96 78h128" className={styles.cloth} />
+          <circle cx="160" cy="152" r="58" />
+          <path d="M146 254h28v-18h-28zM152 236l-3-7h22l-3 7" />
+          <path d="M160 226v-12" className={styles.sight} />
           {chosen && <path d={RAYS[chosen]} className={styles.rays} />}
         </svg>
         {LIGHT_SIDES.map((side) => (
           <label key={side} className={styles.side} data-side={side}>
             <input type="radio" name="light-side" checked={chosen === side} onChange={() => onChoose(side)} />
             <SunMark />
-            <span>{LIGHT_WORDS[side]}</span>
+            <span>
+              <span className="only-heard">from </span>
+              {LIGHT_WORDS[side].replace(/^from (the )?/, '')}
+            </span>
           </label>
         ))}
       </div>
@@ -53,10 +55,10 @@ function SunMark() {
 
 /** Three rays with heads, from the side to the plant. */
 const RAYS: Record<LightSide, string> = {
-  left: 'M88 134h24M106 129l6 5-6 5M88 152h24M106 147l6 5-6 5M88 170h24M106 165l6 5-6 5',
-  right: 'M232 134h-24M214 129l-6 5 6 5M232 152h-24M214 147l-6 5 6 5M232 170h-24M214 165l-6 5 6 5',
-  'behind-plant': 'M142 76v26M137 96l5 6 5-6M160 76v26M155 96l5 6 5-6M178 76v26M173 96l5 6 5-6',
-  'behind-camera': 'M128 252v-46M123 212l5-6 5 6M192 252v-46M187 212l5-6 5 6',
+  left: 'M76 118h26M96 113l6 5-6 5M66 186h36M96 181l6 5-6 5',
+  right: 'M244 118h-26M224 113l-6 5 6 5M254 186h-36M224 181l-6 5 6 5',
+  'behind-plant': 'M130 62v38M125 94l5 6 5-6M190 62v38M185 94l5 6 5-6',
+  'behind-camera': 'M122 256v-46M117 216l5-6 5 6M198 256v-46M193 216l5-6 5 6',
   above:
-    'M130 122l12 12M142 126v8h-8M190 122l-12 12M178 126v8h8M130 182l12-12M142 178v-8h-8M190 182l-12-12M178 178v-8h8',
+    'M108 100l14 14M122 106v8h-8M212 100l-14 14M198 106v8h8M108 204l14-14M122 198v-8h-8M212 204l-14-14M198 198v-8h8',
 };

@@ -105,7 +105,7 @@ function SheetEntries({ draft, fields, onChange }: StepProps) {
       <Field
         label="Middle of the pot before the sheet, cm"
         help="From the sheet towards the camera. What stands nearer reads larger, so this distance is needed for true millimetres."
-        fault={fields.plantInFrontMm}
+        fault={fields.plantInFrontMm ?? fields['sheet/plantInFrontMm']}
       >
         {(wiring) => (
           <input

@@ -2,7 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { Link, useLocation } from 'wouter';
 import type { Stand } from '../../../server/schemas/stand.ts';
 import { standsQuery } from '../api/queries.ts';
-import { putStandAway } from '../api/stands.ts';
+import { bringStandBack, putStandAway } from '../api/stands.ts';
 import buttons from '../parts/buttons.module.css';
 import { Fault } from '../parts/Fault.tsx';
 import forms from '../parts/forms.module.css';
@@ -103,7 +103,7 @@ export default function StandScreen({ standId }: { standId: string }) {
         </div>
       </section>
       <StandHistory stand={stand} />
-      {!stand.putAway && <PutStandAway stand={stand} />}
+      <PutStandAway stand={stand} />
     </div>
   );
 }
@@ -127,6 +127,24 @@ function StandHistory({ stand }: { stand: Stand }) {
 function PutStandAway({ stand }: { stand: Stand }) {
   const [, goTo] = useLocation();
   const { busy, fault, send } = useSending();
+  if (stand.putAway) {
+    return (
+      <section className={forms.part}>
+        <h2>Put away</h2>
+        <p>This stand is put away: new photos are taken without it.</p>
+        <button
+          type="button"
+          className={buttons.quiet}
+          disabled={busy}
+          onClick={() => send(() => bringStandBack(stand))}
+        >
+          Bring it back
+        </button>
+        {fault !== null && <Fault fault={fault} />}
+      </section>
+    );
+  }
+
   async function putAway() {
     if (await send(() => putStandAway(stand))) goTo('/stands');
   }

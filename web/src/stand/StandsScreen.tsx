@@ -18,6 +18,7 @@ export default function StandsScreen() {
   if (isPending) return <p>Fetching the stands…</p>;
   if (!stands) return <Fault fault={error} onAgain={() => refetch()} />;
   const standing = stands.filter(({ putAway }) => !putAway);
+  const away = stands.filter(({ putAway }) => putAway);
   return (
     <div className={styles.screen}>
       <h1>Stands</h1>
@@ -47,6 +48,16 @@ export default function StandsScreen() {
             <StandCard key={stand.id} stand={stand} />
           ))}
         </ul>
+      )}
+      {away.length > 0 && (
+        <details className={styles.away}>
+          <summary>{countWords(away.length, 'stand')} put away</summary>
+          <ul className={styles.list}>
+            {away.map((stand) => (
+              <StandCard key={stand.id} stand={stand} />
+            ))}
+          </ul>
+        </details>
       )}
       <div className={buttons.row}>
         {!kept && (

@@ -20,6 +20,7 @@ const STEP_OF_FIELD: Readonly<Record<string, SetUpStep>> = {
   scaleFrom: 'scale',
   sheet: 'scale',
   plantInFrontMm: 'scale',
+  'sheet/plantInFrontMm': 'scale',
 };
 
 /** The first step with a refused entry; `null` when the fault belongs to none. */

@@ -22,13 +22,16 @@ export function openApiDocument(): object {
 
 function described(operation: Operation): object {
   const parameters = [
-    ...(operation.path.includes('{id}')
-      ? [{ name: 'id', in: 'path', required: true, schema: { type: 'string' } }]
-      : []),
+    ...[...operation.path.matchAll(/\{(\w+)\}/g)].map(([, name]) => ({
+      name,
+      in: 'path',
+      required: true,
+      schema: { type: 'string' },
+    })),
     ...(operation.query ?? []).map(({ name, values }) => ({
       name,
       in: 'query',
-      schema: { type: 'string', enum: values },
+      schema: { type: 'string', ...(values ? { enum: values } : {}) },
     })),
   ];
   const body = requestBody(operation);

@@ -8,13 +8,14 @@ export interface Operation {
   readonly sends?: SchemaName;
   /** Multipart field of the photos that are sent, and the schema of the text fields beside them. */
   readonly sendsPhotos?: { readonly field: string; readonly many: boolean; readonly beside?: SchemaName };
-  readonly query?: readonly { readonly name: string; readonly values: readonly string[] }[];
+  readonly query?: readonly { readonly name: string; readonly values?: readonly string[] }[];
   readonly status: 200 | 201 | 202 | 204;
   readonly answers?: SchemaName;
   /** Content type of an answer that is not JSON. */
   readonly answersType?: string;
 }
 
+const PAPERS = [{ name: 'paper', values: ['A4', 'Letter'] }] as const;
 const PICTURE_WIDTHS = [{ name: 'width', values: ['320', '800', '1600'] }] as const;
 
 export const OPERATIONS: readonly Operation[] = [
@@ -72,6 +73,115 @@ export const OPERATIONS: readonly Operation[] = [
     summary: 'Measure without a photo of the empty stand',
     status: 200,
     answers: 'Plant',
+  },
+  {
+    method: 'get',
+    path: '/stands',
+    summary: 'Every stand, those put away last',
+    status: 200,
+    answers: 'StandList',
+  },
+  {
+    method: 'post',
+    path: '/stands',
+    summary: 'Set up a stand',
+    sends: 'NewStand',
+    status: 201,
+    answers: 'Stand',
+  },
+  {
+    method: 'get',
+    path: '/stands/{id}',
+    summary: 'One stand with its history',
+    status: 200,
+    answers: 'Stand',
+  },
+  {
+    method: 'patch',
+    path: '/stands/{id}',
+    summary:
+      'Change a stand. Once photos were taken on it a new version begins, and earlier sittings keep theirs; with sinceDay those from that day on are measured anew against the new one',
+    sends: 'StandChange',
+    status: 200,
+    answers: 'Stand',
+  },
+  {
+    method: 'post',
+    path: '/stands/{id}/put-away',
+    summary: 'Put a stand away; new photos of its plants are then taken without it',
+    status: 200,
+    answers: 'Stand',
+  },
+  {
+    method: 'post',
+    path: '/stands/{id}/bring-back',
+    summary: 'Bring a stand back that was put away',
+    status: 200,
+    answers: 'Stand',
+  },
+  {
+    method: 'get',
+    path: '/stands/{id}/empty-photo',
+    summary: 'The upright copy of the stand’s empty photo, without camera data',
+    query: PICTURE_WIDTHS,
+    status: 200,
+    answersType: 'image/jpeg',
+  },
+  {
+    method: 'get',
+    path: '/stands/{id}/empty-photo/{photo}',
+    summary: 'The same under a name of its own for each photo, as emptyPhoto.url gives it',
+    query: PICTURE_WIDTHS,
+    status: 200,
+    answersType: 'image/jpeg',
+  },
+  {
+    method: 'put',
+    path: '/stands/{id}/empty-photo',
+    summary:
+      'Give the stand’s empty photo: new photos are cut out against it and brought in line with it; the answer says whether it is good',
+    sendsPhotos: { field: 'photo', many: false },
+    status: 200,
+    answers: 'Stand',
+  },
+  {
+    method: 'delete',
+    path: '/stands/{id}/empty-photo',
+    summary: 'Go on without an empty photo; earlier sittings keep theirs',
+    status: 200,
+    answers: 'Stand',
+  },
+  {
+    method: 'get',
+    path: '/stands/{id}/overlay',
+    summary: 'What lies over the live picture: the stand’s frame, and the last silhouette of a plant',
+    query: [{ name: 'plant' }],
+    status: 200,
+    answers: 'StandOverlay',
+  },
+  {
+    method: 'get',
+    path: '/stand-sheet.svg',
+    summary: 'The stand sheet to print, in true size',
+    query: PAPERS,
+    status: 200,
+    answersType: 'image/svg+xml',
+  },
+  {
+    method: 'get',
+    path: '/stand-sheet.pdf',
+    summary: 'The stand sheet to print, in true size',
+    query: PAPERS,
+    status: 200,
+    answersType: 'application/pdf',
+  },
+  {
+    method: 'patch',
+    path: '/sittings/{id}',
+    summary: 'Say on which stand a sitting was taken; its photos are measured anew',
+    sends: 'SittingChange',
+    status: 200,
+    answers: 'Sitting',
   },
   { method: 'get', path: '/views/{id}', summary: 'One photo and its report', status: 200, answers: 'View' },
   {

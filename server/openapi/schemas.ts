@@ -15,6 +15,7 @@ import {
   noteChangeSchema,
   noteFormSchema,
   noteSchema,
+  sittingChangeSchema,
   sittingSchema,
   stopChangeSchema,
   stopFormSchema,
@@ -22,6 +23,13 @@ import {
   viewChangeSchema,
   viewSchema,
 } from '../schemas/sitting.ts';
+import {
+  newStandSchema,
+  standChangeSchema,
+  standListSchema,
+  standOverlaySchema,
+  standSchema,
+} from '../schemas/stand.ts';
 import { acceptedFormSchema, strokesFormSchema } from '../schemas/stroke.ts';
 
 /** What is sent. A default makes a field optional here. */
@@ -34,6 +42,9 @@ const SENT = {
   StopChange: stopChangeSchema,
   NoteForm: noteFormSchema,
   NoteChange: noteChangeSchema,
+  NewStand: newStandSchema,
+  StandChange: standChangeSchema,
+  SittingChange: sittingChangeSchema,
   StrokesForm: strokesFormSchema,
   AcceptedForm: acceptedFormSchema,
 } as const;
@@ -50,6 +61,9 @@ const ANSWERED = {
   Progress: progressSchema,
   Report: reportSchema,
   Sitting: sittingSchema,
+  Stand: standSchema,
+  StandList: standListSchema,
+  StandOverlay: standOverlaySchema,
   Stop: stopSchema,
   TrendPoint: trendPointSchema,
   Upload: uploadSchema,

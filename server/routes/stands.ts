@@ -75,12 +75,14 @@ export function standRoutes(services: Services): Router {
   });
 
   // The second address names the very photo, so that a screen shows a new one as soon as it is there.
-  routes.get('/stands/:id/empty-photo{/:photo}', async (request, response) => {
-    const { id } = found('stand', standById(db, request.params.id));
-    const { emptyPhoto } = currentVersion(id);
-    if (emptyPhoto === null) throw noSuch('photo of the empty stand');
-    await sendPicture(services, emptyPhoto, request, response);
-  });
+  for (const address of ['/stands/:id/empty-photo', '/stands/:id/empty-photo/:photo']) {
+    routes.get(address, async (request, response) => {
+      const { id } = found('stand', standById(db, String(request.params.id)));
+      const { emptyPhoto } = currentVersion(id);
+      if (emptyPhoto === null) throw noSuch('photo of the empty stand');
+      await sendPicture(services, emptyPhoto, request, response);
+    });
+  }
 
   for (const [address, away] of [
     ['put-away', true],

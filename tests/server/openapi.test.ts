@@ -9,6 +9,9 @@ import { mendingRoutes } from '../../server/routes/mending.ts';
 import { photoRoutes } from '../../server/routes/photos.ts';
 import { plantRoutes } from '../../server/routes/plants.ts';
 import { recordRoutes } from '../../server/routes/records.ts';
+import { sittingRoutes } from '../../server/routes/sittings.ts';
+import { standSheetRoutes } from '../../server/routes/stand-sheet.ts';
+import { standRoutes } from '../../server/routes/stands.ts';
 import { viewRoutes } from '../../server/routes/views.ts';
 import { openBench } from './fixtures/open-bench.ts';
 
@@ -33,10 +36,18 @@ describe('the description of the interface', () => {
 
   it('names every address that is answered, and no other', async () => {
     const { services } = await openBench();
-    const routes = [plantRoutes, photoRoutes, viewRoutes, mendingRoutes, recordRoutes, eventRoutes].flatMap(
-      (make) => answered(make(services)),
-    );
-    const described = OPERATIONS.map(({ method, path }) => `${method} ${path.replace('{id}', ':id')}`);
+    const routes = [
+      plantRoutes,
+      photoRoutes,
+      standRoutes,
+      standSheetRoutes,
+      sittingRoutes,
+      viewRoutes,
+      mendingRoutes,
+      recordRoutes,
+      eventRoutes,
+    ].flatMap((make) => answered(make(services)));
+    const described = OPERATIONS.map(({ method, path }) => `${method} ${path.replace(/\{(\w+)\}/g, ':$1')}`);
     expect([...new Set(routes), 'get /openapi.json'].sort()).toEqual(described.toSorted());
   });
 

@@ -44,6 +44,14 @@ describe('a change since the last sitting', () => {
   });
 });
 
+describe('a change of size', () => {
+  it('is told, but growing is neither better nor worse', () => {
+    const grown = (radiusMm: number) => ({ ball: { radiusMm, radiusPlusMinusMm: 1 } }) as PhotoReport;
+    expect(changeSince(grown(110), grown(100), 'size')).toEqual({ words: '+20 mm', sense: 'neither' });
+    expect(changeSince(grown(101), grown(100), 'size')).toEqual({ words: 'no change', sense: 'neither' });
+  });
+});
+
 describe('leafing', () => {
   const view = (id: string, status: string, turnDeg: number | null = 0) =>
     ({ id, turnDeg, report: { status } }) as unknown as View;
@@ -70,5 +78,17 @@ describe('leafing', () => {
     expect(measuredBefore(sittings, leaf('c0'))?.view.id).toBe('a0');
     expect(measuredBefore(sittings, leaf('c90'))?.view.id).toBe('a90');
     expect(measuredBefore(sittings, leaf('a0'))).toBeNull();
+  });
+
+  it('compares no photo from too far off the stand, neither as the later nor as the earlier', () => {
+    const far = (id: string) =>
+      ({ id, turnDeg: 0, report: { status: 'measured', frame: { standing: 'far' } } }) as unknown as View;
+    const good = sitting('2026-03-22', view('now', 'measured'));
+    const oldest = sitting('2026-03-08', view('first', 'measured'));
+    const between = [good, sitting('2026-03-15', far('astray')), oldest];
+    const [now, astray] = leavesOf(between);
+    if (!now || !astray) throw new TypeError('Expected two photos');
+    expect(measuredBefore(between, now)?.view.id).toBe('first');
+    expect(measuredBefore(between, astray)).toBeNull();
   });
 });

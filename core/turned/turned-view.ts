@@ -1,0 +1,37 @@
+import type { Mask } from '../raster/raster.ts';
+
+/** The level camera before the pot; one camera place for all views of a sitting. */
+export interface Camera {
+  /** From the camera to the plant axis, mm, above 0. */
+  readonly distanceMm: number;
+  /** How far the camera stands above the rim plane, mm. */
+  readonly heightMm: number;
+}
+
+/** One photo of a plant at one turn of its pot, already cut out and measured by itself. */
+export interface TurnedView {
+  /** Azimuth that faces the camera, degrees; `null` when not told. */
+  readonly turnDeg: number | null;
+  /** Canopy, px; all further px are px of this mask. */
+  readonly canopy: Mask;
+  /** Millimetres a px at the plane of the axis; `null` when unknown. */
+  readonly mmPerPx: number | null;
+  readonly axisXPx: number;
+  readonly rimYPx: number;
+  /** Half the rim's width: below the rim the pot hides what lies behind it. `null` when unknown. */
+  readonly potHalfWidthPx: number | null;
+  /** The view's own ball, px. */
+  readonly ballRadiusPx: number;
+  /** % of the ball's radius, right positive, with its 95 % repeatability. */
+  readonly lopsidednessPercent: number;
+  readonly lopsidednessPlusMinus: number;
+}
+
+/** Millimetres, or px of the first view where the scale of a view is unknown. */
+export type PlanUnit = 'mm' | 'px';
+
+/**
+ * A point of the plant: `u` from the axis towards azimuth 0, `v` towards azimuth 90, `h` up from the rim plane.
+ * Azimuths run anticlockwise seen from above, so a point at azimuth a and distance d has u = d cos a, v = d sin a.
+ */
+export type PlantPoint = readonly [u: number, v: number, h: number];

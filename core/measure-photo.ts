@@ -1,16 +1,26 @@
 import { decidePlant } from './canopy/decide-plant.ts';
+import type { Evidence } from './canopy/evidence.ts';
 import type { FoundPlant, NoPlant } from './canopy/found-plant.ts';
 import { type Gathered, gatherEvidence } from './canopy/gather-evidence.ts';
 import type { KnownOfPlant } from './canopy/known.ts';
 import { type Stroke, scaleStroke } from './canopy/stroke.ts';
 import { measureSilhouette } from './measures/measure-silhouette.ts';
+import { openOpenCv } from './opencv/door.ts';
 import type { Mask, PointPx, Raster, UprightPhoto } from './raster/raster.ts';
 import type { PhotoReport } from './report.ts';
-import { type PhotoFacts, reportOfMeasures, reportWithoutMeasures } from './report-of-measures.ts';
+import {
+  type MeasuredView,
+  type PhotoFacts,
+  reportOfMeasures,
+  reportWithoutMeasures,
+} from './report-of-measures.ts';
 import { NO_OUTLINES, type PartsOutlines, partsOutlines } from './silhouette/parts-outlines.ts';
 import { reduceOutline } from './silhouette/reduce-outline.ts';
 import { readSilhouette, type Silhouette } from './silhouette/silhouette.ts';
 import type { KnownStand } from './stand/known-stand.ts';
+import { type PlantInPhoto, readStand, type StandReading } from './stand/read-stand.ts';
+import { uprightPlant } from './stand/upright-plant.ts';
+import { uprightView } from './stand/upright-view.ts';
 
 /** What is known beside the photo. */
 export interface MeasureOptions extends Omit<KnownOfPlant, 'without'> {
@@ -45,6 +55,8 @@ export interface GatheredPhoto {
   readonly photo: UprightPhoto;
   readonly options: MeasureOptions;
   readonly gathered: Gathered | NoPlant;
+  /** What the stand tells about the photo; `null` when nothing is known of it. */
+  readonly stand: StandReading | null;
   readonly notes: readonly string[];
 }
 
@@ -73,12 +85,41 @@ export async function gatherPhoto(photo: UprightPhoto, options: MeasureOptions):
   const { empty, note } = usableEmpty(photo.raster, options.empty);
   const { network, colours, lastOutline } = options;
   const gathered = await gatherEvidence(photo.raster, { empty, network, colours, lastOutline });
-  return { photo, options, gathered, notes: note === null ? [] : [note] };
+  const stand =
+    options.stand === null
+      ? null
+      : readStand(await openOpenCv(), photo.raster, options.stand, plantInPhoto(gathered));
+  return { photo, options, gathered, stand, notes: note === null ? [] : [note] };
+}
+
+/** Where the plant is before any stroke was drawn, px of the raster: near enough to look past it. */
+function plantInPhoto(gathered: Gathered | NoPlant): PlantInPhoto {
+  if (!gathered.ok) return { mask: null, canopyPx: null, rimPx: null, footPx: null };
+  const { object, canopy, pot, potShape, raster, small } = gathered;
+  const factor = raster.width / small.width;
+  const middle = middleOf(canopy);
+  return {
+    mask: object,
+    canopyPx: middle && [middle[0] * factor, middle[1] * factor],
+    rimPx: pot && [pot.rim.centrePx[0], pot.rim.centrePx[1]],
+    footPx: potShape && [potShape.centreX * factor, potShape.bottomY * factor],
+  };
+}
+
+function middleOf({ width, logOdds }: Evidence): PointPx | null {
+  let [sumX, sumY, count] = [0, 0, 0];
+  for (let i = 0; i < logOdds.length; i++) {
+    if (!((logOdds[i] as number) > 0)) continue;
+    sumX += (i % width) + 0.5;
+    sumY += Math.floor(i / width) + 0.5;
+    count++;
+  }
+  return count === 0 ? null : [sumX / count, sumY / count];
 }
 
 /** The second half of `measurePhoto`: decides with the strokes and measures. */
 export function measureGathered(
-  { photo, options, gathered, notes }: GatheredPhoto,
+  { photo, options, gathered, stand, notes }: GatheredPhoto,
   strokes: readonly Stroke[],
 ): MeasuredPhoto {
   const { raster, widthPx, heightPx } = photo;
@@ -93,6 +134,7 @@ export function measureGathered(
     rasterHeightPx: raster.height,
     rimMm: options.rimMm,
     turnDeg: options.turnDeg,
+    stand,
     notes,
   });
 }
@@ -116,10 +158,44 @@ export function measureFound(found: FoundPlant | NoPlant, photo: PhotoFacts): Me
       'No leaf was found in this photo. Stand the plant alone before a plain backdrop and photograph it again.';
     return { report: reportWithoutMeasures(photo, 'no-canopy', hint), ...NOTHING_CUT_OUT };
   }
-  const measures = measureSilhouette(silhouette, found);
   return {
-    report: reportOfMeasures(photo, found, silhouette, measures),
+    report: reportOfMeasures(photo, found, measureUpright(found, silhouette, photo)),
     ...drawingOf(found, silhouette, photo),
+  };
+}
+
+/** Measures the cut-out in the stand's upright view, or as it stands when nothing else is known or needed. */
+function measureUpright(
+  found: FoundPlant,
+  asSeen: Silhouette,
+  { stand, ...photo }: PhotoFacts,
+): MeasuredView {
+  const view = stand
+    ? uprightView({
+        widthPx: photo.rasterWidthPx,
+        heightPx: photo.rasterHeightPx,
+        turnDeg: stand.frame?.fit.turnDeg ?? 0,
+        focalLengthPx: stand.focalLengthPx,
+        plantPx: asSeen.hullMiddlePx,
+      })
+    : null;
+  const upright = view === null ? null : uprightPlant(found, view);
+  const silhouette = upright === null ? null : readSilhouette(upright.plant.canopy);
+  if (view === null || upright === null || silhouette === null) {
+    return {
+      silhouette: asSeen,
+      measures: measureSilhouette(asSeen, found),
+      pot: found.pot,
+      toRaster: (point) => point,
+      offAxisRad: 0,
+    };
+  }
+  return {
+    silhouette,
+    measures: measureSilhouette(silhouette, upright.plant),
+    pot: upright.plant.pot,
+    toRaster: upright.toRaster,
+    offAxisRad: view.offAxisRad,
   };
 }
 

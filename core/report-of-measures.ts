@@ -11,12 +11,13 @@ import {
   type PhotoReport,
   type PhotoStatus,
   type RimEllipse,
-  type Scale,
   type Score,
 } from './report.ts';
 import type { Silhouette } from './silhouette/silhouette.ts';
 import { zoneOutline } from './silhouette/zone-outline.ts';
-import { scaleDoubt, scaleFromRim } from './stand/scale.ts';
+import { frameOf, standNotes } from './stand/frame/frame-in-report.ts';
+import { plantScale, scaleNotes } from './stand/plant-scale.ts';
+import type { StandReading } from './stand/read-stand.ts';
 
 /** What a report says about the photo itself. */
 export interface PhotoFacts {
@@ -29,7 +30,20 @@ export interface PhotoFacts {
   readonly rasterHeightPx: number;
   readonly rimMm: number | null;
   readonly turnDeg: number | null;
+  /** What the stand tells about the photo, px of the copy; left out or `null` when nothing is known of the stand. */
+  readonly stand?: StandReading | null;
   readonly notes: readonly string[];
+}
+
+/** The measures with the view they were taken in, px of that view. */
+export interface MeasuredView {
+  readonly silhouette: Silhouette;
+  readonly measures: SilhouetteMeasures;
+  readonly pot: Pot | null;
+  /** Px of the view to px of the copy that the plant was cut from. */
+  readonly toRaster: (point: PointPx) => PointPx;
+  /** Angle between the plant and the camera's axis that was taken out, radians. */
+  readonly offAxisRad: number;
 }
 
 /** The report of a photo that was read but could not be measured. */
@@ -46,49 +60,45 @@ export function reportWithoutMeasures(
     status,
     hint,
     ...NO_MEASURES,
-    notes: photo.notes,
+    frame: frameOf(photo, null),
+    notes: [...photo.notes, ...standNotes(photo, null)],
   };
 }
 
 /**
- * Writes the report: measures in px of the raster become px of the photo as stored upright, and mm where the rim
- * gives a scale.
+ * Writes the report: measures in px of the view become px of the photo as stored upright, and mm where sheet or rim give
+ * a scale.
  *
- * @param photo sizes, rim diameter in mm
- * @param found pot rim, zones and parts in px of the raster
- * @param silhouette px of the raster
- * @param measures px of the raster
+ * @param photo sizes, rim diameter in mm, what the stand tells
+ * @param found rim, zones and parts in px of the raster
+ * @param view measures, px of the view they were taken in
  */
-export function reportOfMeasures(
-  photo: PhotoFacts,
-  found: FoundPlant,
-  silhouette: Silhouette,
-  measures: SilhouetteMeasures,
-): PhotoReport {
+export function reportOfMeasures(photo: PhotoFacts, found: FoundPlant, view: MeasuredView): PhotoReport {
+  const { silhouette, measures } = view;
   // The copy's sides are whole px, so the two factors may differ in the fourth digit; lengths take their mean.
   const across = photo.widthPx / photo.rasterWidthPx;
   const down = photo.heightPx / photo.rasterHeightPx;
   const along = (across + down) / 2;
-  const point = ([x, y]: PointPx): PointPx => [x * across, y * down];
+  const inPhoto = ([x, y]: PointPx): PointPx => [x * across, y * down];
+  const point = (place: PointPx): PointPx => inPhoto(view.toRaster(place));
 
-  const rasterScale =
-    found.pot === null || photo.rimMm === null ? null : scaleFromRim(found.pot, photo.rimMm);
-  const scale: Scale | null = rasterScale === null ? null : { mmPerPx: rasterScale / along, from: 'rim' };
-  const mm = (rasterPx: number) => (rasterScale === null ? null : rasterPx * rasterScale);
+  const scale = plantScale(photo, view, measures.ball?.radiusPx ?? null);
+  const mm = (viewPx: number) => (scale === null ? null : viewPx * scale.mmPerPx * scale.outlineShare);
 
   const { ball, roundness, plusMinus } = measures;
   return {
     ...reportWithoutMeasures(photo, 'no-canopy', ''),
     status: 'measured',
     hint: null,
-    scale,
+    frame: frameOf(photo, scale?.mmPerPx ?? null),
+    scale: scale === null ? null : { mmPerPx: scale.mmPerPx / along, from: scale.from },
     axis:
       found.pot === null || measures.axis === null
         ? null
         : {
-            xPx: measures.axis.xPx * across,
-            rimLeftPx: point(found.pot.rimLeftPx),
-            rimRightPx: point(found.pot.rimRightPx),
+            xPx: point([measures.axis.xPx, measures.axis.rimYPx])[0],
+            rimLeftPx: inPhoto(found.pot.rimLeftPx),
+            rimRightPx: inPhoto(found.pot.rimRightPx),
             rimEllipse: rimEllipseOf(found.pot, across, down),
           },
     canopy: {
@@ -109,7 +119,9 @@ export function reportOfMeasures(
             radiusMm: mm(ball.radiusPx),
             radiusPlusMinusPx: plusMinus.radiusPx * along,
             radiusPlusMinusMm:
-              found.pot === null ? null : mm(withScaleDoubt(ball.radiusPx, plusMinus.radiusPx, found.pot)),
+              scale === null
+                ? null
+                : mm(Math.hypot(plusMinus.radiusPx, NORMAL_95 * ball.radiusPx * scale.doubtShare)),
             outOfRoundPx: roundness.outOfRoundPx * along,
             outOfRoundMm: mm(roundness.outOfRoundPx),
             openArcDeg: measures.openArcDeg,
@@ -128,24 +140,20 @@ export function reportOfMeasures(
     })),
     confidence: found.confidence,
     unsure: found.unsureZones.map((zone) => ({
-      outlinePx: zoneOutline(zone.mask).map(point),
+      outlinePx: zoneOutline(zone.mask).map(inPhoto),
       inCanopy: zone.inCanopy,
       chance: zone.chance,
       areaPx: zone.areaPx * across * down,
     })),
     notes: [
       ...photo.notes,
+      ...standNotes(photo, scale?.mmPerPx ?? null),
       ...confidenceNote(found),
       ...found.notes,
       ...measures.notes,
-      ...scaleNotes(photo, found),
+      ...scaleNotes(photo, found, scale),
     ],
   };
-}
-
-/** Plus-minus of a length in mm, in px: a rim read too wide makes everything too small. */
-function withScaleDoubt(lengthPx: number, plusMinusPx: number, pot: Pot): number {
-  return Math.hypot(plusMinusPx, NORMAL_95 * lengthPx * scaleDoubt(pot));
 }
 
 /** Where the opening was not seen its height is only what is usual, which is no measure of this photo. */
@@ -194,11 +202,4 @@ function lopsidednessOf(percent: number | null, plusMinus: number | null): Lopsi
   if (percent === null || plusMinus === null) return null;
   const side = Math.abs(percent) <= plusMinus ? 'even' : percent < 0 ? 'left' : 'right';
   return { percent, plusMinus, side };
-}
-
-function scaleNotes(photo: PhotoFacts, found: FoundPlant): string[] {
-  if (photo.rimMm === null)
-    return ['The pot rim’s diameter is not known, so sizes are in px; give it to have mm.'];
-  if (found.pot === null) return ['No pot rim was found, so sizes are in px.'];
-  return [];
 }

@@ -1,7 +1,7 @@
-import type { FoundPlant } from '../canopy/found-plant.ts';
 import { openArcDeg } from '../silhouette/open-arc.ts';
 import type { Silhouette } from '../silhouette/silhouette.ts';
 import { axisFromPot, axisUncertaintyPx } from '../stand/axis.ts';
+import type { MeasuredPlant } from '../stand/upright-plant.ts';
 import { type BallFit, fitBall } from './ball.ts';
 import { type ExtrasPx, extrasOf } from './extras.ts';
 import { type Fill, fillOf } from './fill.ts';
@@ -42,7 +42,7 @@ const LITTLE_OPEN_DEG = 200;
  *
  * Example: a disc standing on its pot has roundness and symmetry near 100 and lopsidedness near 0.
  */
-export function measureSilhouette(silhouette: Silhouette, found: FoundPlant): SilhouetteMeasures {
+export function measureSilhouette(silhouette: Silhouette, found: MeasuredPlant): SilhouetteMeasures {
   const { pot, edgeUncertaintyPx } = found;
   const axis = pot === null ? null : axisFromPot(pot);
   const ball = fitBall(silhouette, pot);
@@ -89,7 +89,7 @@ export function measureSilhouette(silhouette: Silhouette, found: FoundPlant): Si
 /** What may differ from photo to photo, and what the cut-out may have put on the wrong side. */
 function wholePlusMinus(
   silhouette: Silhouette,
-  found: FoundPlant,
+  found: MeasuredPlant,
   ball: BallFit,
   place: ScorePlace,
 ): PlusMinus {

@@ -34,9 +34,9 @@ const STEPS = [
 const LEAST_AGREED = 8;
 const LEAST_SHARE = 0.3;
 /** A start from which so many corners agree needs no other. */
-const PLENTY = 40;
-/** A frame less sure than this share of the longer side is not given: 2 px of 1600. */
-const MOST_DOUBT_SHARE = 2 / 1600;
+const PLENTY = 15;
+/** A frame less sure than this share of the longer side is not given: 1 px of 1600. */
+const MOST_DOUBT_SHARE = 1 / 1600;
 /** Fewer corners than this on the reference: there is nothing to go by. */
 const LEAST_CORNERS = 20;
 

@@ -13,7 +13,7 @@ export interface Seen {
   readonly moving: Mask | null;
 }
 
-const MOST_CORNERS = 400;
+const MOST_CORNERS = 600;
 const CORNER_DISTANCE_SHARE = 0.012;
 const LEAST_CORNER_DISTANCE_PX = 5;
 /** Half the side of the patch whose likeness is judged, px, and the least likeness of one that is the same thing. */

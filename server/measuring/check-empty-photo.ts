@@ -8,6 +8,7 @@ import type { Raster } from '../../core/raster/raster.ts';
 import { checkPhoto } from '../intake/check-photo.ts';
 import type { EmptyPhotoCheck, StandSheet } from '../schemas/stand.ts';
 import type { EmptyCheck } from '../store/stand-versions.ts';
+import { sheetOnEmptyPhoto } from './sheet-on-empty-photo.ts';
 
 /** An empty photo of the store to look at, and the sheet that should be seen on it. */
 export interface EmptyPhotoTask {
@@ -16,11 +17,14 @@ export interface EmptyPhotoTask {
 }
 
 /** Looks at an empty photo as soon as it has come, so that a bad one can be taken again while the camera stands. */
-export async function checkEmptyPhoto({ path }: EmptyPhotoTask): Promise<EmptyCheck> {
+export async function checkEmptyPhoto({ path, sheet }: EmptyPhotoTask): Promise<EmptyCheck> {
   const checked = await checkPhoto(await readFile(path));
   if (!checked.ok) throw new Error(`The empty photo can no longer be read: ${checked.hint}`);
   const door = await openOpenCv();
-  return { check: qualityOf(door, checked.upright.raster), reading: null };
+  return {
+    check: qualityOf(door, checked.upright.raster),
+    reading: sheetOnEmptyPhoto(door, checked, sheet),
+  };
 }
 
 /** Width of the sharpest edges, px of the decision copy, above which measuring calls a photo unsharp too. */

@@ -84,7 +84,7 @@ describe('the command line', () => {
     expect(run.code).toBe(0);
     const lines = run.out.split('\n');
     expect(lines[0]).toMatch(
-      /^photo +turn +status +sure +unsure zones +roundness +symmetry +lopsided % +ball radius/,
+      /^photo +turn +status +sure +unsure zones +roundness +symmetry +lopsided % +scale +ball radius/,
     );
     expect(lines[1]).toMatch(/^ball\.jpg +– +measured +\d+ % +(none|\d+) +\d+\.\d ± \d+\.\d/);
     expect(lines[2]).toMatch(/^text\.jpg +– +unreadable +–/);

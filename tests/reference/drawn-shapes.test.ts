@@ -1,65 +1,81 @@
 import { describe, expect, it } from 'vitest';
+import { croftonPerimeter } from '../../core/measures/crofton-perimeter.ts';
 import { fillOf } from '../../core/measures/fill.ts';
 import { lopsidednessPercent } from '../../core/measures/lopsidedness.ts';
+import { measureSilhouette } from '../../core/measures/measure-silhouette.ts';
 import { mirrorSymmetry } from '../../core/measures/symmetry.ts';
 import type { Mask } from '../../core/raster/raster.ts';
 import { readSilhouette } from '../../core/silhouette/silhouette.ts';
-import { drawMask } from '../core/drawn-shapes.ts';
-
-/** Draws as the table's author did: 200 × 200, a pixel is inside by its whole-number column and row. */
-function drawn(inside: (x: number, y: number) => boolean): Mask {
-  return drawMask(200, 200, (x, y) => inside(x - 0.5, y - 0.5));
-}
-
-const square = (x: number, y: number) => x >= 60 && x < 140 && y >= 60 && y < 140;
-const turned = (x: number, y: number): [number, number] => {
-  const [cos, sin] = [Math.cos(Math.PI / 6), Math.sin(Math.PI / 6)];
-  return [(x - 100) * cos + (y - 100) * sin, -(x - 100) * sin + (y - 100) * cos];
-};
-const discOf = (cx: number, radius: number) => (x: number, y: number) =>
-  (x - cx) ** 2 + (y - 100) ** 2 <= radius ** 2;
-
-const L80 = drawn((x, y) => square(x, y) && !(x >= 100 && y < 100));
+import { drawMask, foundPlant } from '../core/drawn-shapes.ts';
+import { DRAWN, type DrawnName } from './drawn-set.ts';
 
 /**
- * Source: nine shapes drawn once and measured with image-js 1.7.0, whose hull goes round the pixels' corners as
- * ours does; pixel counts the same in scikit-image 0.19.3 and OpenCV 4.6.0. Solidity is printed to five digits.
+ * Source: nine shapes drawn once. Pixels and solidity by image-js 1.7.0, whose hull goes round the pixels' corners as ours
+ * does; pixel counts the same in scikit-image 0.19.3 and OpenCV 4.6.0; Crofton perimeter (four directions) by scikit-image;
+ * circle round the pixels' middles and largest distance transform by OpenCV.
  */
-const SHAPES: readonly (readonly [name: string, mask: Mask, pixels: number, solidity: number])[] = [
-  ['disc50', drawn(discOf(100, 50)), 7845, 0.98198],
-  ['ellipse80x40', drawn((x, y) => ((x - 100) / 80) ** 2 + ((y - 100) / 40) ** 2 <= 1), 10041, 0.98124],
-  ['square80', drawn(square), 6400, 1],
-  ['L80', L80, 4800, 0.85714],
-  ['square80_rot30', drawn((x, y) => turned(x, y).every((side) => Math.abs(side) <= 40)), 6401, 0.96911],
-  [
-    'ellipse80x40_rot30',
-    drawn((x, y) => (turned(x, y)[0] / 80) ** 2 + (turned(x, y)[1] / 40) ** 2 <= 1),
-    10033,
-    0.98392,
-  ],
-  [
-    'rose5',
-    drawn(
-      (x, y) => Math.hypot(x - 100, y - 100) <= 60 * (1 + 0.2 * Math.cos(5 * Math.atan2(y - 100, x - 100))),
-    ),
-    11537,
-    0.84619,
-  ],
-  ['halfdisc60', drawn((x, y) => discOf(100, 60)(x, y) && x <= 100), 5705, 0.98413],
-  ['disc_bite', drawn((x, y) => discOf(100, 60)(x, y) && !discOf(150, 30)(x, y)), 9440, 0.85122],
+const SHAPES: readonly (readonly [
+  name: DrawnName,
+  pixels: number,
+  solidity: number,
+  crofton: number,
+  around: number,
+  within: number,
+])[] = [
+  ['disc50', 7845, 0.98198, 315.2621, 50.0001, 50.01],
+  ['ellipse80x40', 10041, 0.98124, 388.8854, 80.0001, 40.0125],
+  ['square80', 6400, 1, 302.2683, 55.8615, 40],
+  ['L80', 4800, 0.85714, 301.7129, 55.8615, 24],
+  ['square80_rot30', 6401, 0.96911, 325.607, 56.0447, 40.2244],
+  ['ellipse80x40_rot30', 10033, 0.98392, 387.3935, 79.756, 40.2244],
+  ['rose5', 11537, 0.84619, 460.8263, 71.9161, 48.0104],
+  ['halfdisc60', 5705, 0.98413, 303.997, 60.0001, 30.0167],
+  ['disc_bite', 9440, 0.85122, 412.9632, 60.0001, 40],
 ];
 
+const L80 = DRAWN.L80;
+
+function extrasOfMask(mask: Mask) {
+  const silhouette = readSilhouette(mask);
+  return silhouette && measureSilhouette(silhouette, foundPlant(mask)).extras;
+}
+
 describe('drawn shapes that other libraries measured', () => {
-  it.each(SHAPES)('have the pixels and solidity printed for %s', (_, mask, pixels, solidity) => {
-    const silhouette = readSilhouette(mask);
+  it.each(SHAPES)('have the pixels and solidity printed for %s', (name, pixels, solidity) => {
+    const silhouette = readSilhouette(DRAWN[name]);
     expect(silhouette?.areaPx).toBe(pixels);
     expect(silhouette && fillOf(silhouette).solidity).toBeCloseTo(solidity, 5);
   });
 
+  it.each(SHAPES)('have the Crofton perimeter printed for %s', (name, _, __, crofton) => {
+    expect(croftonPerimeter(DRAWN[name])).toBeCloseTo(crofton, 3);
+  });
+
+  // OpenCV's circle goes round the pixels' middles and is 1e-4 too large by its own doing; ours goes round the outline, which
+  // lies up to half a pixel's diagonal further out and, where it is smoothed, not at all.
+  it.each(SHAPES)(
+    'have the circle round %s that OpenCV prints, by up to 0.71 px more',
+    (name, _, __, ___, around) => {
+      const more = (extrasOfMask(DRAWN[name])?.circumscribedRadiusPx ?? Number.NaN) - (around - 1e-4);
+      expect(more).toBeGreaterThan(-0.05);
+      expect(more).toBeLessThan(0.71);
+    },
+  );
+
+  // The distance transform reaches from pixel middle to the middle of the nearest pixel outside: up to 0.71 px further than the
+  // edge between them. Its own centre must be a pixel's middle, which costs it up to 0.71 px.
+  it.each(SHAPES)(
+    'have the circle inside %s that OpenCV prints, to 0.75 px',
+    (name, _, __, ___, ____, within) => {
+      const read = extrasOfMask(DRAWN[name])?.inscribedRadiusPx ?? Number.NaN;
+      expect(Math.abs(read - (within - 0.5))).toBeLessThan(0.75);
+    },
+  );
+
   it('have the printed centroids', () => {
     // Printed: 74.8214 and 91.9220 in whole-number columns; ours are half a pixel on.
-    expect(readSilhouette(SHAPES[7]?.[1] as Mask)?.centroidPx[0]).toBeCloseTo(74.8214 + 0.5, 4);
-    expect(readSilhouette(SHAPES[8]?.[1] as Mask)?.centroidPx[0]).toBeCloseTo(91.922 + 0.5, 4);
+    expect(readSilhouette(DRAWN.halfdisc60)?.centroidPx[0]).toBeCloseTo(74.8214 + 0.5, 4);
+    expect(readSilhouette(DRAWN.disc_bite)?.centroidPx[0]).toBeCloseTo(91.922 + 0.5, 4);
   });
 });
 

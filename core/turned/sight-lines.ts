@@ -1,0 +1,62 @@
+import { radOf } from './circular-statistics.ts';
+import type { Camera, PlanUnit, PlantPoint, TurnedView } from './turned-view.ts';
+
+/**
+ * How a view sees the plant. Places on its picture are given at the plane of the axis: `x` right of the axis and `y` above the rim
+ * plane, in the plan's unit.
+ */
+export interface ViewSight {
+  readonly turnRad: number;
+  readonly cos: number;
+  readonly sin: number;
+  /** Plan units a px. */
+  readonly unitPerPx: number;
+  /** `null` when the camera counts as far away: sight lines are level and parallel. */
+  readonly camera: Camera | null;
+}
+
+/** A half line from the camera (or from far away) through a place on the picture; `towards` has length 1. */
+export interface SightLine {
+  readonly from: PlantPoint;
+  readonly towards: PlantPoint;
+}
+
+/** How a view of known turn sees the plant; in px the camera is taken as far away, because its distance is in mm. */
+export function sightOf(view: TurnedView & { readonly turnDeg: number }, unit: PlanUnit, camera: Camera | null): ViewSight {
+  const turnRad = radOf(view.turnDeg);
+  return {
+    turnRad,
+    cos: Math.cos(turnRad),
+    sin: Math.sin(turnRad),
+    unitPerPx: unit === 'mm' ? (view.mmPerPx ?? 1) : 1,
+    camera: unit === 'mm' ? camera : null,
+  };
+}
+
+/**
+ * Where a point of the plant stands on the picture.
+ *
+ * @returns x right of the axis, y above the rim plane, at the plane of the axis; and how much larger than there it is seen
+ *
+ * Notes: pinhole camera with a level axis that meets the plant axis: what stands nearer by w is seen larger by D ÷ (D − w) about the point
+ * of the picture level with the camera.
+ */
+export function seenAt({ cos, sin, camera }: ViewSight, [u, v, h]: PlantPoint): { x: number; y: number; zoom: number } {
+  const across = v * cos - u * sin;
+  if (camera === null) return { x: across, y: h, zoom: 1 };
+  const towardsCamera = u * cos + v * sin;
+  const zoom = camera.distanceMm / (camera.distanceMm - towardsCamera);
+  return { x: across * zoom, y: camera.heightMm + (h - camera.heightMm) * zoom, zoom };
+}
+
+/** The sight line through a place on the picture. */
+export function sightLine({ cos, sin, camera }: ViewSight, x: number, y: number): SightLine {
+  if (camera === null) return { from: [-x * sin, x * cos, y], towards: [-cos, -sin, 0] };
+  const { distanceMm, heightMm } = camera;
+  const [u, v, h] = [-x * sin - distanceMm * cos, x * cos - distanceMm * sin, y - heightMm];
+  const length = Math.hypot(u, v, h);
+  return {
+    from: [distanceMm * cos, distanceMm * sin, heightMm],
+    towards: [u / length, v / length, h / length],
+  };
+}

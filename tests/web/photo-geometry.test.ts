@@ -8,6 +8,8 @@ function view(report: Partial<PhotoReport> | null, size = { widthPx: 1600, heigh
   return {
     id: 'a-view-of-a-test',
     sittingId: 'a-sitting-of-a-test',
+    standId: null,
+    standVersion: null,
     fileName: 'a.jpg',
     turnDeg: 0,
     takenAt: null,

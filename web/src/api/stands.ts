@@ -15,9 +15,10 @@ export async function createStand(form: StandForm): Promise<Stand> {
   return stand;
 }
 
-export async function changeStand(standId: string, change: StandChange): Promise<void> {
-  await fetchJson<Stand>(`/stands/${standId}`, { method: 'PATCH', json: change });
+export async function changeStand(standId: string, change: StandChange): Promise<Stand> {
+  const stand = await fetchJson<Stand>(`/stands/${standId}`, { method: 'PATCH', json: change });
   await refreshStands();
+  return stand;
 }
 
 export async function putStandAway(stand: Stand): Promise<void> {

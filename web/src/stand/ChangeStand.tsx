@@ -44,7 +44,12 @@ export function ChangeStand({
     if (!read.ok || !isDay(sinceDay)) return;
     const change: StandChange = changedParts(standDraftOf(stand), draft, read.form);
     if (Object.keys(change).length === 0) return leave();
-    if (await send(() => changeStand(stand.id, { ...change, sinceDay }))) leave();
+    await send(async () => {
+      const changed = await changeStand(stand.id, { ...change, sinceDay });
+      // What was moved makes the old empty photo say nothing: a new one is asked for at once.
+      if (stand.emptyPhoto && !changed.emptyPhoto) onStep('empty');
+      else leave();
+    });
   }
 
   if (step === 'empty') {
@@ -68,7 +73,7 @@ export function ChangeStand({
         <>
           <Field
             label="The change holds from"
-            help="Photos taken before keep the stand as it was: nothing in the record changes."
+            help={`Photos taken before keep the stand as it was: nothing in the record changes.${stand.emptyPhoto ? ' When the camera, the backdrop or the sheet has moved, a new empty photo is needed.' : ''}`}
             fault={unread.sinceDay ?? fields.sinceDay}
           >
             {(wiring) => (

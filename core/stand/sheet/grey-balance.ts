@@ -18,9 +18,14 @@ const SAMPLES = 9;
 const MOST_UNEVEN = 0.2;
 const MOST_APART = 0.15;
 
+/** Each patch gives back at most this share of the light of the one before; as printed it is about one half. */
+const LEAST_DARKER = 0.8;
+
 interface SeenPatch {
   /** Middle display step of red, green and blue. */
   readonly steps: readonly number[];
+  /** Middle light of the green channel, linear. */
+  readonly light: number;
   /** How far a quarter of the samples stray, as a share of the light. */
   readonly uneven: number;
 }
@@ -43,7 +48,7 @@ export function readGreys(
     .filter((patch): patch is SeenPatch => patch !== null && patch.uneven <= MOST_UNEVEN);
   const unclipped = seen.filter(({ steps }) => Math.max(...steps) < TOO_BRIGHT_STEP);
   const usable = unclipped.filter(({ steps }) => Math.min(...steps) > TOO_DARK_STEP);
-  const alike = alikeGains(usable.map(({ steps }) => gainsOf(steps)));
+  const alike = alikeGains(darkening(usable).map(({ steps }) => gainsOf(steps)));
   if (alike.length >= 2) return { state: 'ok', gains: middleGains(alike), spread: spreadOf(alike) };
   return { state: whyNot(seen.length, unclipped.length, usable.length), gains: null, spread: null };
 }
@@ -70,7 +75,24 @@ function seePatch({ width, height, data }: Raster, patch: GreyPatch, map: Homogr
     const middle = median(values);
     return median(values.map((value) => Math.abs(value - middle))) / Math.max(middle, 1e-3);
   });
-  return { steps: channels.map((values) => median(values)), uneven: 2 * Math.max(...strays) };
+  return {
+    steps: channels.map((values) => median(values)),
+    light: median(light[1] as number[]),
+    uneven: 2 * Math.max(...strays),
+  };
+}
+
+/** The longest row of patches each clearly darker than the one before it, as printed: a leaf over several is not. */
+function darkening(patches: readonly SeenPatch[]): readonly SeenPatch[] {
+  let best: readonly SeenPatch[] = [];
+  for (let choice = 0; choice < 1 << patches.length; choice++) {
+    const row = patches.filter((_, k) => (choice >> k) & 1);
+    const darkens = row.every(
+      (patch, k) => k === 0 || patch.light <= LEAST_DARKER * (row[k - 1] as SeenPatch).light,
+    );
+    if (darkens && row.length > best.length) best = row;
+  }
+  return best;
 }
 
 type Gains = readonly [red: number, green: number, blue: number];

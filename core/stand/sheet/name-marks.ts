@@ -1,10 +1,10 @@
-import { mapPoint, type PaperPair, paperMap, slopesOfMap } from './paper-map.ts';
-import { RING_EDGES, RING_UNIT_MM } from './ring-kinds.ts';
+import { fitOf, mapPoint, type PaperPair, paperMap, slopesOfMap } from './paper-map.ts';
+import { ringRadiusMm } from './ring-kinds.ts';
 import type { RingMark, SheetMark } from './ring-mark.ts';
 import type { PlacedMark, SheetGeometry } from './sheet-geometry.ts';
 
 /** A mark's ellipse may differ from what the map makes of its circle by this share, by how many marks carry the map. */
-const MOST_MISFIT = { two: 0.08, three: 0.3, more: 0.12 };
+const MOST_MISFIT = { row: 0.08, three: 0.3, more: 0.12 };
 /** With five marks, the map's root mean square miss in ring radii. */
 const MOST_MISS = 0.06;
 /** The best naming must fit this much better than the next one with as many marks. */
@@ -52,8 +52,8 @@ function allNamings(marks: readonly RingMark[], places: readonly PlacedMark[]): 
 }
 
 function misfitOf(naming: Naming): number | null {
-  if (naming.length === 2) return misfitOfTwo(naming);
   const pairs = naming.map(pairOf);
+  if (fitOf(pairs) === 'similarity') return misfitOfRow(naming);
   const map = paperMap(pairs);
   if (map === null) return null;
   let [miss, shape] = [0, 0];
@@ -77,22 +77,27 @@ function misfitOf(naming: Naming): number | null {
   return misfit <= (naming.length === 3 ? MOST_MISFIT.three : MOST_MISFIT.more) ? misfit : null;
 }
 
-/** With two marks: their distance in mm as their own ellipses tell it, whatever the turn of the sheet. */
-function misfitOfTwo(naming: Naming): number | null {
-  const [[one, onePlace], [other, otherPlace]] = naming as [Naming[number], Naming[number]];
-  const apartPx = [other.centrePx[0] - one.centrePx[0], other.centrePx[1] - one.centrePx[1]] as const;
-  const paperMm = Math.hypot(
+/** With two marks, or three in a row: the worst distance between two, told by their ellipses and by the paper. */
+function misfitOfRow(naming: Naming): number | null {
+  const misfits = naming.flatMap((one, k) => naming.slice(k + 1).map((other) => misfitOfTwo(one, other)));
+  const worst = Math.max(...misfits);
+  // A hundredth is as well as ellipses tell distances: below it no naming is better than another.
+  return worst <= MOST_MISFIT.row ? Math.max(worst, 0.01) : null;
+}
+
+/** Their distance in mm as their own ellipses tell it, whatever the turn of the sheet, against the paper's. */
+function misfitOfTwo([one, onePlace]: Naming[number], [other, otherPlace]: Naming[number]): number {
+  const [x, y] = [other.centrePx[0] - one.centrePx[0], other.centrePx[1] - one.centrePx[1]];
+  const [dx, dy] = [
     otherPlace.centreMm[0] - onePlace.centreMm[0],
     otherPlace.centreMm[1] - onePlace.centreMm[1],
-  );
+  ];
   const readMm = [one, other].map((mark) => {
     const [xx, xy, yy] = squareOfEllipse(mark);
-    const [x, y] = apartPx;
     const square = (yy * x * x - 2 * xy * x * y + xx * y * y) / (xx * yy - xy * xy);
-    return Math.sqrt(square) * (RING_EDGES[mark.kind].at(-1) as number) * RING_UNIT_MM;
+    return Math.sqrt(square) * ringRadiusMm(mark.kind);
   });
-  const misfit = Math.abs(((readMm[0] as number) + (readMm[1] as number)) / 2 / paperMm - 1);
-  return misfit <= MOST_MISFIT.two ? Math.max(misfit, 0.01) : null;
+  return Math.abs(((readMm[0] as number) + (readMm[1] as number)) / 2 / Math.hypot(dx, dy) - 1);
 }
 
 /** The ellipse's matrix squared: longer axis² along its turn, shorter axis² across. */

@@ -2,6 +2,7 @@ import type { PointPx } from '../../raster/raster.ts';
 import type { Homography } from '../frame/frame-fit.ts';
 import { leastSquares, solveLinear } from './least-squares.ts';
 import type { PointMm } from './sheet-geometry.ts';
+import type { SheetFit } from './sheet-reading.ts';
 
 /** A place on the paper and where it is seen. */
 export interface PaperPair {
@@ -11,17 +12,46 @@ export interface PaperPair {
   readonly doubtPx: number;
 }
 
+/** Three marks whose triangle is lower than this share of its longest side stand in a row: they fix no affine map. */
+const ROW_SHARE = 0.15;
+
 /**
- * The map from paper to photo by as many pairs as there are: two give a similarity (turn, size, place), three an affine
- * map, four or more perspective (least squares of the distances in the photo, each by its doubt).
+ * How much a map can tell by as many marks as there are; `null` for fewer than two: two, or three in a row, give a
+ * similarity (turn, size, place), three an affine map, four or more perspective.
+ */
+export function fitOf(pairs: readonly PaperPair[]): SheetFit | null {
+  if (pairs.length < 2) return null;
+  if (pairs.length > 3) return 'perspective';
+  return pairs.length === 2 || isRow(pairs) ? 'similarity' : 'affine';
+}
+
+/**
+ * The map from paper to photo: by least squares of the distances in the photo where there are more marks than needed.
  *
- * @returns `null` for fewer than two pairs, or pairs that fix no map (marks in a row)
+ * @returns `null` for fewer than two pairs, or pairs that fix no map
  */
 export function paperMap(pairs: readonly PaperPair[]): Homography | null {
-  if (pairs.length < 2) return null;
-  if (pairs.length === 2) return similarity(pairs[0] as PaperPair, pairs[1] as PaperPair);
-  if (pairs.length === 3) return affine(pairs);
-  return perspective(pairs);
+  switch (fitOf(pairs)) {
+    case null:
+      return null;
+    case 'similarity':
+      return similarity(pairs);
+    case 'affine':
+      return affine(pairs);
+    case 'perspective':
+      return perspective(pairs);
+  }
+}
+
+function isRow(pairs: readonly PaperPair[]): boolean {
+  const [a, b, c] = pairs.map(({ mm }) => mm) as [PointMm, PointMm, PointMm];
+  const sides = [a, b, c].map((mm, k) => {
+    const next = [b, c, a][k] as PointMm;
+    return Math.hypot(next[0] - mm[0], next[1] - mm[1]);
+  });
+  const longest = Math.max(...sides);
+  const doubleArea = Math.abs((b[0] - a[0]) * (c[1] - a[1]) - (c[0] - a[0]) * (b[1] - a[1]));
+  return doubleArea < ROW_SHARE * longest ** 2;
 }
 
 export function mapPoint(map: Homography, [x, y]: readonly [number, number]): PointPx {
@@ -62,14 +92,22 @@ export function centreOfCircle(map: Homography, [x, y]: PointMm, radiusMm: numbe
   return [row(a, b, c) / depth, row(d, e, f) / depth];
 }
 
-function similarity(one: PaperPair, other: PaperPair): Homography | null {
-  const [dx, dy] = [other.mm[0] - one.mm[0], other.mm[1] - one.mm[1]];
-  const [px, py] = [other.px[0] - one.px[0], other.px[1] - one.px[1]];
-  const square = dx * dx + dy * dy;
+/** Least squares in closed form about the middles, as turn and size are one complex factor. */
+function similarity(pairs: readonly PaperPair[]): Homography | null {
+  const middle = (of: (pair: PaperPair) => number) =>
+    pairs.reduce((sum, pair) => sum + of(pair), 0) / pairs.length;
+  const [mx, my] = [middle(({ mm }) => mm[0]), middle(({ mm }) => mm[1])];
+  const [px, py] = [middle((pair) => pair.px[0]), middle((pair) => pair.px[1])];
+  let [square, along, across] = [0, 0, 0];
+  for (const { mm, px: seen } of pairs) {
+    const [x, y, u, v] = [mm[0] - mx, mm[1] - my, seen[0] - px, seen[1] - py];
+    square += x * x + y * y;
+    along += u * x + v * y;
+    across += v * x - u * y;
+  }
   if (!(square > 0)) return null;
-  const [a, b] = [(px * dx + py * dy) / square, (py * dx - px * dy) / square];
-  const [x, y] = one.mm;
-  return [a, -b, one.px[0] - a * x + b * y, b, a, one.px[1] - b * x - a * y, 0, 0, 1];
+  const [a, b] = [along / square, across / square];
+  return [a, -b, px - a * mx + b * my, b, a, py - b * mx - a * my, 0, 0, 1];
 }
 
 function affine(pairs: readonly PaperPair[]): Homography | null {

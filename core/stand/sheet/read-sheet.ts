@@ -6,7 +6,7 @@ import { findRingMarks } from './find-ring-marks.ts';
 import { readGreys } from './grey-balance.ts';
 import { arrowTurn, lightOfArrow } from './light-arrow.ts';
 import { nameMarks } from './name-marks.ts';
-import { centreOfCircle, mapPoint, type PaperPair, paperMap, slopesOfMap } from './paper-map.ts';
+import { centreOfCircle, fitOf, mapPoint, type PaperPair, paperMap, slopesOfMap } from './paper-map.ts';
 import { RING_UNIT_MM, ringRadiusMm } from './ring-kinds.ts';
 import type { RingMark, SheetMark } from './ring-mark.ts';
 import { type SheetGeometry, sheetGeometry } from './sheet-geometry.ts';
@@ -22,6 +22,12 @@ export interface SheetKnown {
 
 /** A focal length read off the sheet's own perspective is told only when it is known this well (one standard deviation). */
 const MOST_FOCAL_DOUBT = 0.06;
+
+/** More marks than this are not all the sheet's; namings grow fast with their number. */
+const MOST_MARKS = 10;
+
+/** How true the print is, as a share (one standard deviation): what a ruler on the 100 mm line lets pass. */
+const PRINT_DOUBT = 0.003;
 
 /** Without perspective, how far the scale may be off as a share (one standard deviation). */
 const SCALE_DOUBT = { affine: 0.02, similarity: 0.03 };
@@ -55,8 +61,9 @@ export function readSheetMarks(
   if (found.length === 0) return refusal('no-marks');
   if (found.length === 1) return refusal('one-mark');
   const geometry = sheetGeometry(paper);
-  const named = nameMarks(found, geometry);
-  const other = nameMarks(found, sheetGeometry(paper === 'A4' ? 'Letter' : 'A4'));
+  const surest = found.slice(0, MOST_MARKS);
+  const named = nameMarks(surest, geometry);
+  const other = nameMarks(surest, sheetGeometry(paper === 'A4' ? 'Letter' : 'A4'));
   if (
     other !== null &&
     other.marks.length >= 4 &&
@@ -66,13 +73,15 @@ export function readSheetMarks(
   }
   if (named === null) return refusal('unclear');
 
-  const { marks, map } = settled(named.marks, geometry);
-  if (map === null) return refusal('unclear');
-  const fit: SheetFit = marks.length >= 4 ? 'perspective' : marks.length === 3 ? 'affine' : 'similarity';
+  const { marks, map: mapOfMarks } = settled(named.marks, geometry);
+  const fit = fitOf(pairsOf(marks, geometry));
+  if (mapOfMarks === null || fit === null) return refusal('unclear');
   const posed =
     fit === 'perspective'
-      ? poseSheet(pairsOf(marks, geometry), map, geometry, raster, known.focalLengthPx)
+      ? poseSheet(pairsOf(marks, geometry), mapOfMarks, geometry, raster, known.focalLengthPx)
       : null;
+  // Four marks alone would leave the map no check; a flat sheet before a pinhole has less freedom than a free map.
+  const map = marks.length === 4 && posed !== null ? posed.paperToPhoto : mapOfMarks;
   const { mmPerPx, doubt } = scaleAtSheet(fit, posed, map, marks, geometry);
   const pose = poseOf(fit, posed, mmPerPx, doubt, raster, known.focalLengthPx);
   const greys = readGreys(raster, geometry.greys, map);
@@ -82,7 +91,7 @@ export function readSheetMarks(
     marks,
     fit,
     paperToPhoto: map,
-    residualPx: marks.length > 4 ? missOf(marks, geometry, map) : null,
+    residualPx: fit === 'perspective' ? missOf(marks, geometry, map) : null,
     mmPerPxAtSheet: mmPerPx,
     mmPerPxDoubt: doubt,
     pose,
@@ -90,7 +99,7 @@ export function readSheetMarks(
     arrowTurnDeg,
     lightSide: lightOfArrow(arrowTurnDeg, known.place),
     notes: [
-      marksNote(marks.length, geometry.marks.length),
+      marksNote(marks.length, geometry.marks.length, fit),
       pose === null ? NO_DISTANCE : null,
       greyNote(greys),
     ].filter((note) => note !== null),
@@ -163,7 +172,9 @@ function scaleAtSheet(
   marks: readonly SheetMark[],
   geometry: SheetGeometry,
 ): { mmPerPx: number; doubt: number } {
-  if (posed !== null) return { mmPerPx: posed.mmPerPx, doubt: posed.mmPerPxDoubt };
+  if (posed !== null) {
+    return { mmPerPx: posed.mmPerPx, doubt: Math.hypot(posed.mmPerPxDoubt, PRINT_DOUBT * posed.mmPerPx) };
+  }
   if (fit === 'similarity') {
     const scales = marks.map((mark) => ringRadiusMm(mark.kind) / mark.radiusPx);
     const mmPerPx = scales.reduce((sum, scale) => sum + scale, 0) / scales.length;
@@ -190,7 +201,7 @@ function poseOf(
       focalLengthPx: posed.focalLengthPx,
       focalLengthFrom: focalLengthPx === null ? 'perspective' : 'given',
       distanceMm: posed.middleMm[2],
-      distanceDoubtMm: posed.distanceDoubtMm,
+      distanceDoubtMm: Math.hypot(posed.distanceDoubtMm, PRINT_DOUBT * posed.middleMm[2]),
       tiltDeg: posed.tiltDeg,
       principalPx,
       normal: posed.normal,

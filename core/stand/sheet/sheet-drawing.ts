@@ -117,7 +117,7 @@ function headShapes({ paper }: SheetGeometry, words: SheetWords): SheetShape[] {
       words: step,
       atMm: [left, foot + 11 + 6.4 * k],
       anchor: 'start',
-      sizeMm: 4.3,
+      sizeMm: 4.15,
       face: 'text',
       ink: INK,
     }),
@@ -136,7 +136,7 @@ function headShapes({ paper }: SheetGeometry, words: SheetWords): SheetShape[] {
     {
       kind: 'text',
       words: `${words.title}, ${paper}`,
-      atMm: [left + 64, foot],
+      atMm: [left + 60, foot],
       anchor: 'start',
       sizeMm: 5,
       face: 'text',

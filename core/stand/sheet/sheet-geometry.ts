@@ -50,8 +50,11 @@ export const GREY_STEPS = [0.6, 0.36, 0.18, 0.07] as const;
 
 const PATCH = { widthMm: 26, heightMm: 20, gapMm: 4 };
 
-/** From the paper's right edge to the sheet's middle strip: where the right-hand mark's quiet paper begins. */
-const STRIP_TOP_MM = 84;
+/** The fifth mark stands in from the right edge, so that it makes no straight row with the corners above and below it. */
+const RIGHT_INSET_MM = 52;
+
+/** From the paper's bottom edge to the foot of the strip that holds greys and line: above the lower marks. */
+const STRIP_FOOT_MM = 82;
 
 /**
  * Where everything stands on the stand sheet.
@@ -75,20 +78,23 @@ export function sheetGeometry(paper: SheetPaper): SheetGeometry {
     marks: [
       cornerMark('top-left', 'eye', widthMm, heightMm),
       cornerMark('top-right', 'dot', widthMm, heightMm),
-      { ...cornerMark('right', 'dot', widthMm, heightMm), centreMm: [widthMm - 32, 0.43 * heightMm] },
+      {
+        ...cornerMark('right', 'dot', widthMm, heightMm),
+        centreMm: [widthMm - RIGHT_INSET_MM, 0.43 * heightMm],
+      },
       cornerMark('bottom-left', 'dot', widthMm, heightMm),
       cornerMark('bottom-right', 'disc', widthMm, heightMm),
     ],
     greys: GREY_STEPS.map((nominalReflectance, k) => ({
       leftMm: left + k * (PATCH.widthMm + PATCH.gapMm),
-      topMm: heightMm - STRIP_TOP_MM - 40,
+      topMm: heightMm - STRIP_FOOT_MM - 42,
       widthMm: PATCH.widthMm,
       heightMm: PATCH.heightMm,
       nominalReflectance,
     })),
     checkLine: {
-      fromMm: [left + 0.5, heightMm - STRIP_TOP_MM + 2],
-      toMm: [left + 100.5, heightMm - STRIP_TOP_MM + 2],
+      fromMm: [left + 0.5, heightMm - STRIP_FOOT_MM],
+      toMm: [left + 100.5, heightMm - STRIP_FOOT_MM],
       tickEveryMm: 10,
     },
     arrow: { tailMm: [widthMm / 2 + 8, 64], tipMm: [widthMm / 2 + 8, 12] },

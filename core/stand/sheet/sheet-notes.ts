@@ -1,4 +1,4 @@
-import type { GreyReading, NoSheet } from './sheet-reading.ts';
+import type { GreyReading, NoSheet, SheetFit } from './sheet-reading.ts';
 
 /** What to do when the sheet cannot be read. */
 export const HINTS: Readonly<Record<NoSheet['reason'], string>> = {
@@ -15,11 +15,11 @@ export const HINTS: Readonly<Record<NoSheet['reason'], string>> = {
 export const NO_DISTANCE =
   'How far the camera stands from the sheet cannot be told: the photo says nothing of its focal length, and the sheet shows too little perspective.';
 
-export function marksNote(seen: number, all: number): string | null {
+export function marksNote(seen: number, all: number, fit: SheetFit): string | null {
   if (seen === all) return null;
   const rings = `${seen} of the stand sheet’s ${all} rings were seen`;
-  if (seen >= 4) return `${rings}; that is enough.`;
-  if (seen === 3) return `${rings}: the scale is good to about 2 %, and the sheet’s tilt is not known.`;
+  if (fit === 'perspective') return `${rings}; that is enough.`;
+  if (fit === 'affine') return `${rings}: the scale is good to about 2 %, and the sheet’s tilt is not known.`;
   return `${rings}: the sheet is taken to face the camera, and the scale is good to about 3 %.`;
 }
 

@@ -8,6 +8,8 @@ import { cross, dot, length, minus, plus, times, unit } from './vector3.ts';
 
 /** The sheet before a pinhole camera whose axis goes through the picture's middle. */
 export interface PosedSheet {
+  /** Paper mm to photo px as this pose and a pinhole make it. */
+  readonly paperToPhoto: Homography;
   readonly focalLengthPx: number;
   /** One standard deviation as a share; 0 when the focal length was given. */
   readonly focalDoubt: number;
@@ -73,6 +75,7 @@ export function poseSheet(
     best.values,
     best.covariance.map((row) => row.map((value) => value * strain)),
     expected,
+    scene,
   );
 }
 
@@ -129,6 +132,7 @@ function posed(
   values: readonly number[],
   covariance: readonly (readonly number[])[],
   givenLogFocal: number,
+  { camera: { cx, cy }, middle }: Scene,
 ): PosedSheet {
   const [r1, r2] = axesOfTurn(values);
   const [x = 0, y = 0, depth = 0] = values.slice(3, 6);
@@ -138,7 +142,19 @@ function posed(
   // mm a px is depth ÷ focal length: its log's variance takes the two together.
   const share = variance(5, 5) / depth ** 2 + variance(6, 6) - (2 * variance(5, 6)) / depth;
   const facing = times(cross(r1, r2), -1);
+  const corner = minus(minus([x, y, depth], times(r1, middle[0])), times(r2, middle[1]));
+  const seen = ([right, down, away]: Point3): Point3 => [
+    focal * right + cx * away,
+    focal * down + cy * away,
+    away,
+  ];
+  const [a, b, c] = [seen(r1), seen(r2), seen(corner)].map((column) => times(column, 1 / corner[2])) as [
+    Point3,
+    Point3,
+    Point3,
+  ];
   return {
+    paperToPhoto: [a[0], b[0], c[0], a[1], b[1], c[1], a[2], b[2], c[2]],
     focalLengthPx: focal,
     focalDoubt: Math.sqrt(variance(6, 6)),
     middleMm: [x, y, depth],

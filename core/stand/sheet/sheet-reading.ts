@@ -4,7 +4,7 @@ import type { SheetMark } from './ring-mark.ts';
 
 /** How many marks were seen decides how much the sheet can tell. */
 export const SHEET_FITS = ['perspective', 'affine', 'similarity'] as const;
-/** `perspective`: four marks or more. `affine`: three. `similarity`: two; the sheet is taken to face the camera. */
+/** `perspective`: four marks or more. `affine`: three. `similarity`: two, or three in a row; the sheet is taken to face the camera. */
 export type SheetFit = (typeof SHEET_FITS)[number];
 
 /** What the stand sheet tells about a photo. Px of the raster; paper mm: x right, y down from the sheet's top-left corner. */
@@ -14,7 +14,7 @@ export interface SheetReading {
   readonly fit: SheetFit;
   /** Paper mm to photo px. */
   readonly paperToPhoto: Homography;
-  /** Root mean square distance of the marks from where the map puts them; `null` when the map has no freedom left over. */
+  /** Root mean square distance of the marks from where the map puts them; `null` with fewer than four. */
   readonly residualPx: number | null;
   /** At the sheet's middle, for a thing that faces the camera there. */
   readonly mmPerPxAtSheet: number;

@@ -73,7 +73,7 @@ export interface SheetPhoto {
 export function photographSheet(changes: Partial<SheetScene>): SheetPhoto {
   const scene = { ...SCENE, ...changes };
   const geometry = sheetGeometry(scene.paper);
-  const paperToPhoto = mapOf(scene, geometry);
+  const paperToPhoto = mapOfScene(scene, geometry);
   const light = exposed(scene, geometry, paperToPhoto);
   return {
     raster: { width: scene.widthPx, height: scene.heightPx, data: developed(light, scene) },
@@ -94,7 +94,7 @@ export function mapped(map: Homography, [x, y]: readonly [number, number]): Poin
 }
 
 /** K · [r1 r2 t], written out. */
-function mapOf(scene: SheetScene, { widthMm, heightMm }: SheetGeometry): Homography {
+export function mapOfScene(scene: SheetScene, { widthMm, heightMm }: SheetGeometry): Homography {
   const [turn, tilt, about] = [radians(scene.turnDeg), radians(scene.tiltDeg), radians(scene.tiltAboutDeg)];
   const axis: Vector = [Math.cos(about), Math.sin(about), 0];
   const [ax, ay, az] = rotated([Math.cos(turn), Math.sin(turn), 0], axis, tilt);

@@ -34,9 +34,13 @@ export function planOutline(lines: readonly SupportLine[]): PlanPoint[] | null {
       const kept: PlanPoint[] = here <= 0 ? [corner] : [];
       if (here <= 0 === there <= 0) return kept;
       const share = here / (here - there);
-      return [...kept, [corner[0] + share * (next[0] - corner[0]), corner[1] + share * (next[1] - corner[1])]];
+      return [
+        ...kept,
+        [corner[0] + share * (next[0] - corner[0]), corner[1] + share * (next[1] - corner[1])],
+      ];
     });
   }
-  const closed = corners.length > 2 && corners.every(([u, v]) => Math.max(Math.abs(u), Math.abs(v)) < bound / 2);
+  const closed =
+    corners.length > 2 && corners.every(([u, v]) => Math.max(Math.abs(u), Math.abs(v)) < bound / 2);
   return closed ? corners : null;
 }

@@ -49,7 +49,8 @@ export function reachAllRound(
     (row, column) =>
       reachCovariance((azimuths[row] as number) - (azimuths[column] as number)) + (row === column ? own : 0),
   );
-  if (factor === null) throw new RangeError('The covariance of the reach is not positive: two support lines have NaN azimuths.');
+  if (factor === null)
+    throw new RangeError('The covariance of the reach is not positive: two support lines have NaN azimuths.');
   const weights = solveCovariance(
     factor,
     lines.map(({ distance }) => distance * percent - 100),
@@ -62,7 +63,9 @@ export function reachAllRound(
       azimuthDeg,
       reach: Math.min(reach, mostReach(lines, azimuthDeg)),
       plusMinus: (NORMAL_95 * Math.sqrt(variance + LEAF_PERCENT ** 2)) / percent,
-      measured: lines.some((line) => Math.abs(turnBetween(line.azimuthDeg, azimuthDeg)) <= MEASURED_WITHIN_DEG),
+      measured: lines.some(
+        (line) => Math.abs(turnBetween(line.azimuthDeg, azimuthDeg)) <= MEASURED_WITHIN_DEG,
+      ),
     };
   });
 }

@@ -1,5 +1,5 @@
 import { radOf } from './circular-statistics.ts';
-import type { Camera, PlanUnit, PlantPoint, TurnedView } from './turned-view.ts';
+import type { Camera, PlantPoint, PlanUnit, TurnedView } from './turned-view.ts';
 
 /**
  * How a view sees the plant. Places on its picture are given at the plane of the axis: `x` right of the axis and `y` above the rim
@@ -22,7 +22,11 @@ export interface SightLine {
 }
 
 /** How a view of known turn sees the plant; in px the camera is taken as far away, because its distance is in mm. */
-export function sightOf(view: TurnedView & { readonly turnDeg: number }, unit: PlanUnit, camera: Camera | null): ViewSight {
+export function sightOf(
+  view: TurnedView & { readonly turnDeg: number },
+  unit: PlanUnit,
+  camera: Camera | null,
+): ViewSight {
   const turnRad = radOf(view.turnDeg);
   return {
     turnRad,
@@ -41,7 +45,10 @@ export function sightOf(view: TurnedView & { readonly turnDeg: number }, unit: P
  * Notes: pinhole camera with a level axis that meets the plant axis: what stands nearer by w is seen larger by D ÷ (D − w) about the point
  * of the picture level with the camera.
  */
-export function seenAt({ cos, sin, camera }: ViewSight, [u, v, h]: PlantPoint): { x: number; y: number; zoom: number } {
+export function seenAt(
+  { cos, sin, camera }: ViewSight,
+  [u, v, h]: PlantPoint,
+): { x: number; y: number; zoom: number } {
   const across = v * cos - u * sin;
   if (camera === null) return { x: across, y: h, zoom: 1 };
   const towardsCamera = u * cos + v * sin;

@@ -58,7 +58,11 @@ export function leafyPlant({ seed, radiusMm, lean, leanAzimuthDeg, leaves, lobes
     const towards = direction();
     const size = radiusMm * (0.2 + 0.06 * noise.normal());
     const out = radiusMm * (0.74 + 0.05 * noise.normal());
-    parts.push({ middle: place(towards, out), halfAxes: [Math.abs(size) * 1.3, Math.abs(size), Math.abs(size)], axes: frameOf(towards, direction()) });
+    parts.push({
+      middle: place(towards, out),
+      halfAxes: [Math.abs(size) * 1.3, Math.abs(size), Math.abs(size)],
+      axes: frameOf(towards, direction()),
+    });
   }
   for (let k = 0; k < leaves; k++) {
     const towards = direction();
@@ -69,7 +73,11 @@ export function leafyPlant({ seed, radiusMm, lean, leanAzimuthDeg, leaves, lobes
       towards[2] + 0.8 * noise.normal(),
     ]);
     const out = radiusMm * (0.87 + 0.04 * noise.normal());
-    parts.push({ middle: place(towards, out), halfAxes: [0.25 * size, size, size], axes: frameOf(tilt, direction()) });
+    parts.push({
+      middle: place(towards, out),
+      halfAxes: [0.25 * size, size, size],
+      axes: frameOf(tilt, direction()),
+    });
   }
   return { parts, radiusMm };
 }
@@ -78,7 +86,10 @@ export function leafyPlant({ seed, radiusMm, lean, leanAzimuthDeg, leaves, lobes
 export function movedPlant(plant: Plant, u: number, v: number): Plant {
   return {
     ...plant,
-    parts: plant.parts.map((part) => ({ ...part, middle: [part.middle[0] + u, part.middle[1] + v, part.middle[2]] })),
+    parts: plant.parts.map((part) => ({
+      ...part,
+      middle: [part.middle[0] + u, part.middle[1] + v, part.middle[2]],
+    })),
   };
 }
 
@@ -89,7 +100,8 @@ export function reachOf({ parts }: Plant, azimuthDeg: number): number {
   return Math.max(
     ...parts.map(
       ({ middle, halfAxes, axes }) =>
-        dot(middle, towards) + Math.hypot(...axes.map((axis, k) => (halfAxes[k] as number) * dot(axis, towards))),
+        dot(middle, towards) +
+        Math.hypot(...axes.map((axis, k) => (halfAxes[k] as number) * dot(axis, towards))),
     ),
   );
 }
@@ -152,7 +164,8 @@ export function photograph(plant: Plant, shot: Shot): TurnedView & { readonly tu
   const pot = shot.potHalfWidthMm;
   if (pot !== undefined) {
     for (let y = Math.ceil(rimYPx); y < height; y++)
-      for (let x = 0; x < width; x++) if (Math.abs(x + 0.5 - axisXPx) * mmPerPx < pot) data[y * width + x] = 0;
+      for (let x = 0; x < width; x++)
+        if (Math.abs(x + 0.5 - axisXPx) * mmPerPx < pot) data[y * width + x] = 0;
   }
   const canopy: Mask = { width, height, data };
   const ballRadiusPx = shot.wholeBallPx ?? plant.radiusMm / mmPerPx;
@@ -186,14 +199,19 @@ interface Picture {
 /** A sight line from camera C along d meets (p − c)ᵀA(p − c) ≤ 1 when (dᵀA q)² ≥ dᵀA d (qᵀA q − 1), q = C − c. */
 function drawPart({ middle, halfAxes, axes }: Ellipsoid, camera: Camera | null, picture: Picture): void {
   const { data, width, height, axisXPx, rimYPx, mmPerPx } = picture;
-  const scaled = axes.map((axis, k) => axis.map((value) => value / (halfAxes[k] as number)) as unknown as Vector);
+  const scaled = axes.map(
+    (axis, k) => axis.map((value) => value / (halfAxes[k] as number)) as unknown as Vector,
+  );
   const largest = Math.max(...halfAxes) + SIDE_MM;
   const zoom = camera === null ? 1 : camera.distanceMm / (camera.distanceMm - middle[2] - largest);
   const far = camera === null ? 1 : camera.distanceMm / (camera.distanceMm - middle[2] + largest);
   const eyeH = camera?.heightMm ?? 0;
   const [xs, ys] = [
     [middle[0] - largest, middle[0] + largest].flatMap((x) => [x * zoom, x * far]),
-    [middle[1] - largest, middle[1] + largest].flatMap((y) => [eyeH + (y - eyeH) * zoom, eyeH + (y - eyeH) * far]),
+    [middle[1] - largest, middle[1] + largest].flatMap((y) => [
+      eyeH + (y - eyeH) * zoom,
+      eyeH + (y - eyeH) * far,
+    ]),
   ];
   const x0 = Math.max(0, Math.floor(axisXPx + Math.min(...xs) / mmPerPx));
   const x1 = Math.min(width - 1, Math.ceil(axisXPx + Math.max(...xs) / mmPerPx));
@@ -247,7 +265,11 @@ function unitOf(vector: Vector): Vector {
 /** Three axes at right angles, the first given. */
 function frameOf(first: Vector, other: Vector): readonly [Vector, Vector, Vector] {
   const along = dot(first, other);
-  const second = unitOf([other[0] - along * first[0], other[1] - along * first[1], other[2] - along * first[2]]);
+  const second = unitOf([
+    other[0] - along * first[0],
+    other[1] - along * first[1],
+    other[2] - along * first[2],
+  ]);
   const third: Vector = [
     first[1] * second[2] - first[2] * second[1],
     first[2] * second[0] - first[0] * second[2],

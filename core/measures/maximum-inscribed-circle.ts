@@ -6,6 +6,13 @@ import { leastSquaresCircle } from './least-squares-circle.ts';
 
 /** More near points than this: look closer before trying triples. */
 const MOST_CONTACTS = 24;
+/**
+ * How finely the centre is sought, share of the radius. Fine, because two local optima may be equal to the fifth digit (four
+ * points of the NIST set cir2d13 are).
+ */
+const FINEST = 1e-9;
+/** Points this near to contact, share of the radius, are tried first: on a flat top the found centre may lie well off the best. */
+const CONTACT_MARGIN = 3e-4;
 
 /**
  * Maximum inscribed circle (MICI): the largest circle about a centre among the points that holds none of them.
@@ -28,7 +35,7 @@ export function maximumInscribedCircle(points: readonly PointPx[]): Circle | nul
   if (fitted === null) return null;
   const centred = points.map(([x, y]): PointPx => [x - fitted.centre[0], y - fitted.centre[1]]);
   const nearest = (centre: PointPx) => Math.min(...distancesFrom(centre, centred));
-  const finest = 1e-4 * fitted.radius;
+  const finest = FINEST * fitted.radius;
   const found = searchCentre({
     valueAt: (centre) => -nearest(centre),
     steepness: 1,
@@ -37,7 +44,11 @@ export function maximumInscribedCircle(points: readonly PointPx[]): Circle | nul
     start: { centre: [0, 0], value: -nearest([0, 0]) },
     finest,
   });
-  const exact = throughNearest(centred, { centre: found.centre, radius: -found.value }, 3 * finest);
+  const exact = throughNearest(
+    centred,
+    { centre: found.centre, radius: -found.value },
+    CONTACT_MARGIN * fitted.radius,
+  );
   return {
     centre: [exact.centre[0] + fitted.centre[0], exact.centre[1] + fitted.centre[1]],
     radius: exact.radius,

@@ -1,6 +1,6 @@
 import { requireAtLeast } from '../errors/expect.ts';
 import type { PointPx } from '../raster/raster.ts';
-import { type Circle, distancesFrom } from './circle.ts';
+import { distancesFrom } from './circle.ts';
 import { searchCentre } from './circle-search.ts';
 import { leastSquaresCircle } from './least-squares-circle.ts';
 
@@ -13,6 +13,9 @@ export interface CircularZone {
 
 /** More contact candidates than this on one circle: look closer before trying pairs. */
 const MOST_CONTACTS = 12;
+/** How finely the centre is sought, share of the zone's width: to find a valley, and to make sure that none is deeper. */
+const COARSE = 1e-3;
+const FINE = 1e-5;
 
 /**
  * Minimum-zone circles (MZCI): the two concentric circles, as close together as possible, that hold all points
@@ -23,7 +26,7 @@ const MOST_CONTACTS = 12;
  *
  * How: branch and bound over the centre (a move of 1 changes the zone by at most 2) finds the valley of the
  * best centre; there, two outer and two inner contact points fix it exactly, as the crossing of their two perpendicular bisectors,
- * and every pair of pairs near contact is tried.
+ * and every pair of pairs near contact is tried. A second, finer search from there makes sure that no other valley is deeper.
  *
  * Notes: the centre is sought within half a radius of the least-squares centre. On short arcs no zone of
  * circles may be best (the zone can widen into a straight strip); then the best within that bound is given.
@@ -38,7 +41,17 @@ export function minimumZoneCircle(points: readonly PointPx[]): CircularZone | nu
   if (fitted === null) return null;
   // About its own centre, so that no digits are lost to where the circle happens to lie.
   const centred = points.map(([x, y]): PointPx => [x - fitted.centre[0], y - fitted.centre[1]]);
-  const zone = refineZone(centred, findValley(centred, fitted), fitted.radius);
+  let zone = refineZone(
+    centred,
+    findValley(centred, fitted.radius, zoneAbout([0, 0], centred), COARSE),
+    fitted.radius,
+  );
+  // Another valley may be deeper by less than the first look could tell: as long as there is one, go there.
+  for (;;) {
+    const deeper = findValley(centred, fitted.radius, zone, FINE);
+    if (widthOf(deeper) >= widthOf(zone) - 1e-13 * fitted.radius) break;
+    zone = refineZone(centred, deeper, fitted.radius);
+  }
   return {
     centre: [zone.centre[0] + fitted.centre[0], zone.centre[1] + fitted.centre[1]],
     outerRadius: zone.outerRadius,
@@ -64,15 +77,20 @@ function widthOf(zone: CircularZone): number {
   return zone.outerRadius - zone.innerRadius;
 }
 
-function findValley(centred: readonly PointPx[], fitted: Circle): CircularZone {
-  const start = zoneAbout([0, 0], centred);
+/** The best zone there is, to within about three times `finest` of the known one's width. */
+function findValley(
+  centred: readonly PointPx[],
+  radius: number,
+  known: CircularZone,
+  finest: number,
+): CircularZone {
   const found = searchCentre({
     valueAt: (centre) => widthOf(zoneAbout(centre, centred)),
     steepness: 2,
     middle: [0, 0],
-    half: fitted.radius / 2,
-    start: { centre: [0, 0], value: widthOf(start) },
-    finest: Math.max(1e-3 * widthOf(start), 1e-12 * fitted.radius),
+    half: radius / 2,
+    start: { centre: known.centre, value: widthOf(known) },
+    finest: Math.max(finest * widthOf(known), 1e-12 * radius),
   });
   return zoneAbout(found.centre, centred);
 }

@@ -106,7 +106,7 @@ describe.skipIf(PYTHON === undefined)(
     let pairs: { readonly our: Reading; readonly their: Reading }[] = [];
 
     beforeAll(async () => {
-    folder = mkdtempSync(join(tmpdir(), 'rondure-oracle-'));
+      folder = mkdtempSync(join(tmpdir(), 'rondure-oracle-'));
       const drawn = Object.entries(DRAWN).map(
         ([name, mask]): Job => ({ name, mask, axisX: 100, rimY: null }),
       );

@@ -54,6 +54,63 @@ describe('the Gaussian profile filter', () => {
     });
   });
 
+  // ISO 16610-28 calls for it: what a filter of the first order must keep at an end is the profile's level and its slope.
+  it.each([FORM_UPR, SHOOT_UPR])(
+    'keeps a circle about its centre to the last digit at the ends, cut-off %d',
+    (cutoff) => {
+      const smoothed = smoothProfile(
+        openProfile(() => 250),
+        cutoff,
+      ).radiiPx;
+      expect(smoothed[0]).toBeCloseTo(250, 10);
+      expect(smoothed.at(-1)).toBeCloseTo(250, 10);
+    },
+  );
+
+  it('keeps a circle that stands off centre to 0.25 % of the distance at the ends', () => {
+    // Radius 100, 20 off: r(θ) about the centre of the profile, at several turns of the arc's start.
+    for (const turn of [0, 1, 2, 3, 4, 5]) {
+      const circle = openProfile((angle) => {
+        const along = 20 * Math.cos(angle + turn);
+        return along + Math.sqrt(100 ** 2 - 20 ** 2 + along ** 2);
+      });
+      const smoothed = smoothProfile(circle, FORM_UPR).radiiPx;
+      for (const end of [0, 480]) {
+        expect(Math.abs((smoothed[end] as number) - (circle.radiiPx[end] as number))).toBeLessThan(
+          0.0025 * 20 * 1.5,
+        );
+      }
+    }
+  });
+
+  it('keeps a straight edge that runs into the end of the arc as well as one inside it', () => {
+    // A flat 100 px from the centre, seen up to 20° beside its middle at either end of the arc.
+    const flat = openProfile((angle) => {
+      const beside = ((angle * 180) / Math.PI) % 240;
+      const off = Math.min(beside, 240 - beside) - 20;
+      return 100 / Math.cos((off * Math.PI) / 180);
+    });
+    const smoothed = smoothProfile(flat, FORM_UPR).radiiPx;
+    // r'' = r (1 + 2 tan²) = 135 at 20°: 0.0023 × 135 = 0.31 px at the end, 0.0031 × 100 = 0.31 px at the flat's middle.
+    expect(Math.abs((smoothed[0] as number) - (flat.radiiPx[0] as number))).toBeLessThan(0.35);
+    expect(Math.abs((smoothed[40] as number) - (flat.radiiPx[40] as number))).toBeLessThan(0.35);
+  });
+
+  it('has no bias at the ends of a noisy circle, on average', () => {
+    let [atEnds, inside] = [0, 0];
+    const repeats = 400;
+    for (let repeat = 0; repeat < repeats; repeat++) {
+      const noisy = openProfile(
+        (angle) => 100 + Math.sqrt(2) * Math.sin(12.9898 * (repeat + 1) * (angle * 97 + 1)),
+      );
+      const smoothed = smoothProfile(noisy, FORM_UPR).radiiPx;
+      atEnds += ((smoothed[0] as number) + (smoothed[480] as number) - 200) / (2 * repeats);
+      inside += ((smoothed[240] as number) - 100) / repeats;
+    }
+    expect(Math.abs(atEnds)).toBeLessThan(0.05);
+    expect(Math.abs(inside)).toBeLessThan(0.05);
+  });
+
   it('is the same inside an open arc as on the whole circle', () => {
     const wavy = (angle: number) => 100 + Math.cos(4 * angle);
     const open = smoothProfile(openProfile(wavy), FORM_UPR).radiiPx;

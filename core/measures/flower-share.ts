@@ -9,6 +9,8 @@ import { PARTS, type PartMap } from '../canopy/found-plant.ts';
  * Notes: as seen from the camera. White and green flowers are told from leaf only by the network, so without it they are
  * missing from the share.
  *
+ * Reference: a plain share of area, our own; bias as of the cut-out's parts.
+ *
  * Example: 30 px of flower and 70 px of leaf give 0.3.
  */
 export function flowerShare({ data }: PartMap): number | null {

@@ -21,7 +21,9 @@ const FINEST = 1e-9;
  * 4.7 spreads away and weighs the rest almost evenly.
  *
  * Notes: on an even oval nothing is left out and the result is the plain least-squares circle within
- * 0.5 % of its radius. Up to about a third of the directions may be stems.
+ * 0.5 % of its radius. Up to about a third of the directions may be stems. The fifteen steps are part of the definition: a
+ * broad dent or bulge is left out in part only. On an otherwise perfect ball with a dent of 20 % of its radius and 25° the
+ * radius reads 2.5 % small (0.4 % when the steps are run to their end), with a bulge of 15 % it reads 1.3 % large.
  *
  * Reference: ISO 12181-1:2011 (LSCI); Beaton and Tukey (1974) for the biweight; Huber (1981), Robust Statistics.
  *

@@ -130,7 +130,7 @@ function reasonOf(test: MannKendall, direction: TrendDirection, points: readonly
 }
 
 /** How often chance alone gives this or more, as a grower would say it. */
-export function chanceInWords(p: number): string {
+function chanceInWords(p: number): string {
   if (p < 0.001) return 'less than 1 time in 1000';
   if (p >= 0.5) return 'more often than not';
   return `about 1 time in ${Math.round(1 / p)}`;

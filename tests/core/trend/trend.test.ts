@@ -2,7 +2,6 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { addDays, type Day, day } from '../../../core/day/day.ts';
 import { type TrendPoint, trendOf } from '../../../core/trend/trend.ts';
-import { trendInWords } from '../../../core/trend/trend-in-words.ts';
 
 /** One value a week from 1 March 2026 on, across the night of 29 March on which many clocks change. */
 function weekly(values: readonly number[], plusMinus: number | null = 1): TrendPoint[] {
@@ -155,38 +154,6 @@ describe('whatever the values', () => {
         expect(moved.slopePerWeek).toBeCloseTo(4 * (still.slopePerWeek ?? Number.NaN), 9);
       }),
       { numRuns: 100, seed: 12 },
-    );
-  });
-});
-
-describe('a trend in words', () => {
-  it('gives rate, interval, days and chance', () => {
-    expect(trendInWords(only(weekly([80, 82, 83, 85, 86])), 'roundness')).toBe(
-      'Roundness is rising by 1.5 points a week (95 %: 1.0 to 2.0), 1 March 2026 to 29 March 2026. Chance alone would order 5 sittings as clearly about 1 time in 60.',
-    );
-  });
-
-  it('says falling without a second minus, and smallest rate first', () => {
-    expect(trendInWords(only(weekly([86, 85, 83, 82, 80])), 'symmetry')).toMatch(
-      /^Symmetry is falling by 1\.5 points a week \(95 %: 1\.0 to 2\.0\)/,
-    );
-  });
-
-  it('says to which side a canopy moves', () => {
-    expect(trendInWords(only(weekly([-9, -6, -4, -1, 2])), 'lopsidedness')).toMatch(
-      /^The canopy is moving to the right by 2\.7 % of the ball’s radius a week/,
-    );
-  });
-
-  it('says no change with signs', () => {
-    expect(trendInWords(only(weekly([80, 82, 79, 83, 80])), 'size')).toMatch(
-      /^No change of the ball’s radius: \+0\.\d mm a week \(95 %: −\d\.\d to \+\d\.\d\), /,
-    );
-  });
-
-  it('says why there is none', () => {
-    expect(trendInWords(only(weekly([80, 82])), 'roundness')).toBe(
-      'No trend of roundness yet. Two sittings: a trend needs at least four.',
     );
   });
 });

@@ -135,6 +135,12 @@ function Viewfinder({ layOver, onShot }: { layOver: LayOver | null; onShot: (fil
 /** Below this many px on the shorter side an ordinary photo shows more than the live picture. */
 const FINE_ENOUGH_PX = 1000;
 
+/** "ring marks, pot rim and outline". */
+function listed(things: readonly string[]): string {
+  const [last, ...before] = things.toReversed();
+  return before.length === 0 ? `${last}` : `${before.toReversed().join(', ')} and ${last}`;
+}
+
 function finderWords(layOver: LayOver | null, size: { width: number; height: number } | null): string {
   if (!size) return 'Starting the camera…';
   if (layOver && isTurned(layOver, size))
@@ -148,9 +154,9 @@ function finderWords(layOver: LayOver | null, size: { width: number; height: num
     layOver.marksPx.length > 0 ? 'ring marks' : null,
     layOver.rim ? 'pot rim' : null,
     layOver.outlinePx.length > 0 ? 'outline' : null,
-  ].filter(Boolean);
+  ].filter((line) => line !== null);
   if (lines.length === 0) {
     return `This plant has no measured photo on its stand yet. Lay “Earlier picture” over: what stands still must meet.${coarse}`;
   }
-  return `Move the camera until ${lines.join(', ')} lie on what you see. The plant has grown; pot and stand have not.${coarse}`;
+  return `Move the camera until ${listed(lines)} lie on what you see. The plant has grown; pot and stand have not.${coarse}`;
 }

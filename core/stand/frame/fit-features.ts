@@ -2,6 +2,7 @@ import type { OpenCvDoor } from '../../opencv/door.ts';
 import { shrinkRaster } from '../../opencv/pictures.ts';
 import type { Mask, PointPx, Raster } from '../../raster/raster.ts';
 import { detailPicture } from './detail-picture.ts';
+import { countRealCorners } from './real-corners.ts';
 import { type RobustFit, reweighted, robustSimilarity } from './robust-similarity.ts';
 import { IDENTITY, type Similarity, scaledUp, similarityAbout } from './similarity.ts';
 import { cornersOf, followFromReference, type Seen } from './track-stand.ts';
@@ -37,7 +38,7 @@ const LEAST_SHARE = 0.3;
 const PLENTY = 15;
 /** A frame less sure than this share of the longer side is not given: 1 px of 1600. */
 const MOST_DOUBT_SHARE = 1 / 1600;
-/** Fewer corners than this on the reference: there is nothing to go by. */
+/** Fewer corners than this that are more than noise on the reference: there is nothing to go by. */
 const LEAST_CORNERS = 20;
 
 /**
@@ -85,8 +86,9 @@ export function fitFeatures(
     const found = fit === null ? search(step) : settle(step, scaledUp(fit.move, 1 / step.factor));
     if (found !== null) fit = inFull(found, step.factor);
     if (found === null && fit === null) {
-      const corners = cornersOf(door, step.seen, step.before, IDENTITY).length;
-      return { ok: false, reason: corners < LEAST_CORNERS ? 'plain' : 'unlike' };
+      const corners = cornersOf(door, step.seen, step.before, IDENTITY);
+      const real = countRealCorners(door, reference, step.before.detail, corners);
+      return { ok: false, reason: real < LEAST_CORNERS ? 'plain' : 'unlike' };
     }
   }
   if (fit === null) return { ok: false, reason: 'unlike' };

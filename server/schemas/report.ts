@@ -109,7 +109,7 @@ export const reportSchema = z.object({
   confidence: z.number().min(0).max(1).nullable(),
   unsure: z.array(unsureSchema).readonly(),
   /** `null` when the stand has no reference picture, or none could be fitted; then `notes` says why. */
-  frame: frameSchema.nullable().default(null),
+  frame: frameSchema.nullable(),
   maskFile: z.string().nullable(),
   notes: z.array(z.string()).readonly(),
 }) satisfies z.ZodType<PhotoReport>;

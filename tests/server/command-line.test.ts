@@ -4,8 +4,10 @@ import { join } from 'node:path';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
 import { reportSchema } from '../../server/schemas/report.ts';
+import { photographSheet } from '../core/stand/sheet/photographed-sheet.ts';
 import { temporaryFolder } from './fixtures/open-bench.ts';
 import { plantJpeg, turnedHeic } from './fixtures/photos.ts';
+import { drawPlant } from './fixtures/synthetic-plant.ts';
 
 const ROOT = join(import.meta.dirname, '../..');
 
@@ -91,6 +93,36 @@ describe('the command line', () => {
     expect(run.out).toContain('text.jpg: This file is text');
   });
 
+  it('brings photos in line with another and takes the scale from the sheet', async () => {
+    const { folder } = await photos();
+    const [first, moved] = [join(folder, 'first.jpg'), join(folder, 'moved.jpg')];
+    for (const [path, asideMm] of [
+      [first, [300, -150]],
+      [moved, [285, -150]],
+    ] as const) {
+      // 26 mm on film is 1201.8 px here; the plant stands on the wall's own line, at 1.35 m.
+      const { raster } = photographSheet({ focalPx: (26 / Math.hypot(36, 24)) * 2000, asideMm });
+      const wall = sharp(raster.data, { raw: { width: raster.width, height: raster.height, channels: 3 } });
+      const plant = await drawPlant({ width: 500, height: 700, size: 0.35 }).png().toBuffer();
+      const photo = wall.composite([{ input: plant, left: 80, top: 450 }]);
+      writeFileSync(
+        path,
+        await photo
+          .withExif({ IFD2: { FocalLengthIn35mmFilm: '26' } })
+          .jpeg({ quality: 95 })
+          .toBuffer(),
+      );
+    }
+    const told = ['--stand', first, '--sheet', 'A4', '--plant-in-front-mm', '150', '--rim-mm', '130'];
+    const run = measure(...told, '--json', moved);
+    const report = reportSchema.parse(JSON.parse(run.out));
+    expect(report).toMatchObject({ status: 'measured', scale: { from: 'sheet' }, frame: { from: 'marks' } });
+    expect(report.frame?.shiftPx[0]).toBeCloseTo((-15 / 1500) * 1201.8, 0);
+    const table = measure(...told, moved).out;
+    expect(table.split('\n')[1]).toContain(' sheet ');
+    expect(table).toContain(`moved.jpg: ${report.frame?.words}`);
+  });
+
   it('prints CSV with one head line', async () => {
     const { folder, text } = await photos();
     const odd = join(folder, '=odd, "name".jpg');
@@ -136,6 +168,11 @@ describe('the command line', () => {
       '--masks',
       '--turned',
       '--without-network',
+      '--stand',
+      '--sheet',
+      '--sheet-place',
+      '--plant-in-front-mm',
+      '--camera-mm',
       'NAME.parts.png',
       'Exit:',
     ]) {
@@ -150,6 +187,11 @@ describe('the command line', () => {
     ['an unknown option', ['--round', 'BALL'], "unknown option '--round'"],
     ['a photo that is not there', ['lost.jpg'], 'There is no file lost.jpg'],
     ['an empty photo that is not there', ['--empty', 'lost.jpg', 'BALL'], 'There is no file lost.jpg'],
+    ['a stand’s photo that is not there', ['--stand', 'lost.jpg', 'BALL'], 'There is no file lost.jpg'],
+    ['paper that is not printed on', ['--sheet', 'A3', 'BALL'], 'Allowed choices are A4, Letter'],
+    ['a place without a sheet', ['--sheet-place', 'bench', 'BALL'], 'Say with --sheet A4 or --sheet Letter'],
+    ['a sheet behind the plant', ['--sheet', 'A4', 'BALL'], 'give --plant-in-front-mm, for example 150'],
+    ['a camera too near', ['--camera-mm', '20', 'BALL'], 'from 200 to 20000, for example 1500'],
     ['a folder', ['.'], '. is a folder; name the photos in it.'],
     ['two forms at once', ['--json', '--csv', 'BALL'], 'Give --json or --csv, not both.'],
     ['a turn left out', ['--turned', 'BALL'], 'give each photo its turn in degrees'],

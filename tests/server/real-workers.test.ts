@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import pino from 'pino';
@@ -6,6 +7,7 @@ import { describe, expect, it, onTestFinished } from 'vitest';
 import { METHOD_VERSION } from '../../core/method-version.ts';
 import { type House, openHouse } from '../../server/house.ts';
 import { viewSchema } from '../../server/schemas/sitting.ts';
+import { standOverlaySchema, standSchema } from '../../server/schemas/stand.ts';
 import { serve } from '../../server/serve.ts';
 import { client, onlyEntry } from './fixtures/client.ts';
 import { openBench, temporaryFolder } from './fixtures/open-bench.ts';
@@ -53,6 +55,27 @@ describe('the server with its worker threads', () => {
     expect(loaded).toContain('node_modules/better-sqlite3/');
     expect(loaded).not.toContain('node_modules/opencv-wasm/');
     expect(loaded).not.toContain('node_modules/heic-decode/');
+  });
+
+  it('looks at the empty photo of a stand and brings a photo in line with it', async () => {
+    const { addPlant, upload, send, house } = await openRealHouse(temporaryFolder());
+    const { body: made } = await send('POST', '/api/stands', { name: 'Greenhouse', sinceDay: '2026-09-01' });
+    const folder = join(import.meta.dirname, '../../sample-images/greenhouse-regal');
+    const form = new FormData();
+    form.append('photo', new Blob([readFileSync(join(folder, 'empty.jpg'))]), 'empty.jpg');
+    const { body: stand } = await send('PUT', `/api/stands/${made.id}/empty-photo`, form);
+    expect(standSchema.parse(stand).emptyPhoto?.check).toMatchObject({ good: true, brightness: 'good' });
+    const plant = await addPlant({ rimMm: 130, standId: made.id });
+    const bytes = readFileSync(join(folder, '2026-11-01.jpg'));
+    const entry = onlyEntry(await upload(plant.id, [{ name: 'a.jpg', bytes }], { day: '2026-11-01' }));
+    if (entry.outcome !== 'kept') throw new Error(entry.detail);
+    await house.services.queue.whenIdle();
+    const view = viewSchema.parse((await send('GET', `/api/views/${entry.view.id}`)).body);
+    // The rendered camera stood still.
+    expect(view.report?.frame).toMatchObject({ standing: 'same', from: 'features' });
+    expect(Math.hypot(...(view.report?.frame?.shiftPx ?? [99, 99]))).toBeLessThan(4);
+    const { body } = await send('GET', `/api/stands/${made.id}/overlay?plant=${plant.id}`);
+    expect(standOverlaySchema.parse(body).outlinePx.length).toBeGreaterThan(50);
   });
 
   it('goes on after a stop with what was left half-measured or measured by an older method', async () => {

@@ -54,7 +54,7 @@ describe('a change of size', () => {
 
 describe('leafing', () => {
   const view = (id: string, status: string, turnDeg: number | null = 0) =>
-    ({ id, turnDeg, report: { status } }) as unknown as View;
+    ({ id, turnDeg, standId: null, report: { status } }) as unknown as View;
   const sitting = (day: string, ...views: View[]) => ({ id: day, day, views }) as unknown as Sitting;
   const sittings = [
     sitting('2026-03-22', view('c0', 'measured'), view('c90', 'measured', 90)),
@@ -90,5 +90,11 @@ describe('leafing', () => {
     if (!now || !astray) throw new TypeError('Expected two photos');
     expect(measuredBefore(between, now)?.view.id).toBe('first');
     expect(measuredBefore(between, astray)).toBeNull();
+    const elsewhere = {
+      ...astray.view,
+      standId: 'a-stand',
+      report: { status: 'measured', frame: null },
+    } as View;
+    expect(measuredBefore(between, { ...astray, view: elsewhere })).toBeNull();
   });
 });

@@ -3,9 +3,11 @@ import type { PlantPage } from '../../../server/schemas/pages.ts';
 import type { View } from '../../../server/schemas/sitting.ts';
 import { numberWords, plusMinusWords } from '../measures/reading.ts';
 import buttons from '../parts/buttons.module.css';
+import { isComparable } from '../photo/comparable.ts';
 import { FrameWords } from '../photo/FrameWords.tsx';
 import { SendingRow } from '../photos/SendingRow.tsx';
 import { sendings } from '../photos/send-queue.ts';
+import { PhotoNotes } from '../plant/PhotoTrouble.tsx';
 import styles from './LiveCamera.module.css';
 
 /** The shot, what became of it, and whether to take it again. */
@@ -55,7 +57,7 @@ export function AfterShot({
 
 function Checked({ view }: { view: View }) {
   const { report, failure } = view;
-  const good = report?.status === 'measured' && report.frame?.standing !== 'far';
+  const good = report?.status === 'measured' && isComparable(view);
   return (
     <div role="status" className={styles.checked}>
       <p className={styles.verdict} data-good={good}>
@@ -67,6 +69,7 @@ function Checked({ view }: { view: View }) {
           : (report?.hint ?? failure ?? 'It is kept, but it was not measured.')}
       </p>
       {report && <FrameWords report={report} />}
+      <PhotoNotes view={view} />
     </div>
   );
 }

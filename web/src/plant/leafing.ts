@@ -1,4 +1,5 @@
 import type { Sitting, View } from '../../../server/schemas/sitting.ts';
+import { isComparable } from '../photo/comparable.ts';
 
 /** One photo among all of a plant's, with the sitting it belongs to. */
 export interface Leaf {
@@ -41,11 +42,6 @@ export function measuredBefore(sittings: readonly Sitting[], current: Leaf): Lea
     if (view) return { sitting, view };
   }
   return null;
-}
-
-/** A photo from too far off the stand shows its numbers, but they are compared with nothing. */
-function isComparable({ report }: View): boolean {
-  return report?.frame?.standing !== 'far';
 }
 
 /** "mark to the camera", "turned 90°"; null when the turn was not told. */

@@ -57,10 +57,7 @@ export default function StandScreen({ standId }: { standId: string }) {
       <header className={styles.head}>
         <h1>{stand.name}</h1>
         <p className={styles.soft}>
-          As it is since {dayWords(stand.sinceDay, today)} ·{' '}
-          {stand.plants === 0
-            ? 'no plant stands here yet'
-            : `${countWords(stand.plants, 'plant')} stand here`}
+          As it is since {dayWords(stand.sinceDay, today)} · {standingWords(stand.plants)}
         </p>
       </header>
       <section aria-labelledby="facts-name">
@@ -106,6 +103,11 @@ export default function StandScreen({ standId }: { standId: string }) {
       <PutStandAway stand={stand} />
     </div>
   );
+}
+
+function standingWords(plants: number): string {
+  if (plants === 0) return 'no plant stands here yet';
+  return plants === 1 ? 'one plant stands here' : `${countWords(plants, 'plant')} stand here`;
 }
 
 function StandHistory({ stand }: { stand: Stand }) {

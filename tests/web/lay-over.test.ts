@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { refusalWords } from '../../web/src/camera/camera-access.ts';
 import { isTurned, windowOfVideo } from '../../web/src/camera/lay-over.ts';
+import { movedWords } from '../../web/src/photo/moved-words.ts';
 
 const PHOTO = { widthPx: 4000, heightPx: 3000 };
 
@@ -47,5 +48,26 @@ describe('a camera that is not lent', () => {
     expect(words[0]).toContain('Allow it in the browser’s settings');
     expect(words[2]).toContain('Close it');
     for (const said of words) expect(said).toMatch(/photo/);
+  });
+});
+
+describe('a moved frame in figures', () => {
+  const frame = {
+    from: 'marks',
+    shiftPx: [62, -8],
+    shiftMm: [21.2, -2.8],
+    turnDeg: -0.6,
+    zoom: 0.985,
+    standing: 'moved',
+    words: '',
+  } as const;
+
+  it('gives side, height, turn and size, in mm where the scale is known', () => {
+    expect(movedWords(frame)).toBe(
+      'In this photo the stand lies 21.2 mm to the right, 2.8 mm up, turned 0.6° anticlockwise, 1.5 % smaller.',
+    );
+    expect(movedWords({ ...frame, shiftMm: null, shiftPx: [-4, 3], turnDeg: 1, zoom: 1.02 })).toBe(
+      'In this photo the stand lies 4.0 px to the left, 3.0 px down, turned 1.0° clockwise, 2.0 % larger.',
+    );
   });
 });

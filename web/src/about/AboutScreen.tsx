@@ -1,3 +1,5 @@
+import { Link } from 'wouter';
+import { EXTRA_MEANINGS, EXTRA_MEASURES, EXTRA_NAMES } from '../measures/extra-readings.ts';
 import { MEANINGS, PLUS_MINUS_MEANING } from '../measures/meanings.ts';
 import { MEASURE_NAMES } from '../measures/measure-names.ts';
 import { MEASURES } from '../measures/reading.ts';
@@ -22,6 +24,10 @@ export default function AboutScreen() {
       <section>
         <h2>How to photograph</h2>
         <HowToPhotograph />
+        <p>
+          <Link href="/stands">Set up the stand</Link> once: five minutes, and every photo is brought into the
+          same frame. <Link href="/stand-sheet">The stand sheet</Link> gives frame and millimetres by itself.
+        </p>
       </section>
       <section>
         <h2>Take care</h2>
@@ -69,6 +75,15 @@ export default function AboutScreen() {
               <dd>
                 {MEANINGS[measure].says} {MEANINGS[measure].measured} {MEANINGS[measure].best}{' '}
                 <span className={styles.source}>{MEANINGS[measure].source}</span>
+              </dd>
+            </div>
+          ))}
+          {EXTRA_MEASURES.map((extra) => (
+            <div key={extra}>
+              <dt>{EXTRA_NAMES[extra]}</dt>
+              <dd>
+                {EXTRA_MEANINGS[extra].says} {EXTRA_MEANINGS[extra].measured} {EXTRA_MEANINGS[extra].best}{' '}
+                <span className={styles.source}>{EXTRA_MEANINGS[extra].source}</span>
               </dd>
             </div>
           ))}

@@ -1,5 +1,6 @@
 import type { PhotoReport } from '../../../core/report.ts';
 import styles from './FrameWords.module.css';
+import { movedWords } from './moved-words.ts';
 
 const FROM_WORDS = {
   marks: 'Told by the stand sheet’s ring marks.',
@@ -41,17 +42,4 @@ function Corners({ standing }: { standing: 'same' | 'moved' | 'far' }) {
       </g>
     </svg>
   );
-}
-
-/** How the stand lies in this photo against its own picture, in figures. */
-function movedWords({ shiftPx, shiftMm, turnDeg, zoom }: NonNullable<PhotoReport['frame']>): string {
-  const [x, y] = shiftMm ?? shiftPx;
-  const unit = shiftMm ? 'mm' : 'px';
-  const parts = [
-    `${Math.abs(x).toFixed(1)} ${unit} to the ${x < 0 ? 'left' : 'right'}`,
-    `${Math.abs(y).toFixed(1)} ${unit} ${y < 0 ? 'up' : 'down'}`,
-    `turned ${Math.abs(turnDeg).toFixed(1)}° ${turnDeg < 0 ? 'anticlockwise' : 'clockwise'}`,
-    `${Math.abs((zoom - 1) * 100).toFixed(1)} % ${zoom < 1 ? 'smaller' : 'larger'}`,
-  ];
-  return `In this photo the stand lies ${parts.join(', ')}.`;
 }

@@ -46,7 +46,6 @@ export interface OpenCv extends OpenCvFeatures {
   readonly TermCriteria_COUNT: number;
   readonly TermCriteria_EPS: number;
   readonly MOTION_TRANSLATION: number;
-  readonly MOTION_AFFINE: number;
   readonly BORDER_CONSTANT: number;
   readonly CV_64FC1: number;
 

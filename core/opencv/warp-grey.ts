@@ -1,6 +1,13 @@
-import type { Similarity } from '../stand/frame/similarity.ts';
 import type { OpenCvDoor } from './door.ts';
 import { type GreyPicture, matOfGrey } from './grey-pictures.ts';
+
+/** `[x, y]` goes to `[a x - b y + shiftX, b x + a y + shiftY]`: a turn, a zoom and a shift. */
+interface PlaneMove {
+  readonly a: number;
+  readonly b: number;
+  readonly shiftX: number;
+  readonly shiftY: number;
+}
 
 /**
  * A grey picture moved by a similarity onto a picture of the given size, straight-line between pixels; 128 where nothing
@@ -11,7 +18,7 @@ import { type GreyPicture, matOfGrey } from './grey-pictures.ts';
 export function warpGrey(
   door: OpenCvDoor,
   picture: GreyPicture,
-  { a, b, shiftX, shiftY }: Similarity,
+  { a, b, shiftX, shiftY }: PlaneMove,
   { width, height }: { readonly width: number; readonly height: number },
 ): GreyPicture {
   return door.use((cv, keep) => {

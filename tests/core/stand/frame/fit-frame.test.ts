@@ -183,4 +183,21 @@ describe('a photo beside the stand’s first picture', () => {
     expect(stops).toBeCloseTo(-2.4, 1);
     expect(notes.join()).toMatch(/darker than in its first picture: photograph at the same hour/);
   });
+
+  it('is told to be less sharp where the stand has clear edges', () => {
+    // A board of squares; the photo's edges run over 14 px instead of 2.
+    const board = (softPx: number): Raster => {
+      const data = new Uint8Array(3 * WIDTH * HEIGHT);
+      for (let i = 0; i < WIDTH * HEIGHT; i++) {
+        const along = (value: number) => Math.max(-1, Math.min(1, ((value % 80) - 40) / softPx));
+        const level = 130 + 70 * along(i % WIDTH) * Math.sign((Math.floor(i / WIDTH) % 80) - 39.5);
+        data.fill(Math.round(level), 3 * i, 3 * i + 3);
+      }
+      return { width: WIDTH, height: HEIGHT, data };
+    };
+    const { softer, notes } = photoAgainstStand(door, board(7), board(1), null);
+    expect(softer).toBeGreaterThan(1.7);
+    expect(notes.join()).toMatch(/less sharp than the stand’s first picture: wipe the lens/);
+    expect(photoAgainstStand(door, board(1), board(1), null).notes).toEqual([]);
+  });
 });

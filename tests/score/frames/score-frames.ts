@@ -36,7 +36,7 @@ for (const [k, { stand, reference, photo }] of SAMPLE_PAIRS.entries()) {
 }
 
 console.log(
-  `${'stand'.padEnd(18)}${'how'.padEnd(24)}photos  fitted  median px  95 % px  worst px  told far  ms`,
+  `${'stand'.padEnd(18)}${'how'.padEnd(24)}photos  fitted  median px  95 % px  worst px  told far or no frame  ms`,
 );
 const hows = [...new Set(rows.map(({ how }) => how))];
 const stands = ['all', ...new Set(rows.map(({ stand }) => stand))];
@@ -55,7 +55,7 @@ for (const stand of stands) {
         px(median(errors)).padStart(11),
         px(quantile(errors, 0.95)).padStart(9),
         px(quantile(errors, 1)).padStart(10),
-        `${told}/${of.length}`.padStart(10),
+        `${told}/${of.length}`.padStart(22),
         median(of.map(({ scored }) => scored.ms))
           .toFixed(0)
           .padStart(6),

@@ -189,8 +189,9 @@ describe('a photo beside the stand’s first picture', () => {
     const board = (softPx: number): Raster => {
       const data = new Uint8Array(3 * WIDTH * HEIGHT);
       for (let i = 0; i < WIDTH * HEIGHT; i++) {
-        const along = (value: number) => Math.max(-1, Math.min(1, ((value % 80) - 40) / softPx));
-        const level = 130 + 70 * along(i % WIDTH) * Math.sign((Math.floor(i / WIDTH) % 80) - 39.5);
+        const along = (value: number) =>
+          Math.max(-1, Math.min(1, (Math.abs((value % 80) - 40) - 20) / softPx));
+        const level = 130 + 70 * along(i % WIDTH) * along(Math.floor(i / WIDTH));
         data.fill(Math.round(level), 3 * i, 3 * i + 3);
       }
       return { width: WIDTH, height: HEIGHT, data };

@@ -21,14 +21,15 @@ export async function checkEmptyPhoto({ path, sheet }: EmptyPhotoTask): Promise<
   const checked = await checkPhoto(await readFile(path));
   if (!checked.ok) throw new Error(`The empty photo can no longer be read: ${checked.hint}`);
   const door = await openOpenCv();
-  return {
-    check: qualityOf(door, checked.upright.raster),
-    reading: sheetOnEmptyPhoto(door, checked, sheet),
-  };
+  const reading = sheetOnEmptyPhoto(door, checked, sheet);
+  return { check: qualityOf(door, checked.upright.raster, reading !== null), reading };
 }
 
-/** Width of the sharpest edges, px of the decision copy, above which measuring calls a photo unsharp too. */
-const UNSHARP_PX = 4.2;
+/**
+ * Width of the sharpest edges, px of the decision copy, above which a photo is blurred. Printed rings are sharp, and
+ * above this measuring calls a photo unsharp too; a bare place may hold no sharp edge: a rendered, sharp one read 6.1.
+ */
+const BLURRED_PX = { rings: 4.2, bare: 8 };
 /** From here on a channel is taken as burnt out. */
 const BURNT = 250;
 /** Share of burnt-out pixels from which pale petals would be lost. */
@@ -43,7 +44,7 @@ const WORDS = {
   good: 'Light and sharpness are good.',
 } as const;
 
-function qualityOf(door: OpenCvDoor, raster: Raster): EmptyPhotoCheck {
+function qualityOf(door: OpenCvDoor, raster: Raster, ringsBelong: boolean): EmptyPhotoCheck {
   const small = shrinkRaster(door, raster, DECISION_SIDE_PX);
   const picture = labOfRaster(small);
   const everywhere = { ...small, data: new Uint8Array(small.width * small.height).fill(1) };
@@ -53,7 +54,8 @@ function qualityOf(door: OpenCvDoor, raster: Raster): EmptyPhotoCheck {
       ? 'too-bright'
       : 'good';
   const widthPx = edgeWidthPx(door, picture, everywhere);
-  const sharpness = widthPx === null ? 'unknown' : widthPx > UNSHARP_PX ? 'blurred' : 'good';
+  const sharpness =
+    widthPx === null ? 'unknown' : widthPx > BLURRED_PX[ringsBelong ? 'rings' : 'bare'] ? 'blurred' : 'good';
   const wrong = [
     ...(brightness === 'too-dark' ? [WORDS.dark] : []),
     ...(brightness === 'too-bright' ? [WORDS.bright] : []),

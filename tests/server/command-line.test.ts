@@ -3,6 +3,7 @@ import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
+import { reportTable } from '../../server/command-line/report-table.ts';
 import { reportSchema } from '../../server/schemas/report.ts';
 import { photographSheet } from '../core/stand/sheet/photographed-sheet.ts';
 import { temporaryFolder } from './fixtures/open-bench.ts';
@@ -118,7 +119,7 @@ describe('the command line', () => {
     const report = reportSchema.parse(JSON.parse(run.out));
     expect(report).toMatchObject({ status: 'measured', scale: { from: 'sheet' }, frame: { from: 'marks' } });
     expect(report.frame?.shiftPx[0]).toBeCloseTo((-15 / 1500) * 1201.8, 0);
-    const table = measure(...told, moved).out;
+    const table = reportTable([report]);
     expect(table.split('\n')[1]).toContain(' sheet ');
     expect(table).toContain(`moved.jpg: ${report.frame?.words}`);
   });

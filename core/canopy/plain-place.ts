@@ -25,8 +25,11 @@ const NEIGHBOURS_MOST = 4;
 const NETWORK_MOST = { backdrop: 1.5, empty: 2.5 };
 /** Log odds by colour of canopy that hardly shows, and how wide it must be: gaps between leaves are narrower, or sure. */
 const UNSEEN = { odds: -1.5, leastPx: 2 };
-/** Where the network sees less than this share of plant and pot within so many px, only leaf colours stand. */
-const VETO = { withinPx: 8, share: 0.3, leafOdds: 1 };
+/**
+ * Where the network sees less than this share of plant and pot within so many px, only sure leaf colours stand: the grain of
+ * a wooden table reads up to 2.8.
+ */
+const VETO = { withinPx: 8, share: 0.3, leafOdds: 3 };
 
 /**
  * Before a backdrop that is known, colour tells best what stands there and where it ends; the network tells what of it

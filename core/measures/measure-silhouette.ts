@@ -1,6 +1,6 @@
 import { openArcDeg } from '../silhouette/open-arc.ts';
 import type { Silhouette } from '../silhouette/silhouette.ts';
-import { axisFromPot, axisUncertaintyPx } from '../stand/axis.ts';
+import { axisFromPot, axisUncertaintyPx, ROLL_DOUBT_DEG } from '../stand/axis.ts';
 import type { MeasuredPlant } from '../stand/upright-plant.ts';
 import { type BallFit, fitBall } from './ball.ts';
 import { type ExtrasPx, extrasOf } from './extras.ts';
@@ -38,11 +38,16 @@ const LITTLE_OPEN_DEG = 200;
  *
  * @param silhouette of `found.canopy`, px
  * @param found the cut-out: pot rim and doubt of the outline, px
+ * @param rollDoubtDeg one standard deviation of the camera's roll, degrees: smaller once the photo was brought into the stand's frame
  * @returns measures in px; what cannot be known is `null` with its reason in `notes`
  *
  * Example: a disc standing on its pot has roundness and symmetry near 100 and lopsidedness near 0.
  */
-export function measureSilhouette(silhouette: Silhouette, found: MeasuredPlant): SilhouetteMeasures {
+export function measureSilhouette(
+  silhouette: Silhouette,
+  found: MeasuredPlant,
+  rollDoubtDeg: number = ROLL_DOUBT_DEG.loose,
+): SilhouetteMeasures {
   const { pot, edgeUncertaintyPx } = found;
   const axis = pot === null ? null : axisFromPot(pot);
   const ball = fitBall(silhouette, pot);
@@ -81,7 +86,7 @@ export function measureSilhouette(silhouette: Silhouette, found: MeasuredPlant):
         : lopsidednessPercent(silhouette.centroidPx[0], axis.xPx, ball.radiusPx),
     extras: extrasOf(silhouette, { axis, ball: roundness === null ? null : ball, symmetry }),
     longStems: ball === null ? [] : longStems(ball, edgeUncertaintyPx),
-    plusMinus: ball === null ? null : wholePlusMinus(silhouette, found, ball, place),
+    plusMinus: ball === null ? null : wholePlusMinus(silhouette, found, ball, place, rollDoubtDeg),
     notes,
   };
 }
@@ -92,10 +97,12 @@ function wholePlusMinus(
   found: MeasuredPlant,
   ball: BallFit,
   place: ScorePlace,
+  rollDoubtDeg: number,
 ): PlusMinus {
   const { pot, edgeUncertaintyPx: edgePx } = found;
-  const axisPx = pot === null ? edgePx : axisUncertaintyPx(pot, edgePx);
-  const repeated = plusMinusOf(silhouette, ball, place, { edgePx, axisPx });
+  const axisPx = pot === null ? edgePx : axisUncertaintyPx(pot);
+  const rollRad = (rollDoubtDeg * Math.PI) / 180;
+  const repeated = plusMinusOf(silhouette, ball, place, { edgePx, axisPx, rollRad });
   return withVariances(repeated, [
     zoneVariances(silhouette, found, ball.radiusPx),
     rimVariances(silhouette, pot, ball.radiusPx),

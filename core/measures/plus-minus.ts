@@ -14,6 +14,8 @@ export interface Doubts {
   readonly edgePx: number;
   /** Place of the plant axis, px. */
   readonly axisPx: number;
+  /** How far the camera, and with it the picture of the upright, is rolled to one side, rad. */
+  readonly rollRad: number;
 }
 
 /** One number for each score, in the score's own unit. */
@@ -55,21 +57,27 @@ export const NORMAL_95 = 1.96;
  * @param silhouette px of the working raster
  * @param ball px
  * @param place axis and rim height used for the scores, px
- * @param doubts standard deviations, px
+ * @param doubts standard deviations, px and rad
  * @returns 1.96 × root mean square departure from the undisturbed score
  *
+ * Definition: 1.96 × the repeatability standard deviation of one reading. Of many photos of one unchanged plant 95 in 100
+ * read within it of their middle; two of them differ by less than the root sum of squares of both, the repeatability
+ * limit r = 1.96·√2·s where both are alike (`changeSince`). It tells how well a reading repeats, not how true it is: what every
+ * photo of a plant gets wrong alike moves no trend.
+ *
  * How: each repeat moves the whole outline in or out by the cut-out's doubt, moves the axis sideways by its
- * doubt, and ripples the outline at the width of a shoot. The ripple is the root sum of squares of the cut-out's
- * doubt, the raster's px and half the outline's own roughness (root mean square of profile less form): a ragged
- * outline of leaves repeats less well than a clipped one.
+ * doubt, leans the canopy by the camera's roll, and ripples the outline at the width of a shoot. The ripple is the root sum
+ * of squares of the cut-out's doubt, the raster's px and half the outline's own roughness (root mean square of profile
+ * less form): a ragged outline of leaves repeats less well than a clipped one.
  *
  * The radius moves with the whole outline; ripples leave it where it is.
  *
- * Notes: a first, modelled figure. It holds no growth, no turn of the pot and no other camera place; half the
- * roughness is our own choice. Departures are taken from the undisturbed score, not from their mean, because noise can only
- * lower a perfect score. The same photo always gives the same figure.
+ * Notes: holds a turn of the pot by 2° and leaves that moved by a mm or so, through the ripple; half the roughness was set on
+ * renders photographed again (`tests/reshot`). It holds no growth. Departures are taken from the undisturbed score, not
+ * from their mean, because noise can only lower a perfect score. The same photo always gives the same figure.
  *
- * Reference: ISO/IEC Guide 98-3/Suppl. 1:2008 (propagation of distributions); repeatability at 95 % as in ISO 5725-1.
+ * Reference: ISO/IEC Guide 98-3/Suppl. 1:2008 (propagation of distributions); ISO 5725-2:1994 (repeatability standard
+ * deviation s_r), ISO 5725-6:1994, 4.1 (repeatability limit).
  *
  * Example: a clean disc of radius 200 px repeats to about 0.3 points of roundness.
  */
@@ -82,13 +90,15 @@ export function plusMinusOf(
   const noise = seededNoise(SEED);
   const ripplePx = Math.hypot(doubts.edgePx, RASTER_PX, LEAF_SHARE * roughnessPx(ball));
   const coarse = coarsen(ball.profile);
-  const warper = maskWarper(silhouette, ball, coarse);
+  const footYPx = place.rimYPx ?? silhouette.centroidPx[1];
+  const warper = maskWarper(silhouette, ball, coarse, footYPx);
   const sums = { roundness: 0, symmetry: 0, lopsidedness: 0 };
   const still = scoresOf(warper, ball.radiusPx, coarse, place, null);
   for (let repeat = 0; repeat < REPEATS; repeat++) {
     const disturbance: Disturbance = {
       outlinePx: rippled(coarse, doubts.edgePx * noise.normal(), ripplePx, noise),
       axisPx: doubts.axisPx * noise.normal(),
+      leanRad: doubts.rollRad * noise.normal(),
     };
     const moved = scoresOf(warper, ball.radiusPx, coarse, place, disturbance);
     sums.roundness += (moved.roundness - still.roundness) ** 2;
@@ -122,6 +132,7 @@ interface Disturbance {
   /** By how much the outline moves outwards, one value a direction of the coarse profile. */
   readonly outlinePx: Float64Array;
   readonly axisPx: number;
+  readonly leanRad: number;
 }
 
 /** Leafiness of the outline: root mean square of what the form filter takes away. */
@@ -166,7 +177,7 @@ function scoresOf(
   const radiiPx = coarse.radiiPx.map((radius, index) => Math.max(0, radius + (outwardPx[index] as number)));
   const form = smoothProfile({ ...coarse, radiiPx }, FORM_UPR);
 
-  const { mask, centroidXPx } = warp(outwardPx);
+  const { mask, centroidXPx } = warp(outwardPx, disturbance?.leanRad ?? 0);
   const axisXPx = place.axisXPx + (disturbance?.axisPx ?? 0);
   const rimY = place.rimYPx === null ? null : (place.rimYPx - origin[1]) / pxPerPx;
   return {

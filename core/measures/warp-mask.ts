@@ -15,8 +15,11 @@ export interface MaskWarper {
   readonly origin: PointPx;
   /** Original px a px of a copy. */
   readonly pxPerPx: number;
-  /** @param outwardPx how far the canopy moves outwards, px, one value a direction of the profile */
-  readonly warp: (outwardPx: Float64Array) => WarpedMask;
+  /**
+   * @param outwardPx how far the canopy moves outwards, px, one value a direction of the profile
+   * @param leanRad how far the canopy leans over to the right about the lean's foot; small
+   */
+  readonly warp: (outwardPx: Float64Array, leanRad: number) => WarpedMask;
 }
 
 /** Radius that the ball has in the copies, at most: small enough to be quick, large enough to keep shoots. */
@@ -30,9 +33,10 @@ const HIDDEN = -1;
  * @param silhouette px
  * @param ball its radius in px decides how far the copies are reduced
  * @param profile whose centre the rays start from and whose directions they follow
+ * @param footYPx height that stays in place when the canopy leans, px
  * @returns a maker of reduced copies: each pixel of a copy asks the original where it came from
  *
- * Notes: nearest pixel and nearest direction, so a copy's edge is good to half a px of its own; compare copies
+ * Notes: a lean is a shear, which a turn by a degree or so is as good as. Nearest pixel and nearest direction, so a copy's edge is good to half a px of its own; compare copies
  * with copies only. Where the pot hides the outline nothing moves.
  *
  * Example: with all moves 0 the copy is the mask, reduced.
@@ -41,6 +45,7 @@ export function maskWarper(
   { mask, leftPx, topPx, widthPx, heightPx }: Silhouette,
   ball: { readonly radiusPx: number },
   profile: RadialProfile,
+  footYPx: number,
 ): MaskWarper {
   const pxPerPx = Math.max(1, ball.radiusPx / BALL_RADIUS);
   const marginPx = MARGIN * pxPerPx;
@@ -61,18 +66,20 @@ export function maskWarper(
     }
   }
 
-  const warp = (outwardPx: Float64Array): WarpedMask => {
+  const warp = (outwardPx: Float64Array, leanRad: number): WarpedMask => {
     const data = new Uint8Array(width * height);
     let [sumX, count] = [0, 0];
     for (let row = 0; row < height; row++) {
       const dy = down(row);
+      // A small lean moves each row sideways by its height above the foot.
+      const leanPx = leanRad * (footYPx - centreY - dy);
       for (let column = 0; column < width; column++) {
         const place = row * width + column;
         const direction = directions[place] as number;
         const distance = distances[place] as number;
         const moved = direction === HIDDEN ? 0 : (outwardPx[direction] as number);
         const share = distance > 0 ? Math.max(0, 1 - moved / distance) : 1;
-        const fromX = Math.floor(centreX + across(column) * share);
+        const fromX = Math.floor(centreX + across(column) * share - leanPx);
         const fromY = Math.floor(centreY + dy * share);
         if (fromX < 0 || fromY < 0 || fromX >= mask.width || fromY >= mask.height) continue;
         if (mask.data[fromY * mask.width + fromX] === 0) continue;

@@ -18,20 +18,25 @@ export function axisFromPot({ rimLeftPx, rimRightPx }: Pick<Pot, 'rimLeftPx' | '
   return { xPx: (rimLeftPx[0] + rimRightPx[0]) / 2, rimYPx: (rimLeftPx[1] + rimRightPx[1]) / 2 };
 }
 
-/** Share of the rim's width by which the found rim may stand beside the true one; see `axisUncertaintyPx`. */
-const RIM_DOUBT = 0.015;
+/** Share of the rim's width by which the found axis differs from photo to photo; see `axisUncertaintyPx`. */
+const AXIS_DOUBT = 0.004;
 
 /**
- * One standard deviation of the axis' place, px: the doubt of two rim ends, and 1.5 % of the rim's width for what the
- * rim finder itself misses, or half the doubt of the rim's width where leaves hide an end and that is more.
+ * One standard deviation of the axis' place from photo to photo, px: 0.4 % of the rim's width, or half the doubt of the
+ * rim's width where leaves hide an end and that is more.
  *
- * Notes: on fifteen sample renders with a known rim the found axis was off by 1.3 % of the rim's width (root mean
- * square, one gross miss left out). A rim that is wholly misread is not covered.
+ * Notes: repeatability, not trueness: a rim that is read a little to one side in every photo does not move a trend. A rim
+ * that is wholly misread is not covered.
  */
-export function axisUncertaintyPx(pot: Pot, edgeUncertaintyPx: number): number {
-  const foundPx = Math.max(RIM_DOUBT * rimWidthPx(pot), pot.rimDoubtPx / 2);
-  return Math.hypot(edgeUncertaintyPx / Math.SQRT2, foundPx);
+export function axisUncertaintyPx(pot: Pot): number {
+  return Math.max(AXIS_DOUBT * rimWidthPx(pot), pot.rimDoubtPx / 2);
 }
+
+/**
+ * One standard deviation of the camera's roll from photo to photo, degrees: of a camera that is put up anew within 1°
+ * either way (even spread: 1° ÷ √3), and of a photo that was brought into its stand's frame.
+ */
+export const ROLL_DOUBT_DEG = { loose: 0.58, framed: 0.1 } as const;
 
 /** The same for the rim's height: where its opening was seen, and where leaves or the view hid it. */
 const RIM_HEIGHT_DOUBT = { seen: 0.015, hidden: 0.045 };

@@ -20,9 +20,10 @@ export interface Change {
  * @param before earlier value, @param now later value, in one unit
  * @returns the difference and its plus-minus, the root sum of squares of both; inside it the direction is `none`
  *
- * Notes: for two single readings the root sum of squares is the critical difference at 95 %.
+ * Notes: a plus-minus is 1.96 × the standard deviation s of one reading, so the root sum of squares is the critical
+ * difference at 95 %: 1.96·√2·s, the repeatability limit r, where both are alike.
  *
- * Reference: ISO 5725-6:1994, 4.1 (critical difference of two measurements).
+ * Reference: ISO 5725-6:1994, 4.1 (repeatability limit, critical difference of two measurements).
  *
  * Example: 80 ± 3 then 84 ± 4 is no change, because 4 lies inside ± 5.
  */

@@ -5,7 +5,7 @@ import type { ViewOptions } from '../../sample-images/render/render-view.ts';
 export interface Disturbances {
   /** Camera nearer or farther and higher or lower, mm. */
   readonly cameraMm: number;
-  /** Camera panned, tilted and rolled, degrees each. */
+  /** Camera turned, degrees: rolled, and panned and tilted together. */
   readonly cameraDeg: number;
   /** Zoom, share. */
   readonly zoom: number;
@@ -49,13 +49,13 @@ export function only(source: keyof typeof SOURCES): Disturbances {
  * The view of one more photo of the same plant, with other noise and every disturbance drawn evenly between its bounds (leaves:
  * normally).
  *
- * Notes: one degree of pan is what shifts the picture by tan 1° of the camera's distance.
+ * Notes: a pan shifts the picture by its tangent × the camera's distance. Pan and tilt each take 1 ÷ √2 of the bound.
  */
 export function disturbed(view: ViewOptions, shot: number, most: Disturbances): ViewOptions {
   const chance = seededChance(view.plant.seed * 131 + shot);
   const within = (bound: number, key: number) => chance.between(-bound, bound, key);
   const { camera, light } = view;
-  const aimMm = camera.distanceMm * Math.tan((most.cameraDeg * Math.PI) / 180);
+  const aimMm = (camera.distanceMm * Math.tan((most.cameraDeg * Math.PI) / 180)) / Math.SQRT2;
   const brighter = 1 + within(most.light, 7);
   return {
     ...view,

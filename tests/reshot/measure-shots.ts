@@ -1,0 +1,54 @@
+import { readFileSync } from 'node:fs';
+import { NOTHING_KNOWN } from '../../core/canopy/known.ts';
+import type { Network } from '../../core/canopy/model/onnx-door.ts';
+import { gatherPhoto, measureGathered } from '../../core/measure-photo.ts';
+import type { Raster } from '../../core/raster/raster.ts';
+import type { PhotoReport } from '../../core/report.ts';
+import type { Repeatable } from '../../core/trend/change-since.ts';
+import { readUprightPhoto } from '../../server/intake/read-upright-photo.ts';
+
+/** What is asked to repeat; the radius in px. */
+export const MEASURES = ['roundness', 'symmetry', 'lopsidedness', 'radius'] as const;
+export type Measure = (typeof MEASURES)[number];
+
+/** One photo's readings; `null` where the photo was not measured or the measure not known. */
+export type Readings = Readonly<Record<Measure, Repeatable | null>>;
+
+/** One photo's readings with and without what its stand tells. */
+export interface ShotReadings {
+  /** Brought into the frame of the stand's empty photo. */
+  readonly framed: Readings;
+  /** Nothing known but the photo. */
+  readonly alone: Readings;
+}
+
+/** Measures a photo file as the product does, the costly half once. */
+export async function readingsOf(
+  file: string,
+  reference: Raster,
+  rimMm: number | null,
+  network: Network,
+): Promise<ShotReadings> {
+  const photo = await readUprightPhoto(new Uint8Array(readFileSync(file)));
+  const stand = { reference, sheet: null, cameraDistanceMm: null, focalLengthPx: null };
+  const options = { ...NOTHING_KNOWN, network, stand, photoName: file, rimMm, turnDeg: null };
+  const gathered = await gatherPhoto(photo, options);
+  return {
+    framed: readings(measureGathered(gathered, []).report),
+    alone: readings(measureGathered({ ...gathered, stand: null }, []).report),
+  };
+}
+
+/** Scores of a camera that stands too far from where it stood are not compared, as the product does not. */
+function readings({ frame, roundness, symmetry, lopsidedness, ball }: PhotoReport): Readings {
+  if (frame?.standing === 'far') return { roundness: null, symmetry: null, lopsidedness: null, radius: null };
+  const score = (one: { score: number; plusMinus: number } | null) =>
+    one === null ? null : { value: one.score, plusMinus: one.plusMinus };
+  return {
+    roundness: score(roundness),
+    symmetry: score(symmetry),
+    lopsidedness:
+      lopsidedness === null ? null : { value: lopsidedness.percent, plusMinus: lopsidedness.plusMinus },
+    radius: ball === null ? null : { value: ball.radiusPx, plusMinus: ball.radiusPlusMinusPx },
+  };
+}

@@ -91,7 +91,7 @@ describe('a grower photographs with the last outline laid over', () => {
       await openLive();
       const layOver = page.getByTestId('lay-over');
       await layOver.waitFor();
-      await page.getByText(/Move the camera until pot rim, outline lie on what you see/).waitFor();
+      await page.getByText(/Move the camera until pot rim and outline lie on what you see/).waitFor();
       const [video, drawn] = [await page.locator('video').boundingBox(), await layOver.boundingBox()];
       for (const side of ['x', 'y', 'width', 'height'] as const) {
         expect(Math.abs((video?.[side] ?? 0) - (drawn?.[side] ?? -1))).toBeLessThan(0.6);

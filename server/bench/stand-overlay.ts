@@ -14,11 +14,14 @@ const SAME_SHAPE = 0.01;
  * reference's frame. `null` while the stand has no photo.
  */
 export function standOverlay(db: Database, standId: string, plantId: string | null): StandOverlay | null {
-  const version = versionsOfStand(db, standId)[0];
-  const reference = photoBySha256(db, version?.emptyPhoto ?? version?.firstPhoto ?? '');
+  const versions = versionsOfStand(db, standId);
+  const version = versions[0];
+  const reference = photoBySha256(db, version === undefined ? '' : (referenceOf(version) ?? ''));
   if (!version || reference === null) return null;
   const { widthPx, heightPx } = reference;
-  const last = plantId === null ? null : lastOnStand(db, plantId, version, widthPx / heightPx);
+  // A change of the light, say, begins a version and leaves the frame as it was.
+  const sameFrame = versions.filter((one) => referenceOf(one) === reference.sha256).map(({ id }) => id);
+  const last = plantId === null ? null : lastInFrame(db, plantId, sameFrame, widthPx / heightPx);
   const inStand = last === null ? null : intoStand(last, widthPx / last.widthPx);
   const axis = last?.report?.axis ?? null;
   return {
@@ -35,10 +38,20 @@ export function standOverlay(db: Database, standId: string, plantId: string | nu
   };
 }
 
-/** The plant's newest view with an outline that is comparable: on this stand, of the same shape, not from afar. */
-function lastOnStand(db: Database, plantId: string, version: StandVersionRow, shape: number): ViewRow | null {
+function referenceOf({ emptyPhoto, firstPhoto }: StandVersionRow): string | null {
+  return emptyPhoto ?? firstPhoto;
+}
+
+/** The plant's newest view with an outline that is comparable: in this frame, of the same shape, not from afar. */
+function lastInFrame(
+  db: Database,
+  plantId: string,
+  versionIds: readonly number[],
+  shape: number,
+): ViewRow | null {
   const fits = ({ standVersionId, widthPx, heightPx, outlinePx, report }: ViewRow) =>
-    standVersionId === version.id &&
+    standVersionId !== null &&
+    versionIds.includes(standVersionId) &&
     Math.abs(widthPx / heightPx / shape - 1) < SAME_SHAPE &&
     (outlinePx ?? []).length > 0 &&
     report?.status === 'measured' &&

@@ -34,14 +34,14 @@ export function reportTable(reports: readonly PhotoReport[]): string {
       .join('  ')
       .trimEnd(),
   );
-  const remarks = reports.flatMap((report) =>
-    [
-      ...(report.hint ? [report.hint] : []),
-      ...(report.frame === null ? [] : [report.frame.words]),
-      ...report.notes,
-    ].map((text) => `${report.photo}: ${text}`),
-  );
+  const remarks = reports.flatMap((report) => remarksOn(report).map((text) => `${report.photo}: ${text}`));
   return [...lines, ...(remarks.length > 0 ? ['', ...remarks] : [])].join('\n');
+}
+
+/** What to do, how the camera stood, and what is to know; the notes may have told of the camera already. */
+function remarksOn({ hint, frame, notes }: PhotoReport): string[] {
+  const remarks = [hint, frame?.words ?? null, ...notes].filter((text) => text !== null);
+  return [...new Set(remarks)];
 }
 
 function cells(report: PhotoReport): string[] {

@@ -101,7 +101,10 @@ export function standRoutes(services: Services): Router {
     const plant = plantId === undefined ? null : found('plant', plantById(db, String(plantId)));
     const overlay = standOverlay(db, stand.id, plant?.id ?? null);
     if (overlay === null) {
-      throw new RequestProblem(404, 'This stand has no photo yet. Take the empty photo of it first.');
+      throw new RequestProblem(
+        404,
+        'There is no photo yet of this stand as it is now. Take the empty photo of it first.',
+      );
     }
     response.json(overlay);
   });

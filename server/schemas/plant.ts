@@ -6,7 +6,11 @@ export const plantKindSchema = z.enum(PLANT_KINDS);
 
 /** What the grower tells about a plant. Rim: outer diameter of the pot rim. */
 export const plantFormSchema = z.object({
-  name: z.string().trim().min(1, 'Give the plant a name.').max(80, 'Keep the name to 80 letters or fewer.'),
+  name: z
+    .string('Give the plant a name.')
+    .trim()
+    .min(1, 'Give the plant a name.')
+    .max(80, 'Keep the name to 80 letters or fewer.'),
   kind: plantKindSchema,
   variety: z.string().trim().max(80, 'Keep the variety to 80 letters or fewer.').default(''),
   rimMm: z

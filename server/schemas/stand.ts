@@ -11,20 +11,27 @@ export const lightSideSchema = z.enum(
 );
 
 /** The printed sheet of ring marks, and where it is fixed. */
-export const standSheetSchema = z.object({
-  paper: sheetPaperSchema,
-  place: z.enum(['backdrop', 'bench'], 'The sheet hangs on the backdrop or lies on the bench.'),
-  /** Distance of the pot's middle in front of the sheet, towards the camera; 0 when the pot stands on the sheet. */
-  plantInFrontMm: z
-    .number('Give how far the pot’s middle stands in front of the sheet, in millimetres, for example 150.')
-    .min(0, 'The pot cannot stand behind the sheet; give 0 or more millimetres.')
-    .max(3000, 'More than 3000 mm in front of the sheet cannot be right; give millimetres.'),
-});
+export const standSheetSchema = z.object(
+  {
+    paper: sheetPaperSchema,
+    place: z.enum(['backdrop', 'bench'], 'The sheet hangs on the backdrop or lies on the bench.'),
+    /** Distance of the pot's middle in front of the sheet, towards the camera; 0 when the pot stands on the sheet. */
+    plantInFrontMm: z
+      .number('Give how far the pot’s middle stands in front of the sheet, in millimetres, for example 150.')
+      .min(0, 'The pot cannot stand behind the sheet; give 0 or more millimetres.')
+      .max(3000, 'More than 3000 mm in front of the sheet cannot be right; give millimetres.'),
+  },
+  'Describe the sheet by its paper, its place and plantInFrontMm; null for none.',
+);
 export type StandSheet = z.infer<typeof standSheetSchema>;
 
 /** What the grower tells about a stand. `null` is what is not known. */
 export const standFormSchema = z.object({
-  name: z.string().trim().min(1, 'Give the stand a name.').max(80, 'Keep the name to 80 letters or fewer.'),
+  name: z
+    .string('Give the stand a name.')
+    .trim()
+    .min(1, 'Give the stand a name.')
+    .max(80, 'Keep the name to 80 letters or fewer.'),
   /** As seen from the camera. */
   lightSide: lightSideSchema.nullable().default(null),
   backdrop: z

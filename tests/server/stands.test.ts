@@ -79,7 +79,9 @@ describe('a stand', () => {
   });
 
   it.each([
+    [{}, '/name', 'Give the stand a name.'],
     [{ name: ' ' }, '/name', 'Give the stand a name.'],
+    [{ name: 'a', sheet: 'A4' }, '/sheet', /its paper, its place and plantInFrontMm/],
     [{ name: 'a', lightSide: 'north' }, '/lightSide', /left, right, behind-camera, behind-plant or above/],
     [{ name: 'a', cameraDistanceMm: 15 }, '/cameraDistanceMm', /give millimetres/],
     [{ name: 'a', scaleFrom: 'sheet' }, '/sheet', /say which paper it is/],
@@ -444,7 +446,7 @@ describe('what lies over the live picture', () => {
     const none = await bench.send('GET', `${bench.address}/overlay?plant=${plant.id}`);
     expect([none.status, none.body.detail]).toEqual([
       404,
-      'This stand has no photo yet. Take the empty photo of it first.',
+      'There is no photo yet of this stand as it is now. Take the empty photo of it first.',
     ]);
     await bench.giveEmptyPhoto();
     const bare = standOverlaySchema.parse((await bench.send('GET', `${bench.address}/overlay`)).body);
@@ -461,6 +463,10 @@ describe('what lies over the live picture', () => {
     expect(overlay.outlinePx).toEqual(outlinePx.map(([x, y]) => [x - 10, y]));
     expect(overlay.rim).toEqual({ leftPx: [290, 400], rightPx: [350, 400] });
     expect(overlay.outlineDay).toBe('2026-03-01');
+    // The light alone changes no frame.
+    await bench.change({ lightSide: 'right' });
+    const later = await bench.send('GET', `${bench.address}/overlay?plant=${plant.id}`);
+    expect(later.body).toEqual(overlay);
     expect((await bench.send('GET', overlay.photoUrl)).headers.get('content-type')).toBe('image/jpeg');
   });
 

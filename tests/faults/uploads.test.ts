@@ -9,7 +9,17 @@ import { openBench, type TestBench, temporaryFolder } from '../server/fixtures/o
 import { cameraJpeg, plantJpeg } from '../server/fixtures/photos.ts';
 import { BAD_FILES } from './bad-files.ts';
 
-const TABLES = ['photos', 'plants', 'sittings', 'views', 'measurements', 'stops', 'notes'];
+const TABLES = [
+  'photos',
+  'plants',
+  'stands',
+  'stand_versions',
+  'sittings',
+  'views',
+  'measurements',
+  'stops',
+  'notes',
+];
 
 /** Everything the store holds, in short: the rows of every table and every file beside the database. */
 function storeImprint({ services, homePath }: TestBench): string {
@@ -49,6 +59,25 @@ describe('a bad file', () => {
       expect(onlyEntry(answer)).toEqual({ outcome: 'refused', fileName: name, detail: sentence });
       expect(storeImprint(bench)).toBe(before);
       expect((await bench.send('GET', '/api/bench')).status).toBe(200);
+    },
+  );
+
+  it.each(BAD_FILES.map((file) => [file.what, file] as const))(
+    'that is %s is refused as the empty photo of a stand, and the stand stays as it was',
+    async (_, { name, type, bytes, sentence }) => {
+      const bench = await openBench();
+      const stand = (await bench.send('POST', '/api/stands', { name: 'Potting bench' })).body;
+      const address = `/api/stands/${stand.id}/empty-photo`;
+      const form = (file: Uint8Array, fileName: string, kind = '') => {
+        const sent = new FormData();
+        sent.append('photo', new Blob([new Uint8Array(file)], { type: kind }), fileName);
+        return sent;
+      };
+      await bench.send('PUT', address, form(await plantJpeg(), 'good.jpg'));
+      const before = storeImprint(bench);
+      const answer = await bench.send('PUT', address, form(await bytes(), name, type));
+      expect([answer.status, answer.body.detail]).toEqual([422, sentence]);
+      expect(storeImprint(bench)).toBe(before);
     },
   );
 

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { NOTHING_KNOWN } from '../../core/canopy/known.ts';
 import type { Network } from '../../core/canopy/model/onnx-door.ts';
-import { gatherPhoto, measureGathered } from '../../core/measure-photo.ts';
+import { gatherPhoto, measureGathered, measurePhoto } from '../../core/measure-photo.ts';
 import type { Raster } from '../../core/raster/raster.ts';
 import type { PhotoReport } from '../../core/report.ts';
 import type { Repeatable } from '../../core/trend/change-since.ts';
@@ -37,6 +37,13 @@ export async function readingsOf(
     framed: readings(measureGathered(gathered, []).report),
     alone: readings(measureGathered({ ...gathered, stand: null }, []).report),
   };
+}
+
+/** The same of a photo of which nothing else is known. */
+export async function readingsAlone(file: string, network: Network): Promise<Readings> {
+  const photo = await readUprightPhoto(new Uint8Array(readFileSync(file)));
+  const options = { ...NOTHING_KNOWN, network, stand: null, photoName: file, rimMm: null, turnDeg: null };
+  return readings((await measurePhoto(photo, options)).report);
 }
 
 /** Scores of a camera that stands too far from where it stood are not compared, as the product does not. */

@@ -27,13 +27,17 @@ export interface CentreSearch {
   readonly finest: number;
 }
 
+/** Squares of one size looked into, at most: along a flat valley there would be millions. */
+const MOST_SQUARES = 4000;
+
 /**
  * Finds where in a square a value is smallest, however many local minima there are.
  *
  * Branch and bound: a square is thrown away when even at the steepest descent it could not beat the best centre known,
- * and divided in four otherwise.
+ * and divided in four otherwise. Of more than 4000 squares of one size only the best are looked into.
  *
- * @returns the best centre found; the true smallest value is at most steepness × finest × √2 below it
+ * @returns the best centre found; the true smallest value is at most steepness × finest × √2 below it, unless there were more
+ * than 4000 squares of one size: then it lies in a valley so flat that the best centre is as good as any
  *
  * Reference: Land and Doig (1960), An automatic method of solving discrete programming problems.
  *
@@ -58,6 +62,9 @@ export function searchCentre(search: CentreSearch): FoundCentre {
     squares = children.filter(
       ({ half, value }) => half > finest && value - steepness * half * Math.SQRT2 < best.value,
     );
+    if (squares.length > MOST_SQUARES) {
+      squares = squares.sort((one, other) => one.value - other.value).slice(0, MOST_SQUARES);
+    }
   }
   return best;
 }

@@ -11,7 +11,7 @@ import { RING_UNIT_MM, ringRadiusMm } from './ring-kinds.ts';
 import type { RingMark, SheetMark } from './ring-mark.ts';
 import { type SheetGeometry, sheetGeometry } from './sheet-geometry.ts';
 import { greyNote, HINTS, marksNote, NO_DISTANCE } from './sheet-notes.ts';
-import { type PosedSheet, poseSheet } from './sheet-pose.ts';
+import { GIVEN_FOCAL_DOUBT, type PosedSheet, poseSheet } from './sheet-pose.ts';
 import type { NoSheet, SheetFit, SheetPose, SheetReading } from './sheet-reading.ts';
 
 export interface SheetKnown {
@@ -219,7 +219,7 @@ function poseOf(
     focalLengthPx,
     focalLengthFrom: 'given',
     distanceMm: focalLengthPx * mmPerPx,
-    distanceDoubtMm: focalLengthPx * doubt,
+    distanceDoubtMm: focalLengthPx * Math.hypot(doubt, GIVEN_FOCAL_DOUBT * mmPerPx),
     tiltDeg: null,
     principalPx,
     normal: null,

@@ -26,8 +26,6 @@ export type ScaleAtPlant =
 /** How well growers know what they measure by hand, one standard deviation: the plant's place, mm; the camera's, share. */
 const PLACE_DOUBT_MM = 8;
 const HAND_DISTANCE_DOUBT = 0.03;
-/** A focal length told by the camera is rounded to whole millimetres, and moves with the focus. */
-const GIVEN_FOCAL_DOUBT = 0.03;
 /** A bench sheet with no known pot place: the pot may stand this far from the sheet's middle, mm. */
 const BENCH_PLACE_DOUBT_MM = 100;
 
@@ -84,11 +82,14 @@ function beforeBackdrop(reading: SheetReading, plant: PlantBeforeSheet): ScaleAt
       mmPerPx: null,
       reason: 'The plant would stand behind the camera: check its distance to the sheet.',
     };
-  const distanceDoubt = Math.hypot(pose.distanceDoubtMm, focalDoubt(pose) * pose.distanceMm);
   // With few marks the tilt is unknown: across half a metre it may change the depth by this much.
   const tiltShare = pose.normal === null ? 0.02 : 0;
   const mmPerPx = depth / pose.focalLengthPx;
-  const share = Math.hypot(sheetShare, tiltShare, nearnessDoubt(pose.distanceMm, nearer, distanceDoubt));
+  const share = Math.hypot(
+    sheetShare,
+    tiltShare,
+    nearnessDoubt(pose.distanceMm, nearer, pose.distanceDoubtMm),
+  );
   return { mmPerPx, doubt: mmPerPx * share };
 }
 
@@ -96,10 +97,6 @@ function beforeBackdrop(reading: SheetReading, plant: PlantBeforeSheet): ScaleAt
 function nearnessDoubt(distance: number, nearer: number, distanceDoubt: number): number {
   const left = distance - nearer;
   return Math.hypot((nearer * distanceDoubt) / (distance * left), nearer === 0 ? 0 : PLACE_DOUBT_MM / left);
-}
-
-function focalDoubt({ focalLengthFrom }: SheetPose): number {
-  return focalLengthFrom === 'given' ? GIVEN_FOCAL_DOUBT : 0;
 }
 
 function onBench(reading: SheetReading, { plantPx, paper, aboveBenchMm }: PlantBeforeSheet): ScaleAtPlant {

@@ -11,7 +11,7 @@ export interface PosedSheet {
   /** Paper mm to photo px as this pose and a pinhole make it. */
   readonly paperToPhoto: Homography;
   readonly focalLengthPx: number;
-  /** One standard deviation as a share; 0 when the focal length was given. */
+  /** One standard deviation as a share. */
   readonly focalDoubt: number;
   readonly middleMm: Point3;
   /** Unit normal towards the camera. */
@@ -29,6 +29,9 @@ export interface PosedSheet {
  */
 const EXPECTED_FOCAL = { ofLongerSide: 1, logDoubt: 0.5 };
 
+/** A focal length told by the camera is rounded to whole millimetres and moves with the focus: one standard deviation. */
+export const GIVEN_FOCAL_DOUBT = 0.03;
+
 /** The lens bends straight lines, so no mark's place is known better than this, px. */
 const LEAST_DOUBT_PX = 0.05;
 
@@ -37,10 +40,11 @@ const LEAST_DOUBT_PX = 0.05;
  *
  * @param pairs marks on paper and in the photo
  * @param map the map that they make: where to begin
- * @param focalLengthPx focal length, px; `null` when unknown: then it is fitted along, held by what is usual
+ * @param focalLengthPx focal length, px, good to about 3 %; `null` when unknown. It is fitted along, held
+ *   by what was given or by what is usual
  * @returns `null` when no pose fits
  *
- * Notes: six numbers (turn and place) by least squares of the distances in the photo, begun from the map's own columns
+ * Notes: seven numbers (turn, place, focal length) by least squares of the distances in the photo, begun from the map's own columns
  * (Zhang 2000, A flexible new technique for camera calibration) and from its mirror tilt, as a far plane looks alike
  * tilted either way. Depth ÷ focal length is known well even where each of them is not.
  */
@@ -56,14 +60,15 @@ export function poseSheet(
   const camera: Camera = { cx: picture.width / 2, cy: picture.height / 2 };
   const middle = [geometry.widthMm / 2, geometry.heightMm / 2] as const;
   const scene = { pairs, camera, middle };
+  const focalDoubt = focalLengthPx === null ? EXPECTED_FOCAL.logDoubt : GIVEN_FOCAL_DOUBT;
   const residuals = (values: readonly number[]) => [
-    ...missesOf(scene, values, focalLengthPx === null ? (values[6] as number) : expected),
-    ...(focalLengthPx === null ? [((values[6] as number) - expected) / EXPECTED_FOCAL.logDoubt] : []),
+    ...missesOf(scene, values),
+    ((values[6] as number) - expected) / focalDoubt,
   ];
   const starts = startsFrom(map, scene, Math.exp(expected));
-  const steps = [1e-5, 1e-5, 1e-5, 1e-2, 1e-2, 1e-2, 1e-5].slice(0, focalLengthPx === null ? 7 : 6);
+  const steps = [1e-5, 1e-5, 1e-5, 1e-2, 1e-2, 1e-2, 1e-5];
   const fits = starts
-    .map((start) => leastSquares(residuals, focalLengthPx === null ? [...start, expected] : start, steps))
+    .map((start) => leastSquares(residuals, [...start, expected], steps))
     .filter(({ values }) => (values[5] as number) > 0)
     .sort((one, other) => one.sumOfSquares - other.sumOfSquares);
   const best = fits[0];
@@ -74,7 +79,6 @@ export function poseSheet(
   return posed(
     best.values,
     best.covariance.map((row) => row.map((value) => value * strain)),
-    expected,
     scene,
   );
 }
@@ -90,11 +94,11 @@ interface Scene {
   readonly middle: readonly [number, number];
 }
 
-/** `values`: turn vector (3), place of the sheet's middle, mm (3). */
-function missesOf({ pairs, camera, middle }: Scene, values: readonly number[], logFocal: number): number[] {
+/** `values`: turn vector (3), place of the sheet's middle, mm (3), logarithm of the focal length. */
+function missesOf({ pairs, camera, middle }: Scene, values: readonly number[]): number[] {
   const [r1, r2] = axesOfTurn(values);
   const [tx = 0, ty = 0, tz = 0] = values.slice(3, 6);
-  const focal = Math.exp(logFocal);
+  const focal = Math.exp(values[6] as number);
   return pairs.flatMap(({ mm, px, doubtPx }) => {
     const [x, y] = [mm[0] - middle[0], mm[1] - middle[1]];
     const depth = r1[2] * x + r2[2] * y + tz;
@@ -131,13 +135,11 @@ function startsFrom(map: Homography, { camera, middle }: Scene, focal: number): 
 function posed(
   values: readonly number[],
   covariance: readonly (readonly number[])[],
-  givenLogFocal: number,
   { camera: { cx, cy }, middle }: Scene,
 ): PosedSheet {
   const [r1, r2] = axesOfTurn(values);
   const [x = 0, y = 0, depth = 0] = values.slice(3, 6);
-  const logFocal = values[6] ?? givenLogFocal;
-  const focal = Math.exp(logFocal);
+  const focal = Math.exp(values[6] as number);
   const variance = (i: number, j: number) => covariance[i]?.[j] ?? 0;
   // mm a px is depth ÷ focal length: its log's variance takes the two together.
   const share = variance(5, 5) / depth ** 2 + variance(6, 6) - (2 * variance(5, 6)) / depth;

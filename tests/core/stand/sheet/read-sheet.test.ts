@@ -51,7 +51,7 @@ const PLANT: PlantBeforeSheet = {
 
 describe('the stand sheet in a photo', () => {
   it.each([800, 1500, 3000])(
-    'gives the scale of a plant 150 mm before it within 1 %% from %i mm',
+    'from %i mm gives the scale of a plant 150 mm before it, to 1 percent',
     (distanceMm) => {
       const { photo, reading } = readingOf({ distanceMm });
       expect(Math.abs(reading.mmPerPxAtSheet / photo.mmPerPx - 1)).toBeLessThan(0.01);
@@ -91,6 +91,14 @@ describe('the stand sheet in a photo', () => {
     expect(flat.reading.pose).toBeNull();
     expect(flat.reading.notes.join(' ')).toContain('How far the camera stands from the sheet cannot be told');
     expect(Math.abs(flat.reading.mmPerPxAtSheet / flat.photo.mmPerPx - 1)).toBeLessThan(0.01);
+  });
+
+  it('gives the scale within 1 % also when the camera’s word on its focal length is 5 % off', () => {
+    const scene = { distanceMm: 1500, tiltDeg: 20, tiltAboutDeg: 90 };
+    const { photo, reading } = readingOf(scene, 1.05 * SCENE.focalPx);
+    expect(Math.abs(reading.mmPerPxAtSheet / photo.mmPerPx - 1)).toBeLessThan(0.01);
+    const distance = reading.pose?.distanceMm ?? 0;
+    expect(Math.abs(distance - 1500)).toBeLessThan(3 * (reading.pose?.distanceDoubtMm ?? 0));
   });
 
   it('does with four marks what it does with five', () => {

@@ -114,8 +114,8 @@ describe('millimetres a px at the plant', () => {
       if (scale.mmPerPx === null) throw new Error(scale.reason);
       return scale.doubt / scale.mmPerPx;
     }) as [number, number];
-    // √(0.3 %² + (8 ÷ 650)² + (150 × 24.5 ÷ (800 × 650))²), 24.5 = √(5² + (0.03 × 800)²)
-    expect(near).toBeCloseTo(Math.hypot(0.003, 8 / 650, (150 * Math.hypot(5, 24)) / (800 * 650)), 9);
+    // √(0.3 %² + (8 ÷ 650)² + (150 × 5 ÷ (800 × 650))²)
+    expect(near).toBeCloseTo(Math.hypot(0.003, 8 / 650, (150 * 5) / (800 * 650)), 9);
     expect(far).toBeLessThan(near / 2);
   });
 

@@ -25,8 +25,8 @@ export const USUAL: Disturbances = {
   zoom: 0.01,
   light: 0.2,
   turnDeg: 2,
-  shootMm: 1.5,
-  leafMm: 0.7,
+  shootMm: 1,
+  leafMm: 0.5,
 };
 
 /** Each source alone, to see which one moves the scores. */

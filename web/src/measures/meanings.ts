@@ -16,7 +16,7 @@ export interface Meaning {
 }
 
 export const PLUS_MINUS_MEANING =
-  'Photograph the same plant again at once and 19 times out of 20 the number lands within this. A change smaller than the plus-minus of the two sittings together is called “no change”.';
+  'Photograph the same plant again and again at once, and 19 times out of 20 the number lands within this of their middle. A change smaller than the plus-minus of the two sittings together (1.4 times this when both are alike) is called “no change”.';
 
 export const PLUS_MINUS_UNKNOWN = 'This number has no plus-minus, so no advice rests on it.';
 

@@ -27,8 +27,10 @@ export function trendWords(segment: TrendSegment, measure: TrendMeasure, afterSt
   const unit = UNITS[measure];
   const words = `${directionWords(direction, measure)} by ${rateWords(Math.abs(slopePerWeek))} ${unit} a week, sure`;
   if (!interval95) return { words, interval: null };
-  const [least, most] = [...interval95].map(Math.abs).sort((a, b) => a - b) as [number, number];
-  return { words, interval: `between ${rateWords(least)} and ${rateWords(most)} ${unit} a week` };
+  const along = Math.sign(slopePerWeek);
+  const [least, most] = interval95.map((rate) => along * rate).sort((a, b) => a - b) as [number, number];
+  const from = least < 0 ? `${rateWords(-least)} the other way` : rateWords(least);
+  return { words, interval: `between ${from} and ${rateWords(most)} ${unit} a week` };
 }
 
 /** Lopsidedness rises to the right; the plant is said to move, not to rise. */

@@ -50,6 +50,8 @@ const [SHIFTS, ASIDES, LEANS] = [evenNormals(REPEATS, 1), evenNormals(REPEATS, 1
 const RASTER_PX = 1 / Math.sqrt(12);
 /** How much of the outline's leafy roughness is taken to lie elsewhere in the next photo. */
 const LEAF_SHARE = 0.33;
+/** Cut-off of the ripple: a shoot's tip with its leaves spans some 12° of the ball and moves as one. */
+const RIPPLE_UPR = 30;
 /** Half-width of the normal distribution's middle 95 %, in standard deviations. */
 export const NORMAL_95 = 1.96;
 
@@ -69,7 +71,7 @@ export const NORMAL_95 = 1.96;
  * photo of a plant gets wrong alike moves no trend.
  *
  * How: each repeat moves the whole outline in or out by the cut-out's doubt, moves the axis sideways by its
- * doubt, leans the canopy by the camera's roll, and ripples the outline at the width of a shoot. The ripple is the root sum
+ * doubt, leans the canopy by the camera's roll, and ripples the outline at the width of a shoot with its leaves. The ripple is the root sum
  * of squares of the cut-out's doubt, the raster's px and a third of the outline's own roughness (root mean square of profile
  * less form): a ragged outline of leaves repeats less well than a clipped one.
  *
@@ -164,7 +166,7 @@ function rippled(
   noise: SeededNoise,
 ): Float64Array {
   const white = profile.radiiPx.map(() => noise.normal());
-  const ripple = smoothProfile({ ...profile, radiiPx: white }, SHOOT_UPR).radiiPx;
+  const ripple = smoothProfile({ ...profile, radiiPx: white }, RIPPLE_UPR).radiiPx;
   const spread = Math.sqrt(ripple.reduce((sum, value) => sum + value * value, 0) / ripple.length);
   return ripple.map((value) => shiftPx + (spread > 0 ? (ripplePx * value) / spread : 0));
 }

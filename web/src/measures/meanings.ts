@@ -24,7 +24,7 @@ export const MEANINGS: Record<Measure, Meaning> = {
   roundness: {
     says: 'How near the outline comes to a true circle. A single long stem hardly moves it; flats and shoulders do.',
     measured:
-      'Two circles with one centre are laid inside and outside the smoothed outline, as close together as they go (minimum zone circles). The score is 100 × inner radius ÷ outer radius, over the part of the outline that the pot does not hide. Smoothed means: waves shorter than a fifteenth of the way round are taken out.',
+      'Two circles with one centre are laid inside and outside the smoothed outline, as close together as they go (minimum zone circles). The score is 100 × inner radius ÷ outer radius, over the part of the outline that the pot does not hide, 6° clear of its rim. Smoothed means: waves shorter than a fifteenth of the way round are taken out.',
     best: '100 is a perfect circle.',
     range: 'No unit, 0 to 100.',
     bias: 'An oval of 1.25 to 1 has 80 by the rule and reads 80.2, since the smoothing lets 98.8 % of an oval pass. A long stem counts by as much of it as the smoothing leaves.',

@@ -277,3 +277,40 @@ function frameOf(first: Vector, other: Vector): readonly [Vector, Vector, Vector
   ];
   return [first, second, third];
 }
+
+/**
+ * The same view as a cut-out might give it: leaf-sized bits of its outline missed or added, and the axis misread.
+ *
+ * @param bitMm half the size of a bit
+ * @param axisMm how far right of its true place the axis is read
+ */
+export function roughCutOut<View extends TurnedView>(
+  view: View,
+  { seed, bits, bitMm, axisMm }: { seed: number; bits: number; bitMm: number; axisMm: number },
+): View {
+  const noise = seededNoise(seed);
+  const { width, height, data } = view.canopy;
+  const rough = data.slice();
+  const mmPerPx = view.mmPerPx ?? 1;
+  const edge: number[] = [];
+  for (let k = width; k < data.length - width; k++) {
+    if (data[k] === 1 && (data[k - 1] === 0 || data[k + 1] === 0 || data[k - width] === 0)) edge.push(k);
+  }
+  for (let bit = 0; bit < bits; bit++) {
+    const at = edge[Math.floor(Math.abs(noise.normal() * 7919)) % edge.length] as number;
+    const size = (bitMm * (1 + 0.3 * noise.normal())) / mmPerPx;
+    const value = noise.normal() > 0 ? 1 : 0;
+    const [cx, cy] = [at % width, Math.floor(at / width)];
+    for (let y = Math.max(0, Math.ceil(cy - size)); y <= Math.min(height - 1, cy + size); y++)
+      for (let x = Math.max(0, Math.ceil(cx - size)); x <= Math.min(width - 1, cx + size); x++)
+        if (Math.hypot(x - cx, y - cy) <= size) rough[y * width + x] = value;
+  }
+  const axisXPx = view.axisXPx + axisMm / mmPerPx;
+  const canopy: Mask = { width, height, data: rough };
+  return {
+    ...view,
+    canopy,
+    axisXPx,
+    lopsidednessPercent: (100 * (meanX(canopy) - axisXPx)) / view.ballRadiusPx,
+  };
+}

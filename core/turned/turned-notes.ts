@@ -1,0 +1,67 @@
+import { LEAST_VIEWS_TO_JUDGE, type OutlineVerdict } from './find-faults.ts';
+import type { LopsidednessFit } from './lopsidedness-vector.ts';
+import type { HullReport } from './measure-hull.ts';
+import type { TurnedScene } from './turned-scene.ts';
+import type { Camera } from './turned-view.ts';
+
+interface Told {
+  readonly scene: TurnedScene;
+  readonly directions: number;
+  readonly lopsided: LopsidednessFit;
+  readonly hull: HullReport | null;
+  readonly verdict: OutlineVerdict | null;
+  readonly camera: Camera | null;
+}
+
+/** Plain sentences on what the sitting can and cannot tell, and why. */
+export function turnedNotes({ scene, directions, lopsided, hull, verdict, camera }: Told): string[] {
+  const { views, leftOut, unit } = scene;
+  const notes: string[] = [];
+  if (leftOut.length > 0) {
+    const list = leftOut.map((view) => view + 1).join(', ');
+    notes.push(`Left out because its turn is not told or it shows no canopy: view ${list}.`);
+  }
+  if (views.length > directions && directions > 0) {
+    notes.push(
+      `${views.length} views show ${directions} ${directions === 1 ? 'direction' : 'directions'}: opposite views are mirror twins and count once. Turning by ${Math.round(1800 / views.length) / 10}° from view to view would show ${views.length}.`,
+    );
+  }
+  if (!lopsided.ok) notes.push(lopsided.hint);
+  else if (lopsided.vector.even)
+    notes.push('The plant is even within its plus-minus, so no side needs the light more.');
+  if (views.length > 0 && directions < 2) {
+    notes.push(
+      'One direction shows left and right only, so there is no reach all round and no hull. Add a photo after a quarter turn.',
+    );
+  } else if (directions === 2) {
+    notes.push(
+      'Two directions tell the heavy side; the plan between them is a rough guess. Four views at 0, 45, 90 and 135 show it well.',
+    );
+  }
+  if (hull !== null) {
+    const percent = Math.round((hull.bias - 1) * 1000) / 10;
+    notes.push(
+      `The hull of a round plant is ${percent} % too large with these views; the corrected volume takes that off.`,
+    );
+  }
+  if (unit === 'px' && views.length > 0) notes.push('A view has no scale, so there are no mm and no ml.');
+  if (views.length > 0 && (camera === null || unit === 'px')) {
+    notes.push(
+      'The camera’s distance is not used, so it counts as far away: at 1.5 m that makes a hull of 30 cm about 2 % off.',
+    );
+  }
+  if (views.some(({ view, field }) => view.potHalfWidthPx === null && field.lowest < 0)) {
+    notes.push(
+      'Canopy hangs below a rim whose width is not known: what the pot hides there is missing from the hull.',
+    );
+  }
+  if (views.length > 1 && verdict === null) {
+    notes.push(
+      `Wrong turns show in the outlines from ${LEAST_VIEWS_TO_JUDGE} directions on; here they could not be checked.`,
+    );
+  }
+  if (verdict?.fault) notes.push('The numbers rest on the turns as told; put the fault right first.');
+  if (verdict?.stillOff)
+    notes.push('With that put right the outlines still do not agree: more than one view may be wrong.');
+  return notes;
+}

@@ -1,0 +1,76 @@
+import { requirePositive } from '../errors/expect.ts';
+import { readSilhouette } from '../silhouette/silhouette.ts';
+import type { ComparedView } from './find-faults.ts';
+import { outlinePlaces } from './outline-coherence.ts';
+import { sightOf } from './sight-lines.ts';
+import { rowExtents, widestExtent } from './silhouette-extents.ts';
+import { silhouetteField } from './silhouette-field.ts';
+import type { OutlinedView } from './sphere-of-views.ts';
+import { type SupportLine, supportLine } from './support-line.ts';
+import type { Camera, PlanUnit, TurnedView } from './turned-view.ts';
+
+/** A view of known turn with everything that is read off it once. */
+export interface SceneView extends ComparedView, OutlinedView {
+  readonly view: TurnedView & { readonly turnDeg: number };
+  /** Its place in the list as given, from 0. */
+  readonly index: number;
+  readonly supports: readonly [left: SupportLine, right: SupportLine];
+}
+
+/** A sitting ready for measuring. */
+export interface TurnedScene {
+  readonly unit: PlanUnit;
+  /** Views of known turn with canopy, in the order given. */
+  readonly views: readonly SceneView[];
+  /** Places in the list of the views left out, from 0. */
+  readonly leftOut: readonly number[];
+  /** Median of the views' own balls, plan's unit; 0 without views. */
+  readonly usualRadius: number;
+}
+
+/**
+ * Reads every view of a sitting once.
+ *
+ * @param views as taken; those without a turn or canopy are left out
+ * @param camera `null` when its distance is unknown: it then counts as far away
+ * @returns scene, in mm when every used view has a scale, else in px
+ */
+export function turnedScene(views: readonly TurnedView[], camera: Camera | null): TurnedScene {
+  if (camera !== null) requirePositive(camera.distanceMm, 'camera.distanceMm');
+  const unit: PlanUnit = views.every(({ turnDeg, mmPerPx }) => turnDeg === null || mmPerPx !== null)
+    ? 'mm'
+    : 'px';
+  const read = views.map((view, index) => readView(view, index, unit, camera));
+  const used = read.filter((view) => view !== null);
+  const radii = used.map(({ view, sight }) => view.ballRadiusPx * sight.unitPerPx).sort((a, b) => a - b);
+  return {
+    unit,
+    views: used,
+    leftOut: read.flatMap((view, index) => (view === null ? [index] : [])),
+    usualRadius: radii[Math.floor(radii.length / 2)] ?? 0,
+  };
+}
+
+function readView(view: TurnedView, index: number, unit: PlanUnit, camera: Camera | null): SceneView | null {
+  const { turnDeg, axisXPx } = view;
+  if (turnDeg === null) return null;
+  const turned = { ...view, turnDeg };
+  const sight = sightOf(turned, unit, camera);
+  const field = silhouetteField(view, sight);
+  const extent = widestExtent(rowExtents(view.canopy));
+  const loops = readSilhouette(view.canopy)?.loops;
+  if (field === null || extent === null || loops === undefined) return null;
+  const placeOf = (xPx: number) => (xPx - axisXPx) * sight.unitPerPx;
+  return {
+    view: turned,
+    index,
+    sight,
+    field,
+    loops,
+    outline: outlinePlaces(loops, view, sight.unitPerPx),
+    supports: [
+      supportLine(sight, placeOf(extent[0]), 'left'),
+      supportLine(sight, placeOf(extent[1]), 'right'),
+    ],
+  };
+}

@@ -49,9 +49,9 @@ const [SHIFTS, ASIDES, LEANS] = [evenNormals(REPEATS, 1), evenNormals(REPEATS, 1
 /** Standard deviation of an even error of one px: what the raster itself hides. */
 const RASTER_PX = 1 / Math.sqrt(12);
 /** How much of the outline's leafy roughness is taken to lie elsewhere in the next photo. */
-const LEAF_SHARE = 0.33;
-/** Cut-off of the ripple: a shoot's tip with its leaves spans some 12° of the ball and moves as one. */
-const RIPPLE_UPR = 30;
+const LEAF_SHARE = 0.4;
+/** Cut-off of the ripple: a shoot's tip with its leaves spans some 18° of the ball and moves as one. */
+const RIPPLE_UPR = 20;
 /** Half-width of the normal distribution's middle 95 %, in standard deviations. */
 export const NORMAL_95 = 1.96;
 
@@ -72,12 +72,12 @@ export const NORMAL_95 = 1.96;
  *
  * How: each repeat moves the whole outline in or out by the cut-out's doubt, moves the axis sideways by its
  * doubt, leans the canopy by the camera's roll, and ripples the outline at the width of a shoot with its leaves. The ripple is the root sum
- * of squares of the cut-out's doubt, the raster's px and a third of the outline's own roughness (root mean square of profile
+ * of squares of the cut-out's doubt, the raster's px and four tenths of the outline's own roughness (root mean square of profile
  * less form): a ragged outline of leaves repeats less well than a clipped one.
  *
  * The radius moves with the whole outline; ripples leave it where it is.
  *
- * Notes: holds a turn of the pot by 2° and leaves that moved by a mm or so, through the ripple; a third of the roughness was set on
+ * Notes: holds a turn of the pot by 2° and leaves that moved by a mm or so, through the ripple; the share of the roughness was set on
  * renders photographed again (`tests/reshot`). It holds no growth. Departures are taken from the undisturbed score, not
  * from their mean, because noise can only lower a perfect score. The same photo always gives the same figure.
  *

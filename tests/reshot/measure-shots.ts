@@ -3,11 +3,11 @@ import { NOTHING_KNOWN } from '../../core/canopy/known.ts';
 import type { Network } from '../../core/canopy/model/onnx-door.ts';
 import { gatherPhoto, measureGathered, measurePhoto } from '../../core/measure-photo.ts';
 import type { Raster } from '../../core/raster/raster.ts';
-import type { PhotoReport } from '../../core/report.ts';
+import type { Ball, PhotoReport } from '../../core/report.ts';
 import type { Repeatable } from '../../core/trend/change-since.ts';
 import { readUprightPhoto } from '../../server/intake/read-upright-photo.ts';
 
-/** What is asked to repeat; the radius in px. */
+/** What is asked to repeat; the radius in mm by the rim, in px where its size is not known. */
 export const MEASURES = ['roundness', 'symmetry', 'lopsidedness', 'radius'] as const;
 export type Measure = (typeof MEASURES)[number];
 
@@ -56,6 +56,12 @@ function readings({ frame, roundness, symmetry, lopsidedness, ball }: PhotoRepor
     symmetry: score(symmetry),
     lopsidedness:
       lopsidedness === null ? null : { value: lopsidedness.percent, plusMinus: lopsidedness.plusMinus },
-    radius: ball === null ? null : { value: ball.radiusPx, plusMinus: ball.radiusPlusMinusPx },
+    radius: ball === null ? null : radiusOf(ball),
   };
+}
+
+function radiusOf({ radiusMm, radiusPlusMinusMm, radiusPx, radiusPlusMinusPx }: Ball): Repeatable {
+  return radiusMm === null || radiusPlusMinusMm === null
+    ? { value: radiusPx, plusMinus: radiusPlusMinusPx }
+    : { value: radiusMm, plusMinus: radiusPlusMinusMm };
 }

@@ -41,6 +41,8 @@ export const EVEN_PERCENT = 2;
  */
 const THIRD_HARMONIC_PERCENT = 0.9;
 const FIFTH_HARMONIC_PERCENT = 0.4;
+/** What a near camera adds, which opposite views do not share: one standard deviation, % of the ball's radius. Measured likewise. */
+const NEARNESS_PERCENT = 0.5;
 const NORMAL_95 = 1.96;
 /** Two views nearer than this to the same or to opposite directions are one direction. */
 export const SAME_DIRECTION_DEG = 20;
@@ -48,7 +50,7 @@ export const SAME_DIRECTION_DEG = 20;
 /**
  * Fits the lopsidedness vector to all views by least squares: offset_i = d · sin(a − t_i).
  *
- * @param views offsets by turn, in any order; plus-minus below a tenth of a per cent counts as that
+ * @param views offsets by turn, in any order
  * @returns the vector, or why there is none
  *
  * How: the sinusoid is linear in d sin a and d cos a. The weights are those of generalised least squares: each view's own variance, and
@@ -78,7 +80,8 @@ export function fitLopsidedness(views: readonly ViewOffset[]): LopsidednessFit {
     const apart = (turns[row] as number) - (turns[column] as number);
     const shared =
       THIRD_HARMONIC_PERCENT ** 2 * Math.cos(3 * apart) + FIFTH_HARMONIC_PERCENT ** 2 * Math.cos(5 * apart);
-    const own = row === column ? (Math.max((views[row] as ViewOffset).plusMinus, 0.1) / NORMAL_95) ** 2 : 0;
+    const stated = (views[row] as ViewOffset).plusMinus / NORMAL_95;
+    const own = row === column ? stated ** 2 + NEARNESS_PERCENT ** 2 : 0;
     return shared + own;
   });
   if (factor === null) return oneDirection(views);

@@ -1,4 +1,6 @@
 import type { Sureness } from '../advice/advice.ts';
+import { turnInWords } from '../light/turn-in-words.ts';
+import { TURN_WEIGHTS } from '../light/turn-weights.ts';
 import { circularSummary, turnBetween, wholeTurn } from './circular-statistics.ts';
 import { clockOfAzimuth } from './clock-of-azimuth.ts';
 import type { LopsidednessVector } from './lopsidedness-vector.ts';
@@ -24,18 +26,6 @@ export interface LightPlace {
 }
 
 /**
- * The rule and its weights, all in one place.
- *
- * The weak side is the one away from the heavy side (where the canopy's middle stands off the axis) and the one with the least reach. Both
- * point somewhere; the advice is their weighted mean direction. The middle counts most, because it rests on the whole outline; reach
- * rests on its outermost leaf. Each weight is multiplied by how certain its voice is: 1 − (plus-minus ÷ size)², at least 0.
- */
-export const TURN_WEIGHTS = { awayFromHeavySide: 0.75, leastReach: 0.25 } as const;
-
-/** A turn smaller than this is not worth moving a pot for, degrees. */
-const LEAST_TURN_DEG = 22.5;
-
-/**
  * Says which side to turn to the light.
  *
  * @param lopsidedness `null` when it could not be fitted
@@ -43,7 +33,7 @@ const LEAST_TURN_DEG = 22.5;
  * @param light `null` when the light's side is not set
  * @returns advice; `null` when the plant is even within its plus-minus or its middle is not known
  *
- * Notes: no rate is promised; none is published for grown pot plants. A quarter turn a week is growers' practice.
+ * Notes: the rule and its weights stand in `turn-weights.ts`. No rate is promised; none is published for grown pot plants. A quarter turn a week is growers' practice.
  */
 export function adviseTurn(
   lopsidedness: LopsidednessVector | null,
@@ -55,7 +45,7 @@ export function adviseTurn(
   const voices = [
     {
       azimuthDeg: wholeTurn(azimuthDeg + 180),
-      weight: TURN_WEIGHTS.awayFromHeavySide * certainty(percent, plusMinus),
+      weight: TURN_WEIGHTS.weakSide.awayFromHeavySide * certainty(percent, plusMinus),
     },
     ...leastReach(reach),
   ];
@@ -65,28 +55,16 @@ export function adviseTurn(
   );
   if (weak.meanDeg === null) return null;
   const toLightAzimuthDeg = Math.round(weak.meanDeg) % 360;
-  const side = `the ${clockOfAzimuth(toLightAzimuthDeg)} o’clock side`;
   const turnByDeg =
     light === null ? null : turnBetween(toLightAzimuthDeg - light.standsAtTurnDeg, light.fromCameraDeg);
   return {
     toLightAzimuthDeg,
     turnByDeg,
-    words: turnInWords(turnByDeg, side),
+    words: turnInWords(turnByDeg, toLightAzimuthDeg),
     why: `The canopy’s middle stands ${percent.toFixed(1)} % of the ball’s radius to ${clockOfAzimuth(azimuthDeg)} o’clock (± ${plusMinus.toFixed(1)}), seen from above with the mark at 6. That is the heavy side, and growth fills the side that faces the light. Growers turn a quarter once a week, some half; none publishes how fast it works.`,
     sure:
       percent > 3 * plusMinus && plusMinusDeg < 30 ? 'sure' : percent > 2 * plusMinus ? 'likely' : 'unsure',
   };
-}
-
-/** "A quarter turn clockwise: bring the 9 o'clock side to the light." */
-function turnInWords(turnByDeg: number | null, side: string): string {
-  if (turnByDeg === null) return `Bring ${side} to the light.`;
-  const by = Math.abs(turnByDeg);
-  if (by < LEAST_TURN_DEG) return `Leave it as it stands: ${side} already faces the light.`;
-  const eighths = Math.round(by / 45);
-  if (eighths === 4) return `Half a turn: bring ${side} to the light.`;
-  const amount = ['', 'An eighth of a turn', 'A quarter turn', 'Three eighths of a turn'][eighths] as string;
-  return `${amount} ${turnByDeg > 0 ? 'anticlockwise' : 'clockwise'}: bring ${side} to the light.`;
 }
 
 /** The azimuth of least reach as a voice, as loud as it is certain; none without reach. */
@@ -94,7 +72,7 @@ function leastReach(reach: readonly Reach[]): { azimuthDeg: number; weight: numb
   if (reach.length === 0) return [];
   const least = reach.reduce((one, other) => (other.reach < one.reach ? other : one));
   const mean = reach.reduce((sum, one) => sum + one.reach, 0) / reach.length;
-  const weight = TURN_WEIGHTS.leastReach * certainty(mean - least.reach, least.plusMinus);
+  const weight = TURN_WEIGHTS.weakSide.leastReach * certainty(mean - least.reach, least.plusMinus);
   return weight > 0 ? [{ azimuthDeg: least.azimuthDeg, weight }] : [];
 }
 

@@ -1,6 +1,6 @@
 import type { Sureness } from '../advice/advice.ts';
 import { addDays, type Day } from '../day/day.ts';
-import { circularSummary, turnBetween, wholeTurn } from '../turned/circular-statistics.ts';
+import { radOf, turnBetween, wholeTurn } from '../turned/circular-statistics.ts';
 import { clockOfAzimuth } from '../turned/clock-of-azimuth.ts';
 import type { TurnAdvice } from '../turned/turn-advice.ts';
 import type { LightLedger } from './light-ledger.ts';
@@ -47,16 +47,18 @@ export interface TurnQuestion {
   readonly rhythm: TurnRhythm;
 }
 
-/** Voices that agree less than this contradict one another. */
-const LEAST_AGREEMENT = 0.5;
+/** Share of all that was said that the chosen side has for it. */
+const AGREED = { well: 0.6, somewhat: 0.25 };
+/** A plant whose weak side faces the light is left for this many rounds in all. */
+const MOST_ROUNDS = 2;
 
 /**
  * When to turn the pot next, and how far.
  *
  * @returns `null` while no turn is on record, or when the grower wants no reminder
  *
- * Notes: due by the rhythm only, never sooner. The turn is rounded to eighths. Where the side that should face the light faces it already
- * the pot is left for another round. The rule and its weights stand in `turn-weights.ts`.
+ * Notes: due by the rhythm only, never sooner. Turns are quarters, or eighths where the rhythm is in eighths. Where the side that should
+ * face the light faces it already the pot is left for one more round. The rule and its weights stand in `turn-weights.ts`.
  *
  * Example: last turned 7 days ago, nothing known of the plant: a quarter turn clockwise today.
  */
@@ -65,23 +67,49 @@ export function nextTurn({ ledger, weak, rhythm }: TurnQuestion): NextTurn | nul
   const { everyDays } = rhythm;
   if (nowFacesDeg === null || sinceDay === null || daysSinceTurn === null || everyDays === null) return null;
   const voices = voicesOf(ledger, weak, rhythm, nowFacesDeg);
-  const summary = circularSummary(
-    voices.map(({ azimuthDeg }) => azimuthDeg),
-    voices.map(({ weight }) => weight),
-  );
-  const wanted = summary.meanDeg ?? rhythmAzimuth(rhythm, nowFacesDeg);
+  const mayStay = daysSinceTurn < MOST_ROUNDS * everyDays;
+  const { azimuthDeg, agreement } = bestSide(sidesFrom(nowFacesDeg, rhythm, mayStay), voices);
   // A clockwise turn brings a side further round anticlockwise to the light.
-  const turnByDeg = 45 * Math.round(turnBetween(wanted, nowFacesDeg) / 45) || 0;
-  const toLightAzimuthDeg = wholeTurn(nowFacesDeg - turnByDeg);
-  const rounds = turnByDeg === 0 ? Math.floor(daysSinceTurn / everyDays) + 1 : 1;
+  const turnByDeg = turnBetween(azimuthDeg, nowFacesDeg) || 0;
   return {
-    dueDay: addDays(sinceDay, everyDays * rounds),
+    dueDay: addDays(sinceDay, everyDays * (turnByDeg === 0 ? MOST_ROUNDS : 1)),
     turnByDeg,
-    toLightAzimuthDeg,
-    words: turnInWords(turnByDeg, toLightAzimuthDeg),
+    toLightAzimuthDeg: azimuthDeg,
+    words: turnInWords(turnByDeg, azimuthDeg),
     why: whyOf(ledger, weak, rhythm),
-    sure: summary.resultant < LEAST_AGREEMENT ? 'unsure' : (weak?.sure ?? 'likely'),
+    sure: surenessOf(agreement, weak?.sure ?? 'likely'),
   };
+}
+
+/** Sides that can be turned to, the rhythm's own first: of two alike the first is taken. */
+function sidesFrom(nowFacesDeg: number, { byDeg, way }: TurnRhythm, mayStay: boolean): number[] {
+  const step = byDeg % 90 === 0 ? 90 : 45;
+  const sides = Array.from({ length: 360 / step }, (_, k) => byDeg + k * step);
+  return sides
+    .filter((deg) => mayStay || deg % 360 !== 0)
+    .map((deg) => wholeTurn(nowFacesDeg + (way === 'clockwise' ? deg : -deg)));
+}
+
+/** The side that the voices point to on the whole. */
+function bestSide(
+  sides: readonly number[],
+  voices: readonly Voice[],
+): { azimuthDeg: number; agreement: number } {
+  const total = voices.reduce((sum, { weight }) => sum + weight, 0);
+  let best = { azimuthDeg: Number.NaN, agreement: Number.NEGATIVE_INFINITY };
+  for (const azimuthDeg of sides) {
+    const said = voices.reduce(
+      (sum, voice) => sum + voice.weight * Math.cos(radOf(turnBetween(voice.azimuthDeg, azimuthDeg))),
+      0,
+    );
+    if (said / total > best.agreement + 1e-9) best = { azimuthDeg, agreement: said / total };
+  }
+  return best;
+}
+
+function surenessOf(agreement: number, most: Sureness): Sureness {
+  if (agreement < AGREED.somewhat) return 'unsure';
+  return agreement < AGREED.well && most === 'sure' ? 'likely' : most;
 }
 
 interface Voice {

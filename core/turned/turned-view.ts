@@ -28,7 +28,8 @@ export interface TurnedView {
 }
 
 /** Millimetres, or px of the first view where the scale of a view is unknown. */
-export type PlanUnit = 'mm' | 'px';
+export const PLAN_UNITS = ['mm', 'px'] as const;
+export type PlanUnit = (typeof PLAN_UNITS)[number];
 
 /**
  * A point of the plant: `u` from the axis towards azimuth 0, `v` towards azimuth 90, `h` up from the rim plane.

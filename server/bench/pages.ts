@@ -1,28 +1,32 @@
 import type { Day } from '../../core/day/day.ts';
 import type { Bench, PlantPage } from '../schemas/pages.ts';
-import type { Sitting } from '../schemas/sitting.ts';
 import type { Database } from '../store/database.ts';
 import { notesOfPlant } from '../store/notes.ts';
 import { allPlants, type PlantRow } from '../store/plants.ts';
 import { stopsOfPlant } from '../store/stops.ts';
-import { type ViewRow, viewsOfPlant } from '../store/views.ts';
+import { turnsOfPlant } from '../store/turns.ts';
+import { viewsOfPlant } from '../store/views.ts';
 import { advisePlant } from './advise-plant.ts';
 import { plantAnswer } from './plant-answer.ts';
+import { plantLight } from './plant-light.ts';
+import { sittingAnswers } from './sitting-answer.ts';
 import { trendsOf } from './trends.ts';
-import { viewAnswer } from './view-answer.ts';
 
 /** Everything one plant's page shows, as of `today`. */
 export function plantPage(db: Database, plant: PlantRow, today: Day): PlantPage {
-  const sittings = sittingsOf(viewsOfPlant(db, plant.id));
+  const sittings = sittingAnswers(viewsOfPlant(db, plant.id));
   const stops = stopsOfPlant(db, plant.id);
+  const turns = turnsOfPlant(db, plant.id);
   const advised = advisePlant({ plant, sittings, stops, today });
   return {
     plant: plantAnswer(plant),
     sittings,
     stops,
     notes: notesOfPlant(db, plant.id),
+    turns,
     ...advised,
     trends: trendsOf(advised.trend, stops),
+    light: plantLight(db, { plant, turns, today }),
   };
 }
 
@@ -49,23 +53,4 @@ export function benchPage(db: Database, today: Day): Bench {
 /** The most urgent thing that a plant needs, 0 to 3. */
 function need({ advice }: Bench['plants'][number]): number {
   return Math.max(0, ...advice.map(({ urgency }) => urgency));
-}
-
-/** Puts views that come sorted by day under their sittings. */
-function sittingsOf(views: readonly ViewRow[]): Sitting[] {
-  const sittings = new Map<string, Sitting>();
-  for (const view of views) {
-    const { sittingId, plantId, day, standId, standVersion } = view;
-    const sitting = sittings.get(sittingId) ?? {
-      id: sittingId,
-      plantId,
-      day,
-      standId,
-      standVersion,
-      views: [],
-    };
-    sitting.views.push(viewAnswer(view));
-    sittings.set(sittingId, sitting);
-  }
-  return [...sittings.values()];
 }

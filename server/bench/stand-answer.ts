@@ -19,6 +19,8 @@ export function standAnswer(db: Database, stand: StandRow): Stand {
     cameraHeightMm: current.cameraHeightMm,
     scaleFrom: current.scaleFrom,
     sheet: current.sheet,
+    latitudeDeg: stand.latitudeDeg,
+    lightBearingDeg: stand.lightBearingDeg,
     emptyPhoto: emptyPhotoAnswer(db, current),
     reference:
       current.emptyPhoto !== null ? 'empty-photo' : current.firstPhoto !== null ? 'first-photo' : null,

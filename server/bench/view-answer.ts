@@ -10,6 +10,7 @@ export function viewAnswer(view: ViewRow): View {
     sittingId: view.sittingId,
     fileName: view.fileName,
     turnDeg: view.turnDeg,
+    turnFrom: view.turnFrom,
     standId: view.standId,
     standVersion: view.standVersion,
     takenAt: view.takenAt,

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { adviceSchema } from '../schemas/advice.ts';
 import { problemSchema } from '../schemas/basics.ts';
+import { plantLightSchema, turnChangeSchema, turnFormSchema, turnSchema } from '../schemas/light.ts';
 import {
   benchSchema,
   plantPageSchema,
@@ -31,6 +32,7 @@ import {
   standSchema,
 } from '../schemas/stand.ts';
 import { acceptedFormSchema, strokesFormSchema } from '../schemas/stroke.ts';
+import { turnedReportSchema } from '../schemas/turned.ts';
 
 /** What is sent. A default makes a field optional here. */
 const SENT = {
@@ -42,6 +44,8 @@ const SENT = {
   StopChange: stopChangeSchema,
   NoteForm: noteFormSchema,
   NoteChange: noteChangeSchema,
+  TurnForm: turnFormSchema,
+  TurnChange: turnChangeSchema,
   NewStand: newStandSchema,
   StandChange: standChangeSchema,
   SittingChange: sittingChangeSchema,
@@ -57,6 +61,7 @@ const ANSWERED = {
   Note: noteSchema,
   Plant: plantSchema,
   PlantPage: plantPageSchema,
+  PlantLight: plantLightSchema,
   Problem: problemSchema,
   Progress: progressSchema,
   Report: reportSchema,
@@ -66,6 +71,8 @@ const ANSWERED = {
   StandOverlay: standOverlaySchema,
   Stop: stopSchema,
   TrendPoint: trendPointSchema,
+  Turn: turnSchema,
+  TurnedReport: turnedReportSchema,
   Upload: uploadSchema,
   View: viewSchema,
 } as const;

@@ -1,18 +1,20 @@
 import { Router } from 'express';
 import type { z } from 'zod';
+import { turnChangeSchema, turnFormSchema } from '../schemas/light.ts';
 import { noteChangeSchema, noteFormSchema, stopChangeSchema, stopFormSchema } from '../schemas/sitting.ts';
 import type { Services } from '../services.ts';
 import type { Database } from '../store/database.ts';
 import { addNote, changeNote, noteById, setNoteRemoved } from '../store/notes.ts';
 import { plantById } from '../store/plants.ts';
 import { addStop, changeStop, setStopRemoved, stopById } from '../store/stops.ts';
+import { addTurn, changeTurn, setTurnRemoved, turnById } from '../store/turns.ts';
 import { overlaid } from './overlay.ts';
 import { found, noSuch, sent } from './problems.ts';
 
-/** What differs between the two kinds of record that a grower writes down. */
+/** What differs between the kinds of record that a grower writes down. */
 interface RecordKind<Form extends object, Kept extends Form> {
   /** The word for one, which with an s is its address too. */
-  readonly word: 'stop' | 'note';
+  readonly word: 'stop' | 'note' | 'turn';
   readonly form: z.ZodType<Form>;
   readonly change: z.ZodType<{ readonly [Field in keyof Form]?: Form[Field] | undefined }>;
   readonly byId: (db: Database, id: string) => Kept | null;
@@ -21,7 +23,7 @@ interface RecordKind<Form extends object, Kept extends Form> {
   readonly setRemoved: (db: Database, id: string, removed: boolean) => boolean;
 }
 
-/** The stops and notes of a plant. */
+/** The stops, notes and turns of a plant. */
 export function recordRoutes(services: Services): Router {
   const routes = Router();
   routes.use(
@@ -44,6 +46,17 @@ export function recordRoutes(services: Services): Router {
       add: addNote,
       write: changeNote,
       setRemoved: setNoteRemoved,
+    }),
+  );
+  routes.use(
+    routesOf(services, {
+      word: 'turn',
+      form: turnFormSchema,
+      change: turnChangeSchema,
+      byId: turnById,
+      add: addTurn,
+      write: changeTurn,
+      setRemoved: setTurnRemoved,
     }),
   );
   return routes;

@@ -1,6 +1,6 @@
 import { Router } from 'express';
-import { viewAnswer } from '../bench/view-answer.ts';
-import { type Sitting, sittingChangeSchema } from '../schemas/sitting.ts';
+import { sittingAnswers } from '../bench/sitting-answer.ts';
+import { sittingChangeSchema } from '../schemas/sitting.ts';
 import type { Services } from '../services.ts';
 import { sittingById } from '../store/sittings.ts';
 import { setSittingVersion } from '../store/stand-sittings.ts';
@@ -22,16 +22,8 @@ export function sittingRoutes({ db, queue }: Services): Router {
       db.transaction(() => setSittingVersion(db, sitting, version))();
       queue.wake();
     }
-    response.json({
-      id: sitting.id,
-      plantId: sitting.plantId,
-      day: sitting.day,
-      standId,
-      standVersion: version?.number ?? null,
-      views: viewsOfPlant(db, sitting.plantId)
-        .filter(({ sittingId }) => sittingId === sitting.id)
-        .map(viewAnswer),
-    } satisfies Sitting);
+    const views = viewsOfPlant(db, sitting.plantId).filter(({ sittingId }) => sittingId === sitting.id);
+    response.json(found('sitting', sittingAnswers(views)[0] ?? null));
   });
 
   return routes;

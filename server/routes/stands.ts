@@ -5,13 +5,21 @@ import { keepPhoto } from '../bench/keep-photo.ts';
 import { standAnswer } from '../bench/stand-answer.ts';
 import { sameSheet } from '../bench/stand-in-words.ts';
 import { standOverlay } from '../bench/stand-overlay.ts';
-import { newStandSchema, type Stand, standChangeSchema } from '../schemas/stand.ts';
+import { newStandSchema, type Stand, type StandPlace, standChangeSchema } from '../schemas/stand.ts';
 import type { Services } from '../services.ts';
 import { originalPath } from '../store/photo-files.ts';
 import { photoBySha256 } from '../store/photos.ts';
 import { plantById } from '../store/plants.ts';
 import { type StandVersionRow, versionsOfStand } from '../store/stand-versions.ts';
-import { addStand, allStands, renameStand, setStandPutAway, standById } from '../store/stands.ts';
+import {
+  addStand,
+  allStands,
+  renameStand,
+  setStandPlace,
+  setStandPutAway,
+  standById,
+} from '../store/stands.ts';
+import { overlaid } from './overlay.ts';
 import { sendPicture } from './pictures.ts';
 import { found, noSuch, RequestProblem, sent } from './problems.ts';
 import { withUploadedFiles } from './uploaded-files.ts';
@@ -40,13 +48,15 @@ export function standRoutes(services: Services): Router {
   });
 
   routes.patch('/stands/:id', async (request, response) => {
-    const { id } = found('stand', standById(db, request.params.id));
-    const { name, sinceDay, ...facts } = sent(standChangeSchema, request.body);
+    const stand = found('stand', standById(db, request.params.id));
+    const { id } = stand;
+    const { name, sinceDay, latitudeDeg, lightBearingDeg, ...facts } = sent(standChangeSchema, request.body);
     const told = withoutUnsent(facts);
     const { sheet } = told;
     const reread = sheet === undefined ? {} : await rereadEmptyPhoto(currentVersion(id), sheet);
     db.transaction(() => {
       if (name !== undefined) renameStand(db, id, name);
+      setStandPlace(db, id, overlaid<StandPlace>(stand, { latitudeDeg, lightBearingDeg }));
       change(id, { facts: { ...told, ...reread }, sinceDay: sinceDay ?? null });
     })();
     queue.wake();
@@ -138,7 +148,7 @@ export function standRoutes(services: Services): Router {
   return routes;
 }
 
-type ToldFacts = Omit<z.infer<typeof standChangeSchema>, 'name' | 'sinceDay'>;
+type ToldFacts = Omit<z.infer<typeof standChangeSchema>, 'name' | 'sinceDay' | keyof StandPlace>;
 
 /** Only the fields that were sent, so that the others stay. */
 function withoutUnsent(facts: ToldFacts): WantedChange['facts'] {

@@ -1,8 +1,10 @@
 import { z } from 'zod';
 import { adviceSchema } from './advice.ts';
 import { daySchema, idSchema } from './basics.ts';
+import { plantLightSchema, turnSchema } from './light.ts';
 import { plantSchema } from './plant.ts';
 import { noteSchema, sittingSchema, stopSchema, turnDegSchema, viewSchema } from './sitting.ts';
+import { turnedStateSchema } from './turned.ts';
 
 /** One row of trend: the first measured view of a sitting. */
 export const trendPointSchema = z.object({
@@ -15,6 +17,8 @@ export const trendPointSchema = z.object({
   lopsidedness: z.number().nullable(),
   lopsidednessPlusMinus: z.number().nullable(),
   radiusMm: z.number().nullable(),
+  /** Why the sitting's numbers are left out though it was measured: the camera stood elsewhere. `null` when they are not. */
+  leftOut: z.string().nullable(),
 });
 export type TrendPoint = z.infer<typeof trendPointSchema>;
 
@@ -57,6 +61,8 @@ export const plantPageSchema = z.object({
   sittings: z.array(sittingSchema),
   stops: z.array(stopSchema),
   notes: z.array(noteSchema),
+  /** The recorded turns of the pot, newest first. */
+  turns: z.array(turnSchema),
   trend: z.array(trendPointSchema),
   /** What the points of `trend` say, split at the stops. */
   trends: z.object({
@@ -65,6 +71,7 @@ export const plantPageSchema = z.object({
     lopsidedness: measureTrendSchema,
   }),
   advice: z.array(adviceSchema),
+  light: plantLightSchema,
 });
 export type PlantPage = z.infer<typeof plantPageSchema>;
 
@@ -99,10 +106,9 @@ export const uploadSchema = z.object({
 });
 export type Upload = z.infer<typeof uploadSchema>;
 
-/** One server-sent event of `GET /api/events`: a view moved on, or a plant changed. */
-export const progressSchema = z.object({
-  plantId: idSchema,
-  viewId: idSchema,
-  state: viewSchema.shape.state,
-});
+/** One server-sent event of `GET /api/events`: a view moved on, or the joining of a sitting's views. */
+export const progressSchema = z.union([
+  z.object({ plantId: idSchema, viewId: idSchema, state: viewSchema.shape.state }),
+  z.object({ plantId: idSchema, sittingId: idSchema, turnedState: turnedStateSchema }),
+]);
 export type Progress = z.infer<typeof progressSchema>;

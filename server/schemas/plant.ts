@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { PLANT_KINDS } from '../../core/plant.ts';
 import { daySchema, idSchema } from './basics.ts';
+import { turnRhythmSchema } from './light.ts';
 
 export const plantKindSchema = z.enum(PLANT_KINDS);
 
@@ -33,6 +34,7 @@ export const plantChangeSchema = plantFormSchema
     showDay: plantFormSchema.shape.showDay.unwrap(),
     standId: plantFormSchema.shape.standId.unwrap(),
     putAway: z.boolean(),
+    turnRhythm: turnRhythmSchema,
   })
   .partial();
 export type PlantChange = z.infer<typeof plantChangeSchema>;
@@ -40,6 +42,8 @@ export type PlantChange = z.infer<typeof plantChangeSchema>;
 export const plantSchema = plantFormSchema.extend({
   id: idSchema,
   createdAt: z.iso.datetime(),
+  /** A quarter turn a week to begin with. */
+  turnRhythm: turnRhythmSchema,
   /** Put away by the grower; kept, but not on the bench. */
   putAway: z.boolean(),
   /** Belongs to the sample bench. */

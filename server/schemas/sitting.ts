@@ -3,6 +3,7 @@ import type { PartsOutlines } from '../../core/silhouette/parts-outlines.ts';
 import { daySchema, idSchema } from './basics.ts';
 import { pointPx, reportSchema, unsureSchema } from './report.ts';
 import { strokeSchema } from './stroke.ts';
+import { turnedReportSchema, turnedStateSchema } from './turned.ts';
 
 /** How far a photo has come. `failed` means a fault of ours; a photo that cannot be measured is `measured` with a report that says why. */
 export const viewStateSchema = z.enum(['received', 'measuring', 'measured', 'failed']);
@@ -28,6 +29,8 @@ export const viewSchema = z.object({
   sittingId: idSchema,
   fileName: z.string(),
   turnDeg: z.number().nullable(),
+  /** Who told the turn: the grower, or the collar's marks in the photo; `null` when nobody did. */
+  turnFrom: z.enum(['grower', 'collar']).nullable(),
   /** The stand of the sitting and its version then; `null` when it was taken without one. */
   standId: idSchema.nullable(),
   standVersion: z.int().positive().nullable(),
@@ -65,6 +68,11 @@ export const sittingSchema = z.object({
   standId: idSchema.nullable(),
   standVersion: z.int().positive().nullable(),
   views: z.array(viewSchema),
+  /** The views joined into one plan; `null` until they are, and with one view. */
+  turned: turnedReportSchema.nullable(),
+  turnedState: turnedStateSchema,
+  /** The views that `turned` rests on, in the order in which its faults and words count them. */
+  turnedViewIds: z.array(idSchema),
 });
 export type Sitting = z.infer<typeof sittingSchema>;
 

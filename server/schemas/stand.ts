@@ -63,11 +63,29 @@ export const standFormSchema = z.object({
 });
 export type StandForm = z.infer<typeof standFormSchema>;
 
+/** Where the stand is on earth, for the season of the light. */
+export const standPlaceSchema = z.object({
+  latitudeDeg: z
+    .number('Give the latitude in degrees, north positive, for example 52.')
+    .min(-90, 'Give the latitude from −90 to 90 degrees.')
+    .max(90, 'Give the latitude from −90 to 90 degrees.')
+    .nullable()
+    .default(null),
+  /** Compass, clockwise from true north: from the pot towards the middle of the window; `null` for light from all sides. */
+  lightBearingDeg: z
+    .number('Give the bearing of the window in degrees, for example 180 for south.')
+    .min(0, 'Give the bearing as 0 to 359 degrees, clockwise from north.')
+    .lt(360, 'Give the bearing as 0 to 359 degrees, clockwise from north.')
+    .nullable()
+    .default(null),
+});
+export type StandPlace = z.infer<typeof standPlaceSchema>;
+
 const sheetWhereNeeded = 'To have the scale from the sheet, say which paper it is and where it is fixed.';
 
 /** A new stand. `sinceDay`: how long it has stood so; today when left out. */
 export const newStandSchema = standFormSchema
-  .extend({ sinceDay: daySchema.optional() })
+  .extend({ ...standPlaceSchema.shape, sinceDay: daySchema.optional() })
   .refine(({ scaleFrom, sheet }) => scaleFrom !== 'sheet' || sheet !== null, {
     path: ['sheet'],
     message: sheetWhereNeeded,
@@ -86,6 +104,8 @@ export const standChangeSchema = z
     cameraHeightMm: standFormSchema.shape.cameraHeightMm.unwrap(),
     scaleFrom: standFormSchema.shape.scaleFrom.unwrap(),
     sheet: standFormSchema.shape.sheet.unwrap(),
+    latitudeDeg: standPlaceSchema.shape.latitudeDeg.unwrap(),
+    lightBearingDeg: standPlaceSchema.shape.lightBearingDeg.unwrap(),
     sinceDay: daySchema,
   })
   .partial();
@@ -121,6 +141,7 @@ export type EmptyPhotoCheck = z.infer<typeof emptyPhotoCheckSchema>;
 
 export const standSchema = z.object({
   ...standFormSchema.shape,
+  ...standPlaceSchema.shape,
   backdrop: z.string().nullable(),
   id: idSchema,
   /** Number of the version in force, from 1. */

@@ -1,13 +1,18 @@
 import { randomUUID } from 'node:crypto';
 import { z } from 'zod';
+import type { TurnRhythm } from '../../core/light/next-turn.ts';
+import { turnRhythmSchema } from '../schemas/light.ts';
 import { type PlantForm, plantFormSchema } from '../schemas/plant.ts';
 import { allRows, type Database, oneRow, run } from './database.ts';
 
 const flag = z.union([z.literal(0), z.literal(1)]).transform((value) => value === 1);
 
+const jsonText = z.string().transform((text): unknown => JSON.parse(text));
+
 const plantRow = plantFormSchema.extend({
   id: z.string(),
   createdAt: z.string(),
+  turnRhythm: jsonText.pipe(turnRhythmSchema),
   putAway: flag,
   sample: flag,
   standId: z.string().nullable(),
@@ -17,7 +22,8 @@ const plantRow = plantFormSchema.extend({
 export type PlantRow = z.infer<typeof plantRow>;
 
 const PLANT = `SELECT id, name, kind, variety, rim_mm AS rimMm, show_day AS showDay,
-    created_at AS createdAt, put_away AS putAway, sample, stand_id AS standId, empty_photo AS emptyPhoto
+    created_at AS createdAt, put_away AS putAway, sample, stand_id AS standId, empty_photo AS emptyPhoto,
+    turn_rhythm AS turnRhythm
   FROM plants`;
 
 export function plantById(db: Database, id: string): PlantRow | null {
@@ -49,10 +55,15 @@ export function addPlant(db: Database, form: PlantForm, { sample }: { readonly s
 }
 
 /** Writes a plant's facts anew. */
-export function changePlant(db: Database, id: string, form: PlantForm & { readonly putAway: boolean }): void {
+export function changePlant(
+  db: Database,
+  id: string,
+  form: PlantForm & { readonly putAway: boolean; readonly turnRhythm: TurnRhythm },
+): void {
   run(
     db,
-    `UPDATE plants SET name = ?, kind = ?, variety = ?, rim_mm = ?, show_day = ?, stand_id = ?, put_away = ? WHERE id = ?`,
+    `UPDATE plants SET name = ?, kind = ?, variety = ?, rim_mm = ?, show_day = ?, stand_id = ?, put_away = ?,
+       turn_rhythm = ? WHERE id = ?`,
     form.name,
     form.kind,
     form.variety,
@@ -60,6 +71,7 @@ export function changePlant(db: Database, id: string, form: PlantForm & { readon
     form.showDay,
     form.standId,
     form.putAway ? 1 : 0,
+    JSON.stringify(form.turnRhythm),
     id,
   );
 }

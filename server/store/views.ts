@@ -25,6 +25,7 @@ const joinedRow = z.object({
   heightPx: z.int(),
   fileName: z.string(),
   turnDeg: z.number().nullable(),
+  turnFrom: z.enum(['grower', 'collar']).nullable(),
   takenAt: z.string().nullable(),
   takenFrom,
   state: viewStateSchema,
@@ -58,7 +59,7 @@ export type ViewRow = z.infer<typeof viewRow>;
 
 const VIEW = `SELECT views.id, sitting_id AS sittingId, sittings.plant_id AS plantId, sittings.day,
     stand.id AS standVersionId, stand.stand_id AS standId, stand.number AS standVersion, photos.sha256, photos.format, photos.width_px AS widthPx, photos.height_px AS heightPx,
-    file_name AS fileName, turn_deg AS turnDeg, views.taken_at AS takenAt, taken_from AS takenFrom,
+    file_name AS fileName, turn_deg AS turnDeg, turn_from AS turnFrom, views.taken_at AS takenAt, taken_from AS takenFrom,
     state, failure, revision, removed_at AS removedAt, strokes, accepted_at AS acceptedAt, parts,
     measurements.id AS measurementId, method_version AS methodVersion, report, outline AS outlinePx,
     mask_png IS NOT NULL AS hasMask
@@ -116,13 +117,14 @@ export function addView(db: Database, view: NewView): string {
   const id = randomUUID();
   run(
     db,
-    `INSERT INTO views (id, sitting_id, photo, file_name, turn_deg, taken_at, taken_from, received_at, state)
-     VALUES (?, ?, ?, ?, ?, ?, ?, ?, 'received')`,
+    `INSERT INTO views (id, sitting_id, photo, file_name, turn_deg, turn_from, taken_at, taken_from, received_at, state)
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, 'received')`,
     id,
     view.sittingId,
     view.sha256,
     view.fileName,
     view.turnDeg,
+    view.turnDeg === null ? null : 'grower',
     view.takenAt,
     view.takenFrom,
     new Date().toISOString(),
@@ -134,8 +136,10 @@ export function moveView(db: Database, id: string, sittingId: string): void {
   run(db, `UPDATE views SET sitting_id = ?, taken_from = 'grower' WHERE id = ?`, sittingId, id);
 }
 
+/** The grower's word on a view's turn. */
 export function turnView(db: Database, id: string, turnDeg: number | null): void {
-  run(db, 'UPDATE views SET turn_deg = ? WHERE id = ?', turnDeg, id);
+  const from = turnDeg === null ? null : 'grower';
+  run(db, 'UPDATE views SET turn_deg = ?, turn_from = ? WHERE id = ?', turnDeg, from, id);
 }
 
 export function removeView(db: Database, id: string): void {

@@ -62,6 +62,8 @@ describe('a stand', () => {
       id: stand.id,
       version: 1,
       name: 'Potting bench',
+      latitudeDeg: null,
+      lightBearingDeg: null,
       lightSide: null,
       backdrop: null,
       cameraDistanceMm: null,

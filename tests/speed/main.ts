@@ -87,8 +87,8 @@ async function throughTheServer(photos: readonly Buffer[], folder: string): Prom
       const step = run === 0 ? 'first photo after the start, threads cold' : 'POST to measured event';
       await timed(step, async () => {
         const measured = new Promise<void>((resolve) => {
-          const stop = house.services.progress.listen(({ state }) => {
-            if (state !== 'measured' && state !== 'failed') return;
+          const stop = house.services.progress.listen((step) => {
+            if (!('viewId' in step) || (step.state !== 'measured' && step.state !== 'failed')) return;
             stop();
             resolve();
           });

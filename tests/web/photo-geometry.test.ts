@@ -12,6 +12,7 @@ function view(report: Partial<PhotoReport> | null, size = { widthPx: 1600, heigh
     standVersion: null,
     fileName: 'a.jpg',
     turnDeg: 0,
+    turnFrom: null,
     takenAt: null,
     takenFrom: 'exif',
     ...size,

@@ -102,7 +102,8 @@ describe('a store from before the stands', () => {
     );
     expect(viewsOfPlant(db, WITH_EMPTY)[0]).toMatchObject({ id: 'view-1', standId: null, turnDeg: 90 });
     db.close();
-    expect(rowsOf(home)).toEqual(before);
+    // Later migrations may add columns; none may change what was there.
+    expect(rowsOf(home)).toMatchObject(before);
   });
 
   it('goes on measuring against that empty photo', async () => {

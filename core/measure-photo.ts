@@ -17,7 +17,7 @@ import {
 import { NO_OUTLINES, type PartsOutlines, partsOutlines } from './silhouette/parts-outlines.ts';
 import { reduceOutline } from './silhouette/reduce-outline.ts';
 import { readSilhouette, type Silhouette } from './silhouette/silhouette.ts';
-import { ROLL_DOUBT_DEG } from './stand/axis.ts';
+import { rollDoubtDeg } from './stand/axis.ts';
 import type { KnownStand } from './stand/known-stand.ts';
 import { type PlantInPhoto, readStand, type StandReading } from './stand/read-stand.ts';
 import { uprightPlant } from './stand/upright-plant.ts';
@@ -171,7 +171,7 @@ function measureUpright(
   asSeen: Silhouette,
   { stand, ...photo }: PhotoFacts,
 ): MeasuredView {
-  const rollDoubtDeg = stand?.frame ? ROLL_DOUBT_DEG.framed : ROLL_DOUBT_DEG.loose;
+  const rollDeg = rollDoubtDeg(stand?.frame?.fit.doubt.turnDeg ?? null);
   const view = stand
     ? uprightView({
         widthPx: photo.rasterWidthPx,
@@ -186,7 +186,7 @@ function measureUpright(
   if (view === null || upright === null || silhouette === null) {
     return {
       silhouette: asSeen,
-      measures: measureSilhouette(asSeen, found, rollDoubtDeg),
+      measures: measureSilhouette(asSeen, found, rollDeg),
       pot: found.pot,
       toRaster: (point) => point,
       offAxisRad: 0,
@@ -194,7 +194,7 @@ function measureUpright(
   }
   return {
     silhouette,
-    measures: measureSilhouette(silhouette, upright.plant, rollDoubtDeg),
+    measures: measureSilhouette(silhouette, upright.plant, rollDeg),
     pot: upright.plant.pot,
     toRaster: upright.toRaster,
     offAxisRad: view.offAxisRad,

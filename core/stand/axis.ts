@@ -35,9 +35,21 @@ export function axisUncertaintyPx(pot: Pot): number {
 
 /**
  * One standard deviation of the camera's roll from photo to photo, degrees: of a camera that is put up anew within 1°
- * either way (even spread: 1° ÷ √3), and of a photo that was brought into its stand's frame.
+ * either way (even spread: 1° ÷ √3), and what every photo brought into its stand's frame keeps, however sure the frame is: a
+ * turn below 0.1° is not put right (even spread: 0.1° ÷ √3).
  */
-export const ROLL_DOUBT_DEG = { loose: 0.58, framed: 0.1 } as const;
+export const ROLL_DOUBT_DEG = { loose: 0.58, framed: 0.06 } as const;
+
+/**
+ * One standard deviation of the camera's roll of one photo, degrees.
+ *
+ * @param frameTurnDoubtDeg how well the turn of the photo's frame is known, degrees; `null` when it has none
+ */
+export function rollDoubtDeg(frameTurnDoubtDeg: number | null): number {
+  return frameTurnDoubtDeg === null
+    ? ROLL_DOUBT_DEG.loose
+    : Math.hypot(ROLL_DOUBT_DEG.framed, frameTurnDoubtDeg);
+}
 
 /** The same for the rim's height: where its opening was seen, and where leaves or the view hid it. */
 const RIM_HEIGHT_DOUBT = { seen: 0.01, hidden: 0.045 };

@@ -21,6 +21,8 @@ export interface ScaleAtAxis {
 export interface StandReading {
   /** `null` without a reference, or when it cannot be told; then `notes` say why. */
   readonly frame: FittedFrame | null;
+  /** Whether the photo shows another place than the stand's reference does. */
+  readonly isElsewhere: boolean;
   /** At the plant's axis; `null` without a sheet, or when it cannot be carried to the plant. */
   readonly sheetScale: ScaleAtAxis | null;
   /** Camera to plant axis, mm; `null` when neither told nor read. */
@@ -81,6 +83,7 @@ export function readStand(
   const focalLengthPx = known.focalLengthPx ?? now?.pose?.focalLengthPx ?? null;
   return {
     frame,
+    isElsewhere: fitted !== null && !fitted.ok && fitted.cause === 'unlike',
     sheetScale,
     cameraDistanceMm:
       known.cameraDistanceMm ??
@@ -119,7 +122,8 @@ function scaleOfSheet(
   const then = scaleIn(before, at === null ? null : moved(frame.move, at));
   if (then === null) return null;
   const zoom = zoomOf(frame.move);
-  return { mmPerPx: then.mmPerPx * zoom, doubt: then.doubt * zoom };
+  const mmPerPx = then.mmPerPx * zoom;
+  return { mmPerPx, doubt: Math.hypot(then.doubt * zoom, mmPerPx * frame.fit.doubt.zoomShare) };
 }
 
 function qualityNotes(

@@ -2,6 +2,7 @@ import type { OpenCvDoor } from '../../opencv/door.ts';
 import { shrinkRaster } from '../../opencv/pictures.ts';
 import type { Mask, PointPx, Raster } from '../../raster/raster.ts';
 import { detailPicture } from './detail-picture.ts';
+import { frameDoubt, type PlaceDoubt } from './frame-doubt.ts';
 import { countRealCorners } from './real-corners.ts';
 import { type RobustFit, reweighted, robustSimilarity } from './robust-similarity.ts';
 import { IDENTITY, type Similarity, scaledUp, similarityAbout } from './similarity.ts';
@@ -16,8 +17,7 @@ export interface FeatureFit {
   readonly spreadPx: number;
   /** How many corners agree. */
   readonly corners: number;
-  /** One standard deviation of the frame's place, root mean square over the picture, px. */
-  readonly doubtPx: number;
+  readonly doubt: PlaceDoubt;
 }
 
 /** `plain`: nothing to go by on the stand itself. `unlike`: there is, but it does not fit. */
@@ -92,11 +92,15 @@ export function fitFeatures(
     }
   }
   if (fit === null) return { ok: false, reason: 'unlike' };
-  const doubtPx = frameDoubtPx(fit, reference);
-  if (!(doubtPx <= MOST_DOUBT_SHARE * Math.max(reference.width, reference.height))) {
+  const doubt = frameDoubt(
+    fit.agreed.map(({ to }) => to),
+    fit.spreadPx,
+    reference,
+  );
+  if (!(doubt.overallPx <= MOST_DOUBT_SHARE * Math.max(reference.width, reference.height))) {
     return { ok: false, reason: 'plain' };
   }
-  return { ok: true, move: fit.move, spreadPx: fit.spreadPx, corners: fit.agreed.length, doubtPx };
+  return { ok: true, move: fit.move, spreadPx: fit.spreadPx, corners: fit.agreed.length, doubt };
 }
 
 type Fitted = Pick<RobustFit, 'move' | 'agreed' | 'spreadPx'>;
@@ -173,21 +177,6 @@ function settle({ door, seen, before, withinPx }: Step, start: Similarity): Robu
     move = fit.move;
   }
   return fit;
-}
-
-/**
- * How sure the frame is: the least-squares covariance of shift, turn and zoom carried to the whole picture, root mean
- * square, px. With n corners of spread s about their middle it is s √(2/n · (1 + D²/d²)), d the corners' and D the
- * picture's root mean square distance from there.
- */
-function frameDoubtPx({ agreed, spreadPx }: Fitted, { width, height }: Raster): number {
-  const count = agreed.length;
-  const middleX = agreed.reduce((sum, { to }) => sum + to[0], 0) / count;
-  const middleY = agreed.reduce((sum, { to }) => sum + to[1], 0) / count;
-  const squares = agreed.reduce((sum, { to }) => sum + (to[0] - middleX) ** 2 + (to[1] - middleY) ** 2, 0);
-  const ofPicture =
-    (width * width + height * height) / 12 + (middleX - width / 2) ** 2 + (middleY - height / 2) ** 2;
-  return spreadPx * Math.sqrt((2 / count) * (1 + ofPicture / (squares / count)));
 }
 
 function timesPx([x, y]: PointPx, factor: number): PointPx {

@@ -2,7 +2,9 @@ import type { OpenCvDoor } from '../../opencv/door.ts';
 import type { Mask, PointPx, Raster } from '../../raster/raster.ts';
 import { fitFeatures } from './fit-features.ts';
 import { fitMarks, type PlacedMark } from './fit-marks.ts';
+import type { FrameDoubt } from './frame-doubt.ts';
 import type { FrameFit, Homography, NoFrame } from './frame-fit.ts';
+import { ELSEWHERE_NOTE } from './frame-words.ts';
 import { standingOf } from './limits.ts';
 import { homographyOf, inverseOf, moved, type Similarity, turnDegOf, zoomOf } from './similarity.ts';
 
@@ -31,8 +33,7 @@ const REASONS = {
     `The photo could not be compared with the stand’s first picture: that one is ${reference.width} × ${reference.height} px and this photo ${photo.width} × ${photo.height} px as measured. Take both with the same camera, zoom and way up.`,
   plain:
     'Whether the camera stands where it stood cannot be told: behind the plant there is nothing that could be recognised. Put up the printed stand sheet, or leave something fixed in the picture.',
-  unlike:
-    'This photo does not show the stand as it was set up, so the scores cannot be compared with earlier ones. Put the camera back in its place, or choose the right stand, or set the stand up anew.',
+  unlike: ELSEWHERE_NOTE,
 } as const;
 
 /**
@@ -46,27 +47,32 @@ const REASONS = {
 export function fitFrame(door: OpenCvDoor, photo: Raster, clues: FrameClues): FittedFrame | NoFrame {
   const { reference } = clues;
   if (photo.width !== reference.width || photo.height !== reference.height) {
-    return { ok: false, reason: REASONS.size(photo, reference) };
+    return { ok: false, cause: 'size', reason: REASONS.size(photo, reference) };
   }
-  const byMarks = fitMarks(door, clues.photoMarks, clues.referenceMarks);
+  const byMarks = fitMarks(door, clues.photoMarks, clues.referenceMarks, reference);
   if (byMarks !== null) {
-    const { move, toStand, residualPx } = byMarks;
-    return { ok: true, move, fit: frameFit('marks', move, toStand, residualPx, reference) };
+    return { ok: true, move: byMarks.move, fit: frameFit('marks', byMarks, reference) };
   }
   const seen = fitFeatures(door, photo, reference, {
     photo: clues.photoPlant,
     reference: clues.referencePlant,
   });
-  if (!seen.ok) return { ok: false, reason: REASONS[seen.reason] };
-  const { move, spreadPx } = seen;
-  return { ok: true, move, fit: frameFit('features', move, homographyOf(move), spreadPx, reference) };
+  if (!seen.ok) return { ok: false, cause: seen.reason, reason: REASONS[seen.reason] };
+  const { move, spreadPx, doubt } = seen;
+  const fitted = { move, toStand: homographyOf(move), residualPx: spreadPx, doubt };
+  return { ok: true, move, fit: frameFit('features', fitted, reference) };
+}
+
+interface Fitted {
+  readonly move: Similarity;
+  readonly toStand: Homography;
+  readonly residualPx: number;
+  readonly doubt: FrameDoubt;
 }
 
 function frameFit(
   from: FrameFit['from'],
-  move: Similarity,
-  toStand: Homography,
-  residualPx: number,
+  { move, toStand, residualPx, doubt }: Fitted,
   { width, height }: Raster,
 ): FrameFit {
   const toPhoto = inverseOf(move);
@@ -82,6 +88,7 @@ function frameFit(
     turnDeg,
     zoom,
     residualPx,
+    doubt: { shiftPx: doubt.shiftPx, turnDeg: doubt.turnDeg, zoomShare: doubt.zoomShare },
     standing: standingOf({ shiftShare, turnDeg, zoom }),
   };
 }

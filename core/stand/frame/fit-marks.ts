@@ -1,5 +1,6 @@
 import type { OpenCvDoor } from '../../opencv/door.ts';
 import type { PointPx } from '../../raster/raster.ts';
+import { type FrameDoubt, frameDoubt } from './frame-doubt.ts';
 import type { Homography } from './frame-fit.ts';
 import { applyHomography, leastSquaresHomography } from './homography.ts';
 import { homographyOf, leastSquaresSimilarity, moved, type Similarity } from './similarity.ts';
@@ -19,6 +20,7 @@ export interface MarkFit {
   readonly toStand: Homography;
   /** Root mean square miss of a mark, px. */
   readonly residualPx: number;
+  readonly doubt: FrameDoubt;
 }
 
 /** Marks that a perspective needs, and how much larger than the marks' own doubt, and than this, the similarity's miss must be. */
@@ -31,6 +33,7 @@ const LEAST_APART_PX = 40;
 /**
  * Fits the photo onto the reference by the stand sheet's ring marks.
  *
+ * @param size of the reference, px
  * @returns `null` when fewer than two marks are seen in both pictures
  *
  * Notes: a similarity, weighted by the marks' doubt. With four marks or more whose miss is both above 1 px and four
@@ -41,6 +44,7 @@ export function fitMarks(
   door: OpenCvDoor,
   photo: readonly PlacedMark[],
   reference: readonly PlacedMark[],
+  size: { readonly width: number; readonly height: number },
 ): MarkFit | null {
   const pairs = photo.flatMap((mark) => {
     const before = reference.find(({ id }) => id === mark.id);
@@ -60,6 +64,11 @@ export function fitMarks(
     );
   const residualPx = missOf((point) => moved(move, point));
   const doubtPx = Math.sqrt(pairs.reduce((sum, pair) => sum + 2 * pair.doubtPx ** 2, 0) / pairs.length);
+  const doubt = frameDoubt(
+    pairs.map(({ to }) => to),
+    coordinateDoubtPx(pairs.length, residualPx, doubtPx),
+    size,
+  );
   if (
     pairs.length >= PERSPECTIVE_MARKS &&
     residualPx > Math.max(PERSPECTIVE_PX, PERSPECTIVE_TIMES * doubtPx)
@@ -67,10 +76,20 @@ export function fitMarks(
     const homography = leastSquaresHomography(door, pairs);
     if (homography !== null) {
       const left = missOf((point) => applyHomography(homography, point));
-      return { move, toStand: homography, residualPx: left };
+      return { move, toStand: homography, residualPx: left, doubt };
     }
   }
-  return { move, toStand: homographyOf(move), residualPx };
+  return { move, toStand: homographyOf(move), residualPx, doubt };
+}
+
+/**
+ * One standard deviation of one coordinate of a mark: what the marks say of themselves, or what the fit leaves over when
+ * that is more. A similarity takes four of the two coordinates of each mark.
+ */
+function coordinateDoubtPx(count: number, residualPx: number, doubtPx: number): number {
+  const freedom = 2 * count - 4;
+  const leftOver = freedom === 0 ? 0 : residualPx * Math.sqrt(count / freedom);
+  return Math.max(leftOver, doubtPx / Math.SQRT2);
 }
 
 function widestApartPx(points: readonly PointPx[]): number {

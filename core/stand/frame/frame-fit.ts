@@ -1,4 +1,5 @@
 import type { PointPx } from '../../raster/raster.ts';
+import type { FrameDoubt } from './frame-doubt.ts';
 
 /** Nine numbers, row by row: `[x', y', w'] = H · [x, y, 1]`, the point is `(x' / w', y' / w')`. */
 export type Homography = readonly [number, number, number, number, number, number, number, number, number];
@@ -21,12 +22,18 @@ export interface FrameFit {
   readonly zoom: number;
   /** Root mean square of what the fit leaves over, px of the raster. */
   readonly residualPx: number;
+  readonly doubt: FrameDoubt;
   readonly standing: Standing;
 }
 
 /** A frame that cannot be told, and what to do. */
 export interface NoFrame {
   readonly ok: false;
+  /**
+   * `size`: photo and reference are of different size. `plain`: nothing that could be recognised. `unlike`: there is, but the
+   * photo does not show it.
+   */
+  readonly cause: 'size' | 'plain' | 'unlike';
   /** Plain sentences for the report's notes. */
   readonly reason: string;
 }

@@ -39,6 +39,10 @@ export function frameInWords(fit: FrameFit, place: FramePlace): string {
 export const FAR_NOTE =
   'That is too far for the scores to be compared with earlier ones: put the camera back in its place and take the photo again.';
 
+/** What to do about a photo of another place. */
+export const ELSEWHERE_NOTE =
+  'This photo does not show the stand as it was set up, so the scores cannot be compared with earlier ones. Put the camera back in its place, or choose the right stand, or set the stand up anew.';
+
 function asideWords(
   shiftPx: number,
   [forward, backward]: readonly [string, string],

@@ -20,13 +20,14 @@ const PHOTO: PhotoFacts = {
 };
 const NOTHING_TOLD: StandReading = {
   frame: null,
+  isElsewhere: false,
   sheetScale: null,
   cameraDistanceMm: null,
   focalLengthPx: null,
   notes: [],
 };
 
-function turnedStand(turnDeg: number, changes: Partial<StandReading> = {}): StandReading {
+function turnedStand(turnDeg: number, changes: Partial<StandReading> = {}, turnDoubtDeg = 0): StandReading {
   const move = inverseOf(similarityAbout([400, 300], { shiftPx: [0, 0], turnDeg, zoom: 1 }));
   const fit = {
     from: 'marks',
@@ -35,6 +36,7 @@ function turnedStand(turnDeg: number, changes: Partial<StandReading> = {}): Stan
     turnDeg,
     zoom: 1,
     residualPx: 0.1,
+    doubt: { shiftPx: 0.1, turnDeg: turnDoubtDeg, zoomShare: 0 },
     standing: 'moved',
   } as const;
   return { ...NOTHING_TOLD, frame: { ok: true, fit, move }, ...changes };
@@ -92,6 +94,35 @@ describe('a plant on a stand that the camera sees turned', () => {
     const { report } = measureFound(leaningPlant(3), { ...PHOTO, stand: turnedStand(3) });
     expect(report.frame?.words).toBe('The camera is tipped by about 3° to the left against the first day.');
     expect(report.notes).toContain(report.frame?.words);
+  });
+});
+
+describe('the plus-minus of a plant on a stand', () => {
+  const doubted = (turnDoubtDeg: number) =>
+    measureFound(leaningPlant(3), { ...PHOTO, stand: turnedStand(3, {}, turnDoubtDeg) }).report;
+
+  it('is wider the more doubtful the frame is that it was brought upright by', () => {
+    const [sure, unsure] = [doubted(0.02), doubted(0.6)];
+    expect(unsure.lopsidedness?.percent).toBe(sure.lopsidedness?.percent);
+    expect(unsure.lopsidedness?.plusMinus).toBeGreaterThan(1.3 * (sure.lopsidedness?.plusMinus ?? 0));
+    expect(unsure.symmetry?.plusMinus).toBeGreaterThan(1.1 * (sure.symmetry?.plusMinus ?? 0));
+  });
+
+  it('is narrower than without a frame, where the camera’s roll is anyone’s guess', () => {
+    const loose = measureFound(leaningPlant(3), PHOTO).report;
+    expect(doubted(0.02).lopsidedness?.plusMinus).toBeLessThan(loose.lopsidedness?.plusMinus ?? 0);
+  });
+
+  it('in mm holds the doubt of the sheet’s scale', () => {
+    const byScale = (doubtShare: number) => {
+      const sheetScale = { mmPerPx: 0.5, doubt: 0.5 * doubtShare };
+      return measureFound(leaningPlant(0), { ...PHOTO, stand: turnedStand(0, { sheetScale }) }).report.ball;
+    };
+    const [exact, vague] = [byScale(0), byScale(0.02)];
+    expect(vague?.radiusPlusMinusPx).toBe(exact?.radiusPlusMinusPx);
+    // 2 % of the radius × 1.96, with what the outline adds.
+    const ofScaleMm = 1.96 * 0.02 * (exact?.radiusMm ?? 0);
+    expect(vague?.radiusPlusMinusMm).toBeCloseTo(Math.hypot(exact?.radiusPlusMinusMm ?? 0, ofScaleMm), 6);
   });
 });
 

@@ -11,6 +11,7 @@ const still: FrameFit = {
   turnDeg: 0,
   zoom: 1,
   residualPx: 0.1,
+  doubt: { shiftPx: 0.1, turnDeg: 0.01, zoomShare: 0.0002 },
   standing: 'moved',
 };
 const words = (fit: Partial<FrameFit>, place = PLACE as Parameters<typeof frameInWords>[1]) =>

@@ -15,7 +15,7 @@ import {
 } from './report.ts';
 import type { Silhouette } from './silhouette/silhouette.ts';
 import { zoneOutline } from './silhouette/zone-outline.ts';
-import { frameOf, standNotes } from './stand/frame/frame-in-report.ts';
+import { frameOf, standNotes, whyNotCompared } from './stand/frame/frame-in-report.ts';
 import { plantScale, scaleNotes } from './stand/plant-scale.ts';
 import type { StandReading } from './stand/read-stand.ts';
 
@@ -61,6 +61,7 @@ export function reportWithoutMeasures(
     hint,
     ...NO_MEASURES,
     frame: frameOf(photo, null),
+    notCompared: whyNotCompared(photo, null),
     notes: [...photo.notes, ...standNotes(photo, null)],
   };
 }
@@ -91,6 +92,7 @@ export function reportOfMeasures(photo: PhotoFacts, found: FoundPlant, view: Mea
     status: 'measured',
     hint: null,
     frame: frameOf(photo, scale?.mmPerPx ?? null),
+    notCompared: whyNotCompared(photo, scale?.mmPerPx ?? null),
     scale: scale === null ? null : { mmPerPx: scale.mmPerPx / along, from: scale.from },
     axis:
       found.pot === null || measures.axis === null

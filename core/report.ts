@@ -21,6 +21,11 @@ export interface PhotoReport {
   readonly hint: string | null;
   /** How the camera stands against the stand's reference picture; `null` without one, or when it cannot be told. */
   readonly frame: Frame | null;
+  /**
+   * Why its scores are compared with no other photo's and enter no trend: the camera stands too far from where it stood, or
+   * the photo shows another place. `null` when nothing speaks against it.
+   */
+  readonly notCompared: string | null;
   readonly scale: Scale | null;
   readonly axis: Axis | null;
   readonly canopy: Canopy | null;
@@ -42,6 +47,7 @@ export interface PhotoReport {
 /** The measuring part of a report that measured nothing. */
 export const NO_MEASURES = {
   frame: null,
+  notCompared: null,
   scale: null,
   axis: null,
   canopy: null,

@@ -2,15 +2,15 @@ import { dayInWords } from '../day/day-in-words.ts';
 import type { PhotoReport } from '../report.ts';
 import { changeSince } from '../trend/change-since.ts';
 import type { Advice } from './advice.ts';
-import { newestMeasured, type PlantHistory, reportBefore } from './plant-history.ts';
+import { newestComparable, type PlantHistory, reportBefore } from './plant-history.ts';
 
 /**
  * Says that nothing needs doing, and what that rests on.
  *
- * @returns advice when the newest sitting was measured; whether other advice stands is the caller's to see
+ * @returns advice when the newest sitting was measured from the stand's place; whether other advice stands is the caller's to see
  */
 export function keepAsIs(history: PlantHistory): Advice | null {
-  const report = newestMeasured(history)?.reports[0];
+  const report = newestComparable(history)?.reports[0];
   if (!report?.roundness) return null;
   const isSideKnown = report.lopsidedness !== null;
   return {

@@ -1,12 +1,15 @@
 import { daysBetween } from '../day/day.ts';
 import { dayInWords } from '../day/day-in-words.ts';
 import type { Advice } from './advice.ts';
-import { newestMeasured, newestSitting, type PlantHistory } from './plant-history.ts';
+import { newestComparable, newestMeasured, newestSitting, type PlantHistory } from './plant-history.ts';
 
 /** Weekly photos, with a few days' grace. */
 const LONGEST_GAP_DAYS = 10;
 
-/** Asks for a photo: the first one, the next one when more than ten days have gone by, or a better one. */
+/**
+ * Asks for a photo: the first one, the next one when more than ten days have gone by, a better one, or one from where the
+ * camera stood before.
+ */
 export function photograph(history: PlantHistory): Advice | null {
   const newest = newestSitting(history);
   if (newest === null) {
@@ -21,7 +24,12 @@ export function photograph(history: PlantHistory): Advice | null {
     );
   }
   // A sitting without reports is still being measured.
-  if (newest.reports.length === 0 || newestMeasured(history) !== null) return null;
+  if (newest.reports.length === 0 || newestComparable(history) !== null) return null;
+  const fromElsewhere = newestMeasured(history)?.reports[0]?.notCompared ?? null;
+  if (fromElsewhere !== null) {
+    const why = `The scores of ${dayInWords(newest.day)} are left out of the trend, and no advice rests on them. ${fromElsewhere}`;
+    return ask(2, 'Take the photo again from the camera’s old place.', why);
+  }
   const hint = newest.reports.find((report) => report.hint !== null)?.hint ?? '';
   return {
     ...ask(2, 'Take the photo again.', `The photo of ${dayInWords(newest.day)} could not be measured.`),

@@ -42,14 +42,22 @@ export function newestMeasured(history: PlantHistory): SittingReports | null {
   return reports.length > 0 ? { day: newest.day, reports } : null;
 }
 
-/** The last measured report before the newest sitting that shows the plant from the same side. */
+/** Those of the newest measured reports whose scores may be compared with others. */
+export function newestComparable(history: PlantHistory): SittingReports | null {
+  const newest = newestMeasured(history);
+  const reports = newest?.reports.filter(({ notCompared }) => notCompared === null) ?? [];
+  return newest === null || reports.length === 0 ? null : { day: newest.day, reports };
+}
+
+/** The last comparable report before the newest sitting that shows the plant from the same side. */
 export function reportBefore(
   history: PlantHistory,
   report: PhotoReport,
 ): { readonly day: Day; readonly report: PhotoReport } | null {
   for (const sitting of history.sittings.slice(0, -1).reverse()) {
     const earlier = sitting.reports.find(
-      ({ status, turnDeg }) => status === 'measured' && turnDeg === report.turnDeg,
+      ({ status, notCompared, turnDeg }) =>
+        status === 'measured' && notCompared === null && turnDeg === report.turnDeg,
     );
     if (earlier) return { day: sitting.day, report: earlier };
   }

@@ -2,19 +2,19 @@ import { dayInWords } from '../day/day-in-words.ts';
 import type { Lopsidedness, PhotoReport } from '../report.ts';
 import { changeSince } from '../trend/change-since.ts';
 import type { Advice } from './advice.ts';
-import { newestMeasured, type PlantHistory, reportBefore } from './plant-history.ts';
+import { newestComparable, type PlantHistory, reportBefore } from './plant-history.ts';
 
 /**
  * Which side to turn to the light: the weak one, which is the side away from where the canopy leans.
  *
  * @returns advice from the view that leans most, when it leans by more than its plus-minus; else `null`
  *
- * Notes: one photo knows left from right only. No rate is promised: none is published for grown pot plants.
+ * Notes: one photo knows left from right only. A photo from elsewhere shows another side and is not asked. No rate is promised: none is published for grown pot plants.
  *
  * Reference: a quarter turn a week: Penney, congresburygardening.org.uk, and two more growers; half a turn: one source.
  */
 export function turnToLight(history: PlantHistory): Advice | null {
-  const newest = newestMeasured(history);
+  const newest = newestComparable(history);
   const leaning = newest?.reports.filter(({ lopsidedness }) => leans(lopsidedness)) ?? [];
   const report = leaning.sort((a, b) => leanOf(b) - leanOf(a))[0];
   if (!report?.lopsidedness) return null;

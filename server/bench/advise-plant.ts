@@ -33,9 +33,10 @@ export function advisePlant({ plant, sittings, stops, today }: PlantSoFar): {
   return { trend: oldestFirst.map(trendPoint), advice };
 }
 
-/** A sitting's row of trend: its first measured view. What was not measured stays unknown. */
+/** A sitting's row of trend: its first measured view from the stand's place. What was not measured stays unknown. */
 function trendPoint({ id, day, views }: Sitting): TrendPoint {
-  const report = views.find((view) => view.report?.status === 'measured')?.report;
+  const measured = views.flatMap(({ report }) => (report?.status === 'measured' ? [report] : []));
+  const report = measured.find(({ notCompared }) => notCompared === null);
   return {
     sittingId: id,
     day,
@@ -46,5 +47,6 @@ function trendPoint({ id, day, views }: Sitting): TrendPoint {
     lopsidedness: report?.lopsidedness?.percent ?? null,
     lopsidednessPlusMinus: report?.lopsidedness?.plusMinus ?? null,
     radiusMm: report?.ball?.radiusMm ?? null,
+    leftOut: report === undefined ? (measured[0]?.notCompared ?? null) : null,
   };
 }

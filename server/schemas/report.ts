@@ -110,6 +110,8 @@ export const reportSchema = z.object({
   unsure: z.array(unsureSchema).readonly(),
   /** `null` when the stand has no reference picture, or none could be fitted; then `notes` says why. */
   frame: frameSchema.nullable(),
+  /** Why its scores are compared with no other photo's and enter no trend; `null` when they may be. */
+  notCompared: z.string().nullable(),
   maskFile: z.string().nullable(),
   notes: z.array(z.string()).readonly(),
 }) satisfies z.ZodType<PhotoReport>;

@@ -47,8 +47,8 @@ export async function readingsAlone(file: string, network: Network): Promise<Rea
 }
 
 /** Scores of a camera that stands too far from where it stood are not compared, as the product does not. */
-function readings({ frame, roundness, symmetry, lopsidedness, ball }: PhotoReport): Readings {
-  if (frame?.standing === 'far') return { roundness: null, symmetry: null, lopsidedness: null, radius: null };
+function readings({ notCompared, roundness, symmetry, lopsidedness, ball }: PhotoReport): Readings {
+  if (notCompared !== null) return { roundness: null, symmetry: null, lopsidedness: null, radius: null };
   const score = (one: { score: number; plusMinus: number } | null) =>
     one === null ? null : { value: one.score, plusMinus: one.plusMinus };
   return {

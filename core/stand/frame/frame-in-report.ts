@@ -1,6 +1,6 @@
 import type { Frame } from '../../report.ts';
 import type { PhotoFacts } from '../../report-of-measures.ts';
-import { FAR_NOTE, frameInWords } from './frame-words.ts';
+import { ELSEWHERE_NOTE, FAR_NOTE, frameInWords } from './frame-words.ts';
 
 /** The frame as the report gives it, px of the photo as stored upright; `null` when it is not known. */
 export function frameOf(photo: PhotoFacts, mmPerPx: number | null): Frame | null {
@@ -20,6 +20,13 @@ export function frameOf(photo: PhotoFacts, mmPerPx: number | null): Frame | null
       cameraDistanceMm: photo.stand?.cameraDistanceMm ?? null,
     }),
   };
+}
+
+/** Why the photo's scores are compared with no other's, in a plain sentence or two; `null` when they may be. */
+export function whyNotCompared(photo: PhotoFacts, mmPerPx: number | null): string | null {
+  const frame = frameOf(photo, mmPerPx);
+  if (frame?.standing === 'far') return `${frame.words} ${FAR_NOTE}`;
+  return photo.stand?.isElsewhere ? ELSEWHERE_NOTE : null;
 }
 
 /** What the stand has to say in the report's notes: a camera that was moved, and what to do when it is too far. */

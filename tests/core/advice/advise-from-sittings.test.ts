@@ -257,6 +257,43 @@ describe('photographs', () => {
   });
 });
 
+describe('a photo from another place than the stand’s', () => {
+  const elsewhere = (changes: Partial<PhotoReport> = {}) =>
+    measured({ notCompared: 'The camera stands about 9 cm further left than on the first day.', ...changes });
+
+  it('is asked for again, with the reason, and its scores advise nothing', () => {
+    const [again, ...others] = advise({ sittings: [sitting(0, elsewhere(leaning(-9)))] });
+    expect(again).toMatchObject({
+      kind: 'photograph',
+      urgency: 2,
+      what: 'Take the photo again from the camera’s old place.',
+      why: 'The scores of 10 February 2026 are left out of the trend, and no advice rests on them. The camera stands about 9 cm further left than on the first day.',
+    });
+    expect(others).toEqual([]);
+  });
+
+  it('still shows its long stems', () => {
+    const sittings = [sitting(0, elsewhere({ longStems: [STEM] }))];
+    expect(kinds(advise({ sittings }))).toEqual(['photograph', 'shorten']);
+  });
+
+  it('is passed over where an earlier one is compared with', () => {
+    const sittings = [
+      sitting(14, measured({ roundness: { score: 84, plusMinus: 2 } })),
+      sitting(7, elsewhere({ roundness: { score: 50, plusMinus: 2 } })),
+      sitting(0, measured()),
+    ];
+    expect(advise({ sittings })[0]?.howMuch).toBe(
+      'Roundness 90.0 ± 2.0. It has become rounder by 6.0 since 27 January 2026.',
+    );
+  });
+
+  it('leaves the word to another view of the same day', () => {
+    const [turn] = advise({ sittings: [sitting(0, elsewhere(), measured({ turnDeg: 90, ...leaning(-9) }))] });
+    expect(turn).toMatchObject({ kind: 'turn', what: 'Turn its right side to the light.' });
+  });
+});
+
 describe('the plan', () => {
   const plan = (changes: Partial<PlantHistory>) => advise(changes).find(({ kind }) => kind === 'plan');
 

@@ -3,6 +3,7 @@ import type { PlantPage, TrendPoint } from '../../../server/schemas/pages.ts';
 import type { Plant } from '../../../server/schemas/plant.ts';
 import type { Stop } from '../../../server/schemas/sitting.ts';
 import { MEASURE_NAMES } from '../measures/measure-names.ts';
+import { Choices } from '../parts/Choices.tsx';
 import { seriesOf, TREND_MEASURES, type TrendMeasure } from './series.ts';
 import styles from './TrendPanel.module.css';
 import { TrendTable } from './TrendTable.tsx';
@@ -26,15 +27,13 @@ export function TrendPanel({
   return (
     <section aria-labelledby="trend-name">
       <h2 id="trend-name">Over the weeks</h2>
-      <fieldset className={styles.choices}>
-        <legend className="only-heard">Measure</legend>
-        {TREND_MEASURES.map((one) => (
-          <label key={one} className={styles.choice}>
-            <input type="radio" name="trend-measure" checked={one === measure} onChange={() => choose(one)} />
-            {MEASURE_NAMES[one]}
-          </label>
-        ))}
-      </fieldset>
+      <Choices
+        legend="Measure"
+        legendHidden
+        options={TREND_MEASURES.map((one) => ({ value: one, words: MEASURE_NAMES[one] }))}
+        chosen={measure}
+        onChoose={choose}
+      />
       {series.length === 0 ? (
         <p className={styles.few}>No sitting knows its {MEASURE_NAMES[measure].toLowerCase()} yet.</p>
       ) : (

@@ -1,10 +1,10 @@
 import type { Stop } from '../../../server/schemas/sitting.ts';
 import { MEASURE_NAMES } from '../measures/measure-names.ts';
 import { numberWords, plusMinusWords } from '../measures/reading.ts';
+import styles from '../parts/twin.module.css';
 import { dayWords, todayHere } from '../words/day-words.ts';
 import { STOP_WORDS } from '../words/plant-words.ts';
 import type { SeriesPoint, TrendMeasure } from './series.ts';
-import styles from './TrendTable.module.css';
 
 type Row = { day: string; key: string; words: string; isStop: boolean };
 

@@ -1,0 +1,85 @@
+import { type PointerEvent, useId, useRef } from 'react';
+import type { PlanReach, TurnedReport } from '../../../core/turned/measure-turned.ts';
+import { useWidth } from '../photo/use-width.ts';
+import { azimuthAt, placeAt, ringPath } from './azimuth.ts';
+import { ClockFace } from './ClockFace.tsx';
+import { LeanArrow } from './LeanArrow.tsx';
+import { LightRays } from './LightRays.tsx';
+import styles from './PlanClock.module.css';
+import { BALL, bandPath, planExtent, reachAt, reachPlaces } from './plan-shape.ts';
+import { planHeard } from './plan-words.ts';
+import { ReachLine } from './ReachLine.tsx';
+import { WeakSlice } from './WeakSlice.tsx';
+
+/** Room for hours and light outside the farthest reach, CSS px. */
+const ROOM_PX = 52;
+
+/** The plan of a turned sitting, seen from above with the mark at 6 o'clock; a tap asks for the side under it. */
+export function PlanClock({
+  report,
+  earlier,
+  lightAzimuthDeg,
+  askedDeg,
+  onAsk,
+}: {
+  report: TurnedReport;
+  /** Reach of an earlier sitting, in % of this sitting's ball. */
+  earlier: readonly PlanReach[];
+  /** Side of the plant that faces the light; `null` when not known. */
+  lightAzimuthDeg: number | null;
+  askedDeg: number;
+  onAsk: (azimuthDeg: number) => void;
+}) {
+  const { reach, lopsidedness } = report.plan;
+  const place = useRef<SVGSVGElement>(null);
+  const width = useWidth(place);
+  const id = useId();
+  const extent = planExtent(reach, earlier);
+  // The room keeps its size on the screen, so the scale follows from the width.
+  const unitPx = width > 0 ? extent / Math.max(width / 2 - ROOM_PX, 40) : 1;
+  const half = extent + ROOM_PX * unitPx;
+  const asked = reachAt(reach, askedDeg);
+  const ask = (event: PointerEvent) => {
+    const box = place.current?.getBoundingClientRect();
+    if (!box) return;
+    onAsk(azimuthAt([event.clientX - box.x - box.width / 2, event.clientY - box.y - box.height / 2]));
+  };
+  return (
+    <svg
+      ref={place}
+      className={styles.clock}
+      viewBox={`${-half} ${-half} ${2 * half} ${2 * half}`}
+      role="img"
+      aria-label={planHeard(report)}
+      onPointerDown={ask}
+      data-testid="plan-clock"
+    >
+      <ClockFace extent={extent} unitPx={unitPx} />
+      {report.turn && (
+        <WeakSlice
+          id={id}
+          azimuthDeg={report.turn.toLightAzimuthDeg}
+          reach={reach}
+          extent={extent}
+          unitPx={unitPx}
+        />
+      )}
+      {reach.length > 0 && <path d={bandPath(reach)} className={styles.band} fillRule="evenodd" />}
+      {earlier.length > 0 && <path d={ringPath(reachPlaces(earlier))} className={styles.earlier} />}
+      <circle r={BALL} className={styles.ball} />
+      <ReachLine reach={reach} unitPx={unitPx} />
+      {lightAzimuthDeg !== null && <LightRays azimuthDeg={lightAzimuthDeg} extent={extent} unitPx={unitPx} />}
+      {lopsidedness && <LeanArrow lean={lopsidedness} unitPx={unitPx} />}
+      {asked && (
+        <g className={styles.asked}>
+          <path d={`M0 0L${placeAt(asked.azimuthDeg, extent).join(' ')}`} />
+          <circle {...centred(placeAt(asked.azimuthDeg, asked.percent))} r={6 * unitPx} />
+        </g>
+      )}
+    </svg>
+  );
+}
+
+function centred([cx, cy]: readonly [number, number]) {
+  return { cx, cy };
+}

@@ -1,0 +1,46 @@
+import { lazy, Suspense, useState } from 'react';
+import type { TurnedReport } from '../../../core/turned/measure-turned.ts';
+import { plusMinusWords } from '../measures/reading.ts';
+import list from '../measures/ScoreList.module.css';
+import styles from '../measures/ScoreRow.module.css';
+import { readTurned, TURNED_MEASURES, TURNED_NAMES, type TurnedMeasure } from './turned-readings.ts';
+
+const TurnedDefinition = lazy(() => import('./TurnedDefinition.tsx'));
+
+/** Every number of a turned sitting; each opens to what it means. */
+export function TurnedNumbers({ report }: { report: TurnedReport }) {
+  return (
+    <div className={list.list}>
+      {TURNED_MEASURES.map((measure) => (
+        <TurnedRow key={measure} measure={measure} report={report} />
+      ))}
+    </div>
+  );
+}
+
+function TurnedRow({ measure, report }: { measure: TurnedMeasure; report: TurnedReport }) {
+  const { value, plusMinus, unit, aside } = readTurned(report, measure);
+  const [open, setOpen] = useState(false);
+  return (
+    <details className={styles.row} onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary className={styles.summary}>
+        <span className={styles.extraName}>{TURNED_NAMES[measure]}</span>
+        {value === null ? (
+          <span className={styles.unknown}>not known</span>
+        ) : (
+          <span className={styles.value}>
+            <span className={styles.extraNumber}>{value}</span>{' '}
+            {plusMinus !== null && <span className={styles.plusMinus}>{plusMinusWords(plusMinus)}</span>}{' '}
+            <span className={styles.unit}>{unit}</span>
+          </span>
+        )}
+        {aside && <span className={styles.more}>{aside}</span>}
+      </summary>
+      {open && (
+        <Suspense fallback={<p>One moment…</p>}>
+          <TurnedDefinition measure={measure} plusMinusKnown={plusMinus !== null} />
+        </Suspense>
+      )}
+    </details>
+  );
+}

@@ -42,9 +42,9 @@ export interface SheetDrawing {
   readonly shapes: readonly SheetShape[];
 }
 
-const INK = 0.1;
-const SOFT_INK = 0.3;
-const BLACK = 0;
+export const INK = 0.1;
+export const SOFT_INK = 0.3;
+export const BLACK = 0;
 const PAPER = 1;
 
 /**
@@ -147,7 +147,7 @@ function headShapes({ paper }: SheetGeometry, words: SheetWords): SheetShape[] {
 }
 
 /** The sign: the ball, and one arc outside it. */
-function signShapes(centreMm: PointMm): SheetShape[] {
+export function signShapes(centreMm: PointMm): SheetShape[] {
   return [
     { kind: 'line', pointsMm: arc(centreMm, 3, 0, 360), widthMm: 1.1, ink: INK },
     { kind: 'line', pointsMm: arc(centreMm, 5, -75, -15), widthMm: 1.1, ink: INK },
@@ -182,7 +182,11 @@ function caption(words: string, atMm: PointMm): SheetShape {
   return { kind: 'text', words, atMm, anchor: 'start', sizeMm: 3.6, face: 'text', ink: SOFT_INK };
 }
 
-function checkLineShapes({ checkLine }: SheetGeometry, words: SheetWords): SheetShape[] {
+/** The line to hold a ruler against, with a tick every so often. */
+export function checkLineShapes(
+  { checkLine }: Pick<SheetGeometry, 'checkLine'>,
+  words: Pick<SheetWords, 'checkLine'>,
+): SheetShape[] {
   const [left, y] = checkLine.fromMm;
   const right = checkLine.toMm[0];
   const count = Math.round((right - left) / checkLine.tickEveryMm);

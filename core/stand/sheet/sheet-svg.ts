@@ -1,5 +1,5 @@
 import type { SheetPaper } from '../known-stand.ts';
-import { type SheetShape, sheetDrawing } from './sheet-drawing.ts';
+import { type SheetDrawing, type SheetShape, sheetDrawing } from './sheet-drawing.ts';
 import type { PointMm } from './sheet-geometry.ts';
 import { SHEET_WORDS, type SheetWords } from './sheet-words.ts';
 
@@ -15,10 +15,14 @@ const FACES = {
  * @returns a whole SVG document
  */
 export function sheetSvg(paper: SheetPaper, words: SheetWords = SHEET_WORDS): string {
-  const { widthMm, heightMm, shapes } = sheetDrawing(paper, words);
+  return drawingSvg(sheetDrawing(paper, words), `${words.name}: ${words.title}, ${paper}`);
+}
+
+/** A drawing on paper as SVG in true size. */
+export function drawingSvg({ widthMm, heightMm, shapes }: SheetDrawing, title: string): string {
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${widthMm}mm" height="${heightMm}mm" viewBox="0 0 ${widthMm} ${heightMm}">`,
-    `<title>${escaped(`${words.name}: ${words.title}, ${paper}`)}</title>`,
+    `<title>${escaped(title)}</title>`,
     `<rect width="${widthMm}" height="${heightMm}" fill="#fff"/>`,
     ...shapes.map(shapeSvg),
     '</svg>',

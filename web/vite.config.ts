@@ -3,6 +3,11 @@ import { defineConfig } from 'vite';
 
 export default defineConfig({
   plugins: [react()],
-  build: { outDir: '../dist/web', emptyOutDir: true },
+  build: {
+    outDir: '../dist/web',
+    emptyOutDir: true,
+    // three is 530 kB and cannot be split; it is fetched only when a solid is opened.
+    chunkSizeWarningLimit: 600,
+  },
   server: { proxy: { '/api': 'http://127.0.0.1:4170' } },
 });

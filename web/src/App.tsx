@@ -10,6 +10,7 @@ import { Wordmark } from './parts/Wordmark.tsx';
 import { askBeforeLosing } from './photos/send-queue.ts';
 
 const PlantScreen = lazy(() => import('./plant/PlantScreen.tsx'));
+const TurnedScreen = lazy(() => import('./taking/TurnedScreen.tsx'));
 const AddPlantScreen = lazy(() => import('./add-plant/AddPlantScreen.tsx'));
 const StandsScreen = lazy(() => import('./stand/StandsScreen.tsx'));
 const StandScreen = lazy(() => import('./stand/StandScreen.tsx'));
@@ -63,6 +64,7 @@ export function App() {
               <Route path="/" component={BenchScreen} />
               <Route path="/plants/new" component={AddPlantScreen} />
               <Route path="/plants/:id">{({ id }) => <PlantScreen key={id} plantId={id} />}</Route>
+              <Route path="/plants/:id/turned">{({ id }) => <TurnedScreen key={id} plantId={id} />}</Route>
               <Route path="/stands" component={StandsScreen} />
               <Route path="/stands/new">{() => <SetUpScreen standId={null} />}</Route>
               <Route path="/stands/:id/set-up">{({ id }) => <SetUpScreen standId={id} />}</Route>

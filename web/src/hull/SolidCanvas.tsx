@@ -49,6 +49,7 @@ export function SolidCanvas({
   useEffect(() => {
     renderer?.draw({ turning, lamp, sidePx: Math.round(width * devicePixelRatio) });
   }, [renderer, turning, lamp, width]);
+  return <canvas ref={place} className={styles.canvas} data-testid="solid" />;
 }
 
 /** The solid as a picture painted face by face, where there is no WebGL. */

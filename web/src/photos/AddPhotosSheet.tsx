@@ -2,12 +2,12 @@ import { type DragEvent, useState } from 'react';
 import type { PlantPage } from '../../../server/schemas/pages.ts';
 import { cameraAccess, NO_ACCESS_WORDS } from '../camera/camera-access.ts';
 import buttons from '../parts/buttons.module.css';
-import { Field } from '../parts/Field.tsx';
 import { Icon } from '../parts/Icon.tsx';
 import { PickFile } from '../parts/PickFile.tsx';
 import Sheet from '../parts/Sheet.tsx';
 import styles from './AddPhotosSheet.module.css';
 import { HowToPhotograph } from './HowToPhotograph.tsx';
+import { OtherDay } from './OtherDay.tsx';
 import { SendingRow } from './SendingRow.tsx';
 import { clearSettled, queuePhotos, sendings } from './send-queue.ts';
 
@@ -89,17 +89,7 @@ export default function AddPhotosSheet({
             <Icon name="keep" /> Done
           </button>
         )}
-        <details className={styles.more}>
-          <summary>The photos are from another day</summary>
-          <Field
-            label="Day they were taken"
-            help="Only needed when the camera’s own day is wrong or missing. It holds for the photos you add next."
-          >
-            {(wiring) => (
-              <input {...wiring} type="date" value={day} onChange={(event) => setDay(event.target.value)} />
-            )}
-          </Field>
-        </details>
+        <OtherDay day={day} onChange={setDay} />
         <details className={styles.more} open={views.length === 0}>
           <summary>How to photograph</summary>
           <HowToPhotograph />

@@ -1,10 +1,10 @@
 import { Link } from 'wouter';
 import type { View } from '../../../server/schemas/sitting.ts';
-import { numberWords, plusMinusWords } from '../measures/reading.ts';
 import buttons from '../parts/buttons.module.css';
 import { Icon } from '../parts/Icon.tsx';
 import styles from './SendingRow.module.css';
 import { dropSending, type Sending, sendAgain } from './send-queue.ts';
+import { stageWords } from './sending-words.ts';
 
 /** One photo on its way: how far it is, what came out, what to do if it failed. */
 export function SendingRow({ sending, view }: { sending: Sending; view: View | null }) {
@@ -35,29 +35,4 @@ export function SendingRow({ sending, view }: { sending: Sending; view: View | n
       )}
     </li>
   );
-}
-
-function stageWords({ stage }: Sending, view: View | null): string {
-  switch (stage.at) {
-    case 'waiting':
-      return 'Waits its turn';
-    case 'sending':
-      return `Sending, ${Math.round(stage.share * 100)} %`;
-    case 'known':
-    case 'refused':
-    case 'failed':
-      return stage.detail;
-    case 'kept':
-      return view ? viewWords(view) : 'Received';
-  }
-}
-
-function viewWords({ state, report, failure }: View): string {
-  if (state === 'received') return 'Received';
-  if (state === 'measuring') return 'Being measured…';
-  if (state === 'failed')
-    return failure ?? 'Kept, but the measuring stopped part-way. Measure it anew on its page.';
-  if (report?.hint) return `Kept, not measured. ${report.hint}`;
-  if (!report?.roundness) return 'Measured';
-  return `Measured: roundness ${numberWords(report.roundness.score, 'roundness')} ${plusMinusWords(report.roundness.plusMinus)}`;
 }

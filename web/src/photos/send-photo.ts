@@ -1,19 +1,26 @@
 import type { Upload } from '../../../server/schemas/pages.ts';
 import { Refusal, refusalFromText, SERVER_AWAY } from '../api/fetch-json.ts';
 
+/** A photo and what the grower says of it; `null` leaves it to the camera and to the collar. */
+export interface PhotoToSend {
+  readonly file: File;
+  readonly day: string | null;
+  readonly turnDeg: number | null;
+}
+
 /**
  * Sends one photo. `onShare` hears how much has gone, 0–1; fetch cannot tell that, so this is the one place
  * that uses XMLHttpRequest. Rejects with a `Refusal` whose message can be shown.
  */
 export function sendPhoto(
   plantId: string,
-  file: File,
-  day: string | null,
+  { file, day, turnDeg }: PhotoToSend,
   onShare: (share: number) => void,
 ): Promise<Upload> {
   const body = new FormData();
-  // Fields before the file, so that the server knows the day when the file arrives.
+  // Fields before the file, so that the server knows day and turn when the file arrives.
   if (day) body.set('day', day);
+  if (turnDeg !== null) body.set('turnDeg', String(turnDeg));
   body.set('photos', file);
   return new Promise((resolve, reject) => {
     const request = new XMLHttpRequest();

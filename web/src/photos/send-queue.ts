@@ -1,15 +1,12 @@
 import type { Upload } from '../../../server/schemas/pages.ts';
 import { refresh } from '../api/queries.ts';
 import { createStore } from '../parts/store.ts';
-import { sendPhoto } from './send-photo.ts';
+import { type PhotoToSend, sendPhoto } from './send-photo.ts';
 
 /** One chosen file on its way. The file stays in hand until the server keeps it, so it can be sent again. */
-export interface Sending {
+export interface Sending extends PhotoToSend {
   readonly key: number;
   readonly plantId: string;
-  readonly file: File;
-  /** The day the grower gave; null leaves it to the camera. */
-  readonly day: string | null;
   readonly stage: SendingStage;
 }
 
@@ -40,10 +37,17 @@ export function askBeforeLosing(): () => void {
 let nextKey = 1;
 let busy = false;
 
-export function queuePhotos(plantId: string, files: readonly File[], day: string | null): void {
-  const added = files.map(
-    (file): Sending => ({ key: nextKey++, plantId, file, day, stage: { at: 'waiting' } }),
-  );
+/** `turnsDeg`: the turn of each file, as far as it is told. */
+export function queuePhotos(
+  plantId: string,
+  files: readonly File[],
+  day: string | null,
+  turnsDeg: readonly (number | null)[] = [],
+): void {
+  const added = files.map((file, k): Sending => {
+    const turnDeg = turnsDeg[k] ?? null;
+    return { key: nextKey++, plantId, file, day, turnDeg, stage: { at: 'waiting' } };
+  });
   sendings.write([...sendings.read(), ...added]);
   void sendWaiting();
 }
@@ -68,14 +72,11 @@ async function sendWaiting(): Promise<void> {
   if (busy) return;
   busy = true;
   for (let next = firstWaiting(); next; next = firstWaiting()) {
-    const { key, plantId, file, day } = next;
+    const { key, plantId } = next;
     move(key, { at: 'sending', share: 0 });
     move(
       key,
-      await sendPhoto(plantId, file, day, (share) => move(key, { at: 'sending', share })).then(
-        settle,
-        failed,
-      ),
+      await sendPhoto(plantId, next, (share) => move(key, { at: 'sending', share })).then(settle, failed),
     );
     void refresh(plantId);
   }

@@ -3,13 +3,13 @@ import type { PlanReach, TurnedReport } from '../../../core/turned/measure-turne
 import { useWidth } from '../photo/use-width.ts';
 import { azimuthAt, placeAt, ringPath } from './azimuth.ts';
 import { ClockFace } from './ClockFace.tsx';
+import { HatchedSlice } from './HatchedSlice.tsx';
 import { LeanArrow } from './LeanArrow.tsx';
 import { LightRays } from './LightRays.tsx';
 import styles from './PlanClock.module.css';
 import { BALL, bandPath, planExtent, reachAt, reachPlaces } from './plan-shape.ts';
 import { planHeard } from './plan-words.ts';
 import { ReachLine } from './ReachLine.tsx';
-import { WeakSlice } from './WeakSlice.tsx';
 
 /** Room for hours and light outside the farthest reach, CSS px. */
 const ROOM_PX = 52;
@@ -56,11 +56,11 @@ export function PlanClock({
     >
       <ClockFace extent={extent} unitPx={unitPx} />
       {report.turn && (
-        <WeakSlice
+        <HatchedSlice
           id={id}
           azimuthDeg={report.turn.toLightAzimuthDeg}
-          reach={reach}
-          extent={extent}
+          inner={0.72 * Math.min(BALL, reachAt(reach, report.turn.toLightAzimuthDeg)?.percent ?? BALL)}
+          outer={extent + 6 * unitPx}
           unitPx={unitPx}
         />
       )}

@@ -18,7 +18,8 @@ export function TurnedFaults({
   sitting: Sitting;
   /** In the order in which the faults count them. */
   views: readonly View[];
-  onShow: (viewId: string) => void;
+  /** Shows a view; left out where its photo is in sight. */
+  onShow?: (viewId: string) => void;
 }) {
   const faults = sitting.turned?.faults ?? [];
   if (faults.length === 0) return null;
@@ -40,7 +41,7 @@ function FaultPiece({
   sitting: Sitting;
   views: readonly View[];
   fault: TurnedFault;
-  onShow: (viewId: string) => void;
+  onShow: ((viewId: string) => void) | undefined;
 }) {
   const { busy, fault: refused, send } = useSending();
   const repair = repairOf(fault, views);
@@ -61,7 +62,7 @@ function FaultPiece({
             <Icon name="mend" /> {repair.words}
           </button>
         )}
-        {view && (
+        {view && onShow && (
           <button type="button" className={buttons.quiet} onClick={() => onShow(view.id)}>
             See view {fault.view + 1}
           </button>

@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'react';
 import { Link } from 'wouter';
 import type { PlantPage } from '../../../server/schemas/pages.ts';
 import type { Sitting } from '../../../server/schemas/sitting.ts';
@@ -17,7 +18,7 @@ import { ViewStrip } from './ViewStrip.tsx';
 import { WeakSide } from './WeakSide.tsx';
 
 /** The sitting seen from all round; with one photo only, what it cannot know and how to have more. */
-export function TurnedSection({
+export default function TurnedSection({
   page,
   sitting,
   onShow,
@@ -26,8 +27,13 @@ export function TurnedSection({
   sitting: Sitting;
   onShow: (viewId: string) => void;
 }) {
+  const place = useRef<HTMLElement>(null);
+  useEffect(() => {
+    // The address may name this section, which is drawn only after the plant was fetched.
+    if (window.location.hash === '#all-round') place.current?.scrollIntoView();
+  }, []);
   return (
-    <section aria-labelledby="all-round-name" className={styles.section}>
+    <section ref={place} id="all-round" aria-labelledby="all-round-name" className={styles.section}>
       <h2 id="all-round-name">From all round</h2>
       {sitting.turnedState === 'one-view' ? (
         <OneView plantId={page.plant.id} />

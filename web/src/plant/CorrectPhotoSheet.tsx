@@ -8,6 +8,8 @@ import { Icon } from '../parts/Icon.tsx';
 import { KeepOrCancel } from '../parts/KeepOrCancel.tsx';
 import Sheet from '../parts/Sheet.tsx';
 import { useSending } from '../parts/use-sending.ts';
+import { TurnField } from '../taking/TurnField.tsx';
+import { readTurn, turnEntryOf } from '../taking/turn-entry.ts';
 import type { Leaf } from './leafing.ts';
 
 const FROM_WORDS = {
@@ -28,7 +30,8 @@ export default function CorrectPhotoSheet({
 }) {
   const { view, sitting } = leaf;
   const [day, setDay] = useState<string>(sitting.day);
-  const [turn, setTurn] = useState(view.turnDeg === null ? '' : String(view.turnDeg));
+  const [turn, setTurn] = useState(() => turnEntryOf(view.turnDeg));
+  const [unread, setUnread] = useState<string>();
   const { busy, fault, fields, send } = useSending();
   const closeAfter = async (change: () => Promise<void>) => {
     if (await send(change)) onClose();
@@ -36,7 +39,10 @@ export default function CorrectPhotoSheet({
 
   function save(event: FormEvent) {
     event.preventDefault();
-    const turnDeg = turn === '' ? null : Number(turn);
+    const read = readTurn(turn);
+    setUnread(read.ok ? undefined : read.fault);
+    if (!read.ok) return;
+    const { turnDeg } = read;
     void closeAfter(() =>
       correctView(plantId, view.id, {
         ...(day === sitting.day ? {} : { day }),
@@ -54,23 +60,7 @@ export default function CorrectPhotoSheet({
             <input {...wiring} type="date" value={day} onChange={(event) => setDay(event.target.value)} />
           )}
         </Field>
-        <Field
-          label="Turn of the pot, degrees"
-          help="Which side faces the camera: 0 for the mark, 90 for the side at the camera’s right when the mark faces it. Leave it empty when you do not know."
-          fault={fields.turnDeg}
-        >
-          {(wiring) => (
-            <input
-              {...wiring}
-              type="number"
-              inputMode="numeric"
-              min="0"
-              max="359"
-              value={turn}
-              onChange={(event) => setTurn(event.target.value)}
-            />
-          )}
-        </Field>
+        <TurnField entry={turn} fault={unread ?? fields.turnDeg} onChange={setTurn} />
         {fault !== null && <Fault fault={fault} />}
         <KeepOrCancel busy={busy} onCancel={onClose} />
       </form>

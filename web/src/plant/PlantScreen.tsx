@@ -1,5 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
-import { useState } from 'react';
+import { lazy, Suspense, useState } from 'react';
 import { Link } from 'wouter';
 import { Refusal } from '../api/fetch-json.ts';
 import { plantQuery } from '../api/queries.ts';
@@ -18,6 +18,9 @@ import { PlantHead } from './PlantHead.tsx';
 import styles from './PlantScreen.module.css';
 import { PlantSheets, type SheetName } from './PlantSheets.tsx';
 import { useLeafing } from './use-leafing.ts';
+
+const TurnedSection = lazy(() => import('../plan/TurnedSection.tsx'));
+const LightSection = lazy(() => import('../light/LightSection.tsx'));
 
 export default function PlantScreen({ plantId }: { plantId: string }) {
   const { data: page, error, refetch, isPending } = useQuery(plantQuery(plantId));
@@ -66,6 +69,10 @@ export default function PlantScreen({ plantId }: { plantId: string }) {
           <div className={styles.answers}>
             <AdviceList advice={page.advice} />
             <ScoreList report={leaf.view.report} day={leaf.sitting.day} before={before} onOpen={openSheet} />
+            <Suspense fallback={<p>One moment…</p>}>
+              <TurnedSection page={page} sitting={leaf.sitting} onShow={chooseView} />
+              <LightSection page={page} />
+            </Suspense>
             <TrendPanel plant={page.plant} trend={page.trend} stops={page.stops} trends={page.trends} />
             <Diary page={page} onOpen={openSheet} />
           </div>

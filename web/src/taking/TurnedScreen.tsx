@@ -1,0 +1,75 @@
+import { useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
+import { Link, useSearchParams } from 'wouter';
+import type { PlantPage } from '../../../server/schemas/pages.ts';
+import type { View } from '../../../server/schemas/sitting.ts';
+import { plantQuery } from '../api/queries.ts';
+import buttons from '../parts/buttons.module.css';
+import { Fault } from '../parts/Fault.tsx';
+import { Icon } from '../parts/Icon.tsx';
+import { dayWords, todayHere } from '../words/day-words.ts';
+import { CollarOffer } from './CollarOffer.tsx';
+import { CountChoice } from './CountChoice.tsx';
+import { NextShot } from './NextShot.tsx';
+import { ShotList } from './ShotList.tsx';
+import { ShotSheet } from './ShotSheet.tsx';
+import { TakingResult } from './TakingResult.tsx';
+import styles from './TurnedScreen.module.css';
+import { useTaking } from './use-taking.ts';
+
+/** Leads through a turned sitting, shot by shot. */
+export default function TurnedScreen({ plantId }: { plantId: string }) {
+  const { data: page, error, refetch, isPending } = useQuery(plantQuery(plantId));
+  if (isPending) return <p>Fetching the plant…</p>;
+  if (!page) return <Fault fault={error} onAgain={() => refetch()} />;
+  return (
+    <>
+      {error && <Fault fault={error} onAgain={() => refetch()} />}
+      <Taking page={page} />
+    </>
+  );
+}
+
+function Taking({ page }: { page: PlantPage }) {
+  const [search] = useSearchParams();
+  const asked = search.get('turn');
+  const [chosenDeg, choose] = useState<number | null>(asked === null ? null : Number(asked));
+  const [correcting, correct] = useState<View | null>(null);
+  const taking = useTaking(page, search.get('sitting'));
+  const { plan, nextDeg, sitting } = taking;
+  const targetDeg = chosenDeg ?? nextDeg;
+  const { plant } = page;
+  const today = todayHere();
+
+  return (
+    <div className={styles.screen}>
+      <header className={styles.head}>
+        <h1>{plant.name}, from all round</h1>
+        <p className={styles.sub}>
+          {sitting ? `${dayWords(sitting.day, today)}. ` : ''}The camera stays, the pot turns on its spot.
+        </p>
+      </header>
+      <div className={styles.desk}>
+        <NextShot page={page} taking={taking} targetDeg={targetDeg} onChoose={choose} />
+        <div className={styles.aside}>
+          <ShotList
+            plan={plan}
+            onTheirWay={taking.onTheirWay}
+            targetDeg={targetDeg}
+            onChoose={choose}
+            onCorrect={correct}
+          />
+          <TakingResult plantId={plant.id} taking={taking} />
+          <CountChoice />
+          <CollarOffer plant={plant} />
+          <div className={buttons.row}>
+            <Link href={`/plants/${plant.id}`} className={buttons.quiet}>
+              <Icon name="back" /> To {plant.name}
+            </Link>
+          </div>
+        </div>
+      </div>
+      {correcting && <ShotSheet plantId={plant.id} view={correcting} onClose={() => correct(null)} />}
+    </div>
+  );
+}

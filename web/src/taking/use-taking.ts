@@ -1,0 +1,55 @@
+import type { PlantPage } from '../../../server/schemas/pages.ts';
+import type { Sitting } from '../../../server/schemas/sitting.ts';
+import { type Sending, sendings } from '../photos/send-queue.ts';
+import { todayHere } from '../words/day-words.ts';
+import { takingChoice } from './taking-choice.ts';
+import { nextTurnDeg, planOfViews, type TurnPlan } from './turn-plan.ts';
+
+/** How far a turned sitting has come. */
+export interface Taking {
+  readonly sitting: Sitting | null;
+  /** The day that photos get whatever their camera says, when views are added to a sitting named in the address. */
+  readonly day: string | null;
+  readonly plan: TurnPlan;
+  /** Photos that the server has not joined to the sitting yet, or that are stuck. */
+  readonly onTheirWay: readonly Sending[];
+  /** The turn asked for next; `null` when every planned one is taken or on its way. */
+  readonly nextDeg: number | null;
+  /** The turn of the last shot: how the pot stands; `null` before the first. */
+  readonly standsAtDeg: number | null;
+}
+
+/** Joins what the server has with what is on its way. `sittingId`: the one to go on with; today's otherwise. */
+export function useTaking(page: PlantPage, sittingId: string | null): Taking {
+  const mine = sendings.useValue().filter(({ plantId }) => plantId === page.plant.id);
+  const { count } = takingChoice.useValue();
+  const sitting = currentSitting(page, mine, sittingId);
+  const views = sitting?.views ?? [];
+  const plan = planOfViews(count, views);
+  const onTheirWay = mine.filter(
+    ({ stage }) => !('viewId' in stage) || !views.some(({ id }) => id === stage.viewId),
+  );
+  const coming = onTheirWay.filter(({ stage }) => stage.at !== 'refused').map(({ turnDeg }) => turnDeg);
+  const turns = [...views.map(({ turnDeg }) => turnDeg), ...coming].filter((turnDeg) => turnDeg !== null);
+  return {
+    sitting,
+    day: sitting !== null && sitting.id === sittingId ? sitting.day : null,
+    plan,
+    onTheirWay,
+    nextDeg: nextTurnDeg(plan, coming),
+    standsAtDeg: turns.at(-1) ?? null,
+  };
+}
+
+/** The sitting named, else the one that the last photo went to (its camera may have another day), else today's. */
+function currentSitting(page: PlantPage, mine: readonly Sending[], sittingId: string | null): Sitting | null {
+  const named = page.sittings.find(({ id }) => id === sittingId);
+  if (named) return named;
+  const kept = mine.flatMap(({ stage }) => (stage.at === 'kept' ? [stage.viewId] : [])).at(-1);
+  const today = todayHere();
+  return (
+    page.sittings.find(({ views }) => views.some(({ id }) => id === kept)) ??
+    page.sittings.find(({ day }) => day === today) ??
+    null
+  );
+}

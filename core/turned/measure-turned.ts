@@ -5,7 +5,8 @@ import { type HullReport, measureHull } from './measure-hull.ts';
 import { type PlanPoint, planOutline } from './plan-outline.ts';
 import { potDrifts } from './pot-drift.ts';
 import { type Reach, reachAllRound } from './reach.ts';
-import { adviseTurn, type LightPlace, type TurnAdvice } from './turn-advice.ts';
+import type { LightPlace, TurnAdvice } from './turn-advice.ts';
+import { turnOfPlan } from './turn-of-plan.ts';
 import { turnedNotes } from './turned-notes.ts';
 import { type TurnedScene, turnedScene } from './turned-scene.ts';
 import type { Camera, TurnedView } from './turned-view.ts';
@@ -55,13 +56,13 @@ const NORMAL_95 = 1.96;
 /**
  * Measures a turned sitting.
  *
- * @param views masks with their place, in the order taken; any number
+ * @param views masks with their place, in the order taken; any number; `null` for one that was not measured
  * @param options camera, light, and whether the camera stood still
  * @returns plan, turn advice, faults and notes; numbers rest on the turns as told, also where a fault is named
  *
  * Example: four views at 0, 45, 90, 135 of a ball on its axis give even reach, no lopsidedness and a hull of 1.055 times its volume.
  */
-export function measureTurned(views: readonly TurnedView[], options: TurnedOptions): TurnedReport {
+export function measureTurned(views: readonly (TurnedView | null)[], options: TurnedOptions): TurnedReport {
   const scene = turnedScene(views, options.camera);
   const directions = distinctDirections(scene.views.map(({ view }) => view.turnDeg));
   const lopsided = fitLopsidedness(
@@ -77,17 +78,27 @@ export function measureTurned(views: readonly TurnedView[], options: TurnedOptio
   const lopsidedness = lopsided.ok ? lopsided.vector : null;
   const verdict = directions < LEAST_VIEWS_TO_JUDGE ? null : findFault(scene.views, ballRadius);
   const lines = scene.views.flatMap(({ supports }) => supports);
+  const drifts = options.fixedCamera ? potDrifts(views) : [];
+  const plan = {
+    directions,
+    reach: reach.map((one) => planReach(one, scene, ballRadius)),
+    outlineMm: scene.unit === 'mm' && directions >= 2 ? planOutline(lines) : null,
+    lopsidedness,
+    hull,
+  };
   return {
-    plan: {
+    plan,
+    turn: turnOfPlan(plan, options.light),
+    faults: [...(drifts ?? []).map(driftFault), ...outlineFaults(verdict, scene, ballRadius)],
+    notes: turnedNotes({
+      scene,
       directions,
-      reach: reach.map((one) => planReach(one, scene, ballRadius)),
-      outlineMm: scene.unit === 'mm' && directions >= 2 ? planOutline(lines) : null,
-      lopsidedness,
+      lopsided,
       hull,
-    },
-    turn: adviseTurn(lopsidedness, reach, options.light),
-    faults: [...rimFaults(views, options), ...outlineFaults(verdict, scene, ballRadius)],
-    notes: turnedNotes({ scene, directions, lopsided, hull, verdict, camera: options.camera }),
+      verdict,
+      camera: options.camera,
+      cameraMoved: drifts === null,
+    }),
   };
 }
 
@@ -115,10 +126,6 @@ function planReach(one: Reach, { unit }: TurnedScene, ballRadius: number): PlanR
     plusMinusPercent: one.plusMinus * percent,
     measured: one.measured,
   };
-}
-
-function rimFaults(views: readonly TurnedView[], { fixedCamera }: TurnedOptions): TurnedFault[] {
-  return fixedCamera ? potDrifts(views).map(driftFault) : [];
 }
 
 /** The outlines' fault, with views counted as they were given. */

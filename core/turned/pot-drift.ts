@@ -14,22 +14,23 @@ const MOVED_MM = 6;
 /**
  * Finds pots that were set down in another place, from where their rims stand on the pictures of one fixed camera.
  *
- * @param views with scale; those without are passed over
- * @returns one entry a view that stands aside; `[]` when all stand together or fewer than two have a scale
+ * @param views with the pot's place; those without are passed over
+ * @returns one entry a view that stands aside; `[]` when all stand together or fewer than two have a place; `null` when fewer
+ * than half stand together: then it is the camera that moved, and nothing can be told
  *
  * Notes: the plant is measured about its own rim, so this does no harm beyond a little perspective. A move towards or away from the camera shows on the rim's
  * height only, by too little to be told.
  */
-export function potDrifts(views: readonly TurnedView[]): PotDrift[] {
-  const places = views.flatMap(({ mmPerPx, axisXPx }, view) =>
-    mmPerPx === null ? [] : [{ view, mmPerPx, axisXPx }],
-  );
+export function potDrifts(views: readonly (TurnedView | null)[]): PotDrift[] | null {
+  const places = views.flatMap((one, view) => (one?.potPlace ? [{ view, ...one.potPlace }] : []));
   if (places.length < 2) return [];
   // One scale for all: the same px must not read as another place because a rim was read a little wider.
   const mmPerPx = median(places.map((place) => place.mmPerPx));
-  const rightMm = places.map((place) => place.axisXPx * mmPerPx);
+  const rightMm = places.map((place) => place.xPx * mmPerPx);
   const company = rightMm.map((one) => rightMm.filter((other) => Math.abs(other - one) <= MOVED_MM).length);
-  const usual = company.indexOf(Math.max(...company));
+  const most = Math.max(...company);
+  if (2 * most < places.length) return null;
+  const usual = company.indexOf(most);
   const together = rightMm.filter((one) => Math.abs(one - (rightMm[usual] as number)) <= MOVED_MM);
   const middle = together.reduce((sum, one) => sum + one, 0) / together.length;
   return places

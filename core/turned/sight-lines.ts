@@ -1,5 +1,5 @@
-import { radOf } from './circular-statistics.ts';
-import type { Camera, PlantPoint, PlanUnit, TurnedView } from './turned-view.ts';
+import { degOf, radOf } from './circular-statistics.ts';
+import type { Camera, NearCamera, PlantPoint, PlanUnit, TurnedView } from './turned-view.ts';
 
 /**
  * How a view sees the plant. Places on its picture are given at the plane of the axis: `x` right of the axis and `y` above the rim
@@ -11,8 +11,8 @@ export interface ViewSight {
   readonly sin: number;
   /** Plan units a px. */
   readonly unitPerPx: number;
-  /** `null` when the camera counts as far away: sight lines are level and parallel. */
-  readonly camera: Camera | null;
+  /** In the plan's unit; `null` when the camera counts as far away and level: sight lines are level and parallel. */
+  readonly camera: NearCamera | null;
 }
 
 /** A half line from the camera (or from far away) through a place on the picture; `towards` has length 1. */
@@ -21,7 +21,7 @@ export interface SightLine {
   readonly towards: PlantPoint;
 }
 
-/** How a view of known turn sees the plant; in px the camera is taken as far away, because its distance is in mm. */
+/** How a view of known turn sees the plant; in px the camera counts as far away, because its distance is in mm. */
 export function sightOf(
   view: TurnedView & { readonly turnDeg: number },
   unit: PlanUnit,
@@ -33,8 +33,19 @@ export function sightOf(
     cos: Math.cos(turnRad),
     sin: Math.sin(turnRad),
     unitPerPx: unit === 'mm' ? (view.mmPerPx ?? 1) : 1,
-    camera: unit === 'mm' ? camera : null,
+    camera: cameraInPlan(unit, camera),
   };
+}
+
+/** So far that its sight lines are as good as parallel, and near enough for the numbers to stay exact. */
+const FAR_AWAY = 1e7;
+
+function cameraInPlan(unit: PlanUnit, camera: Camera | null): NearCamera | null {
+  if (camera === null || (unit === 'mm' && 'distanceMm' in camera)) return camera as NearCamera | null;
+  const elevationDeg =
+    'elevationDeg' in camera ? camera.elevationDeg : degOf(Math.atan2(camera.heightMm, camera.distanceMm));
+  if (elevationDeg === 0) return null;
+  return { distanceMm: FAR_AWAY, heightMm: FAR_AWAY * Math.tan(radOf(elevationDeg)) };
 }
 
 /**

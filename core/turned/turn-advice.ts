@@ -21,8 +21,8 @@ export interface TurnAdvice {
 export interface LightPlace {
   /** The light as seen from the pot, anticlockwise from the camera seen from above: 0 camera, 90 camera's right, 180 behind the plant. */
   readonly fromCameraDeg: number;
-  /** Azimuth that faces the camera when the pot stands in its usual place. */
-  readonly standsAtTurnDeg: number;
+  /** Azimuth that faces the camera now; `null` when no turn is on record: the mark is then supposed to face it. */
+  readonly standsAtTurnDeg: number | null;
 }
 
 /**
@@ -56,16 +56,21 @@ export function adviseTurn(
   if (weak.meanDeg === null) return null;
   const toLightAzimuthDeg = Math.round(weak.meanDeg) % 360;
   const turnByDeg =
-    light === null ? null : turnBetween(toLightAzimuthDeg - light.standsAtTurnDeg, light.fromCameraDeg);
+    light === null
+      ? null
+      : turnBetween(toLightAzimuthDeg - (light.standsAtTurnDeg ?? 0), light.fromCameraDeg);
   return {
     toLightAzimuthDeg,
     turnByDeg,
     words: turnInWords(turnByDeg, toLightAzimuthDeg),
-    why: `The canopy’s middle stands ${percent.toFixed(1)} % of the ball’s radius to ${clockOfAzimuth(azimuthDeg)} o’clock (± ${plusMinus.toFixed(1)}), seen from above with the mark at 6. That is the heavy side, and growth fills the side that faces the light. Growers turn a quarter once a week, some half; none publishes how fast it works.`,
+    why: `The canopy’s middle stands ${percent.toFixed(1)} % of the ball’s radius to ${clockOfAzimuth(azimuthDeg)} o’clock (± ${plusMinus.toFixed(1)}), seen from above with the mark at 6. That is the heavy side, and growth fills the side that faces the light. Growers turn a quarter once a week, some half; none publishes how fast it works.${light?.standsAtTurnDeg === null ? MARK_SUPPOSED : ''}`,
     sure:
       percent > 3 * plusMinus && plusMinusDeg < 30 ? 'sure' : percent > 2 * plusMinus ? 'likely' : 'unsure',
   };
 }
+
+const MARK_SUPPOSED =
+  ' How far to turn is reckoned with the mark facing the camera, as no turn of the pot is on record.';
 
 /** The azimuth of least reach as a voice, as loud as it is certain; none without reach. */
 function leastReach(reach: readonly Reach[]): { azimuthDeg: number; weight: number }[] {

@@ -1,7 +1,7 @@
 import { LEAST_VIEWS_TO_JUDGE, type OutlineVerdict } from './find-faults.ts';
 import type { LopsidednessFit } from './lopsidedness-vector.ts';
 import type { HullReport } from './measure-hull.ts';
-import type { TurnedScene } from './turned-scene.ts';
+import type { LeftOut, TurnedScene } from './turned-scene.ts';
 import type { Camera } from './turned-view.ts';
 
 interface Told {
@@ -11,15 +11,28 @@ interface Told {
   readonly hull: HullReport | null;
   readonly verdict: OutlineVerdict | null;
   readonly camera: Camera | null;
+  /** The rims stand all over the pictures. */
+  readonly cameraMoved: boolean;
 }
 
 /** Plain sentences on what the sitting can and cannot tell, and why. */
-export function turnedNotes({ scene, directions, lopsided, hull, verdict, camera }: Told): string[] {
+export function turnedNotes({
+  scene,
+  directions,
+  lopsided,
+  hull,
+  verdict,
+  camera,
+  cameraMoved,
+}: Told): string[] {
   const { views, leftOut, unit } = scene;
   const notes: string[] = [];
-  if (leftOut.length > 0) {
-    const list = leftOut.map((view) => view + 1).join(', ');
-    notes.push(`Left out because its turn is not told or it shows no canopy: view ${list}.`);
+  const leftOutFor = (reason: LeftOut['why']) =>
+    leftOut.filter(({ why }) => why === reason).map(({ index }) => index + 1);
+  const [untold, unmeasured] = [leftOutFor('no-turn'), leftOutFor('not-measured')];
+  if (untold.length > 0) notes.push(`Left out until its turn is told: view ${untold.join(', ')}.`);
+  if (unmeasured.length > 0) {
+    notes.push(`Left out because it was not measured or shows no pot rim: view ${unmeasured.join(', ')}.`);
   }
   if (views.length > directions && directions > 0) {
     notes.push(
@@ -45,7 +58,7 @@ export function turnedNotes({ scene, directions, lopsided, hull, verdict, camera
     );
   }
   if (unit === 'px' && views.length > 0) notes.push('A view has no scale, so there are no mm and no ml.');
-  if (views.length > 0 && (camera === null || unit === 'px')) {
+  if (views.length > 0 && (camera === null || !('distanceMm' in camera) || unit === 'px')) {
     notes.push(
       'The camera’s distance is not used, so it counts as far away: at 1.5 m that makes a hull of 30 cm about 2 % off.',
     );
@@ -58,6 +71,11 @@ export function turnedNotes({ scene, directions, lopsided, hull, verdict, camera
   if (views.length > 1 && verdict === null) {
     notes.push(
       `Wrong turns show in the outlines from ${LEAST_VIEWS_TO_JUDGE} directions on; here they could not be checked.`,
+    );
+  }
+  if (cameraMoved) {
+    notes.push(
+      'The pot stands elsewhere in most photos, so the camera was moved between them. Set it on a tripod or a shelf; then a pot that was moved can be told.',
     );
   }
   if (verdict?.fault) notes.push('The numbers rest on the turns as told; put the fault right first.');

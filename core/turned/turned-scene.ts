@@ -17,13 +17,19 @@ export interface SceneView extends ComparedView, OutlinedView {
   readonly supports: readonly [left: SupportLine, right: SupportLine];
 }
 
+/** A view that says nothing of the plan: it was not measured or shows no rim, or nobody told its turn. */
+export interface LeftOut {
+  readonly index: number;
+  readonly why: 'not-measured' | 'no-turn';
+}
+
 /** A sitting ready for measuring. */
 export interface TurnedScene {
   readonly unit: PlanUnit;
   /** Views of known turn with canopy, in the order given. */
   readonly views: readonly SceneView[];
-  /** Places in the list of the views left out, from 0. */
-  readonly leftOut: readonly number[];
+  /** Views left out, by their place in the list from 0. */
+  readonly leftOut: readonly LeftOut[];
   /** Median of the views' own balls, plan's unit; 0 without views. */
   readonly usualRadius: number;
 }
@@ -31,13 +37,15 @@ export interface TurnedScene {
 /**
  * Reads every view of a sitting once.
  *
- * @param views as taken; those without a turn or canopy are left out
+ * @param views as taken; `null` for one that was not measured; those without a turn or canopy are left out
  * @param camera `null` when its distance is unknown: it then counts as far away
  * @returns scene, in mm when every used view has a scale, else in px
  */
-export function turnedScene(views: readonly TurnedView[], camera: Camera | null): TurnedScene {
-  if (camera !== null) requirePositive(camera.distanceMm, 'camera.distanceMm');
-  const unit: PlanUnit = views.every(({ turnDeg, mmPerPx }) => turnDeg === null || mmPerPx !== null)
+export function turnedScene(views: readonly (TurnedView | null)[], camera: Camera | null): TurnedScene {
+  if (camera !== null && 'distanceMm' in camera) requirePositive(camera.distanceMm, 'camera.distanceMm');
+  const unit: PlanUnit = views.every(
+    (view) => view === null || view.turnDeg === null || view.mmPerPx !== null,
+  )
     ? 'mm'
     : 'px';
   const read = views.map((view, index) => readView(view, index, unit, camera));
@@ -46,12 +54,21 @@ export function turnedScene(views: readonly TurnedView[], camera: Camera | null)
   return {
     unit,
     views: used,
-    leftOut: read.flatMap((view, index) => (view === null ? [index] : [])),
+    leftOut: read.flatMap((view, index): LeftOut[] => {
+      if (view !== null) return [];
+      return [{ index, why: views[index]?.turnDeg === null ? 'no-turn' : 'not-measured' }];
+    }),
     usualRadius: radii[Math.floor(radii.length / 2)] ?? 0,
   };
 }
 
-function readView(view: TurnedView, index: number, unit: PlanUnit, camera: Camera | null): SceneView | null {
+function readView(
+  view: TurnedView | null,
+  index: number,
+  unit: PlanUnit,
+  camera: Camera | null,
+): SceneView | null {
+  if (view === null) return null;
   const { turnDeg, axisXPx } = view;
   if (turnDeg === null) return null;
   const turned = { ...view, turnDeg };

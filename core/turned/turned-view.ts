@@ -1,11 +1,19 @@
 import type { Mask } from '../raster/raster.ts';
 
-/** The level camera before the pot; one camera place for all views of a sitting. */
-export interface Camera {
+/** The camera before the pot; one camera place for all views of a sitting. Pictures are those of a level camera there. */
+export type Camera = NearCamera | FarCamera;
+
+export interface NearCamera {
   /** From the camera to the plant axis, mm, above 0. */
   readonly distanceMm: number;
   /** How far the camera stands above the rim plane, mm. */
   readonly heightMm: number;
+}
+
+/** A camera of unknown distance, which counts as far away. */
+export interface FarCamera {
+  /** How steeply it looks down on the middle of the rim plane, degrees. */
+  readonly elevationDeg: number;
 }
 
 /** One photo of a plant at one turn of its pot, already cut out and measured by itself. */
@@ -25,6 +33,14 @@ export interface TurnedView {
   /** % of the ball's radius, right positive, with its 95 % repeatability. */
   readonly lopsidednessPercent: number;
   readonly lopsidednessPlusMinus: number;
+  /** Where the rim's middle stands across the photo as taken; `null` when unknown. */
+  readonly potPlace: PotPlace | null;
+}
+
+/** Where a pot stands on the picture of a camera that stands still. */
+export interface PotPlace {
+  readonly xPx: number;
+  readonly mmPerPx: number;
 }
 
 /** Millimetres, or px of the first view where the scale of a view is unknown. */

@@ -12,7 +12,7 @@ import { turnBetween } from '../../../core/turned/circular-statistics.ts';
 import type { TurnedFault } from '../../../core/turned/fault-words.ts';
 import { fitLopsidedness } from '../../../core/turned/lopsidedness-vector.ts';
 import { measureTurned } from '../../../core/turned/measure-turned.ts';
-import type { Camera } from '../../../core/turned/turned-view.ts';
+import type { NearCamera } from '../../../core/turned/turned-view.ts';
 import { ball, leafyPlant, type Plant, photograph, reachOf, roughCutOut, sitting } from './leafy-plant.ts';
 
 const plants = Number(process.argv[2] ?? 40);
@@ -29,7 +29,7 @@ const AXIS_MISREAD_MM = 1.3;
 
 interface Case {
   readonly plant: Plant;
-  readonly camera: Camera;
+  readonly camera: NearCamera;
   readonly seed: number;
 }
 

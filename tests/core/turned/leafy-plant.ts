@@ -1,6 +1,6 @@
 import { seededNoise } from '../../../core/measures/seeded-noise.ts';
 import type { Mask } from '../../../core/raster/raster.ts';
-import type { Camera, TurnedView } from '../../../core/turned/turned-view.ts';
+import type { NearCamera, TurnedView } from '../../../core/turned/turned-view.ts';
 
 /** An ellipsoid: middle (u, v, h) in mm and, row by row, the inverse of its shape: (p − c)ᵀ A (p − c) ≤ 1. */
 export interface Ellipsoid {
@@ -124,7 +124,7 @@ export function volumeMl({ parts, radiusMm }: Plant, cells = 90): number {
 
 export interface Shot {
   readonly turnDeg: number;
-  readonly camera: Camera | null;
+  readonly camera: NearCamera | null;
   readonly mmPerPx: number;
   /** The plant stands this much further right than its axis says, mm. */
   readonly asideMm?: number;
@@ -179,6 +179,7 @@ export function photograph(plant: Plant, shot: Shot): TurnedView & { readonly tu
     ballRadiusPx,
     lopsidednessPercent: (100 * (meanX(canopy) - axisXPx)) / ballRadiusPx,
     lopsidednessPlusMinus: shot.plusMinus ?? 1.5,
+    potPlace: { xPx: axisXPx, mmPerPx },
   };
 }
 
@@ -197,7 +198,7 @@ interface Picture {
 }
 
 /** A sight line from camera C along d meets (p − c)ᵀA(p − c) ≤ 1 when (dᵀA q)² ≥ dᵀA d (qᵀA q − 1), q = C − c. */
-function drawPart({ middle, halfAxes, axes }: Ellipsoid, camera: Camera | null, picture: Picture): void {
+function drawPart({ middle, halfAxes, axes }: Ellipsoid, camera: NearCamera | null, picture: Picture): void {
   const { data, width, height, axisXPx, rimYPx, mmPerPx } = picture;
   const scaled = axes.map(
     (axis, k) => axis.map((value) => value / (halfAxes[k] as number)) as unknown as Vector,

@@ -181,5 +181,6 @@ describe('faults in how a sitting was taken', () => {
 function shifted<View extends (typeof VIEWS)[number]>(view: View, px: number): View {
   const { width, height, data } = view.canopy;
   const moved = data.map((_, k) => (k % width >= px ? (data[k - px] as number) : 0));
-  return { ...view, canopy: { width, height, data: moved }, axisXPx: view.axisXPx + px };
+  const potPlace = view.potPlace && { ...view.potPlace, xPx: view.potPlace.xPx + px };
+  return { ...view, canopy: { width, height, data: moved }, axisXPx: view.axisXPx + px, potPlace };
 }

@@ -1,0 +1,93 @@
+import type { Mask } from '../raster/raster.ts';
+import type { PhotoReport } from '../report.ts';
+import { inverseOf, moved, similarityAbout } from '../stand/frame/similarity.ts';
+import { boundsInView, redrawMask } from '../stand/redraw-mask.ts';
+import { radOf } from './circular-statistics.ts';
+import { levelView } from './level-view.ts';
+import type { SittingCamera } from './sitting-camera.ts';
+import type { PotPlace, TurnedView } from './turned-view.ts';
+
+/** One view of a sitting as it was measured by itself. */
+export interface TakenView {
+  readonly report: PhotoReport;
+  /** Canopy of any size, the whole photo; `null` when nothing was cut out. */
+  readonly canopy: Mask | null;
+  /** Focal length in px of the photo as stored upright; `null` when unknown. */
+  readonly focalLengthPx: number | null;
+  /** Level distance from camera to plant axis as told or read off the stand sheet, mm; `null` when unknown. */
+  readonly cameraDistanceMm: number | null;
+}
+
+/**
+ * Makes a turned view of a measured photo: its canopy drawn anew as a level camera would have seen it, with axis and rim.
+ *
+ * @param taken report and canopy of one photo
+ * @param camera of the whole sitting
+ * @returns view in px of the level picture; `null` when the photo was not measured or shows no rim
+ */
+export function turnedView(
+  { report, canopy, focalLengthPx }: TakenView,
+  { elevationDeg, slantMm }: SittingCamera,
+): TurnedView | null {
+  const { axis, ball, lopsidedness, widthPx } = report;
+  if (report.status !== 'measured' || canopy === null || widthPx === null) return null;
+  if (axis === null || ball === null || lopsidedness === null) return null;
+  const reduced = canopy.width / widthPx;
+  const mmPerPx = report.scale === null ? null : report.scale.mmPerPx / reduced;
+  const told = slantMm === null || mmPerPx === null ? null : slantMm / mmPerPx;
+  const focalPx = focalLengthPx === null ? told : focalLengthPx * reduced;
+  const [left, right] = [axis.rimLeftPx, axis.rimRightPx];
+  const view = levelView({
+    widthPx: canopy.width,
+    heightPx: canopy.height,
+    focalLengthPx: focalPx,
+    rollDeg: report.frame?.turnDeg ?? 0,
+    elevationDeg: elevationDeg ?? 0,
+    rimPx: [((left[0] + right[0]) / 2) * reduced, ((left[1] + right[1]) / 2) * reduced],
+  });
+  const cut = cutOutOf(canopy);
+  if (cut === null) return null;
+  const around = boundsInView(view, cut, cut.left, cut.top);
+  const shorter = focalPx === null ? 1 : Math.cos(radOf(elevationDeg ?? 0));
+  return {
+    turnDeg: report.turnDeg,
+    canopy: redrawMask(cut, view.toRaster, around),
+    mmPerPx: mmPerPx === null ? null : mmPerPx * shorter,
+    axisXPx: -around.left,
+    rimYPx: -around.top,
+    potHalfWidthPx: (Math.hypot(right[0] - left[0], right[1] - left[1]) / 2) * (reduced / shorter),
+    ballRadiusPx: ball.radiusPx * (reduced / shorter),
+    lopsidednessPercent: lopsidedness.percent,
+    lopsidednessPlusMinus: lopsidedness.plusMinus,
+    potPlace: potPlaceOf(report),
+  };
+}
+
+/** The part of a mask round what is set; `null` when nothing is. */
+function cutOutOf({ width, height, data }: Mask) {
+  let [left, right, top, bottom] = [width, 0, height, 0];
+  for (let y = 0; y < height; y++) {
+    const row = data.subarray(y * width, (y + 1) * width);
+    const first = row.indexOf(1);
+    if (first < 0) continue;
+    left = Math.min(left, first);
+    right = Math.max(right, row.lastIndexOf(1) + 1);
+    top = Math.min(top, y);
+    bottom = y + 1;
+  }
+  if (right <= left) return null;
+  const cut = new Uint8Array((right - left) * (bottom - top));
+  for (let y = top; y < bottom; y++)
+    cut.set(data.subarray(y * width + left, y * width + right), (y - top) * (right - left));
+  return { left, top, width: right - left, height: bottom - top, data: cut };
+}
+
+/** Where the pot stands, px of the stand's picture where the photo was brought in line with it. */
+function potPlaceOf({ axis, scale, frame, widthPx, heightPx }: PhotoReport): PotPlace | null {
+  if (axis === null || scale === null || widthPx === null || heightPx === null) return null;
+  const { rimLeftPx, rimRightPx } = axis;
+  const rimPx = [(rimLeftPx[0] + rimRightPx[0]) / 2, (rimLeftPx[1] + rimRightPx[1]) / 2] as const;
+  if (frame === null) return { xPx: rimPx[0], mmPerPx: scale.mmPerPx };
+  const inStand = moved(inverseOf(similarityAbout([widthPx / 2, heightPx / 2], frame)), rimPx);
+  return { xPx: inStand[0], mmPerPx: scale.mmPerPx * frame.zoom };
+}

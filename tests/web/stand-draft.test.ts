@@ -42,6 +42,8 @@ describe('a stand as typed', () => {
       form: {
         name: 'Shed bench',
         lightSide: null,
+        latitudeDeg: null,
+        lightBearingDeg: null,
         backdrop: null,
         cameraDistanceMm: null,
         cameraHeightMm: null,

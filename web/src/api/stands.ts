@@ -1,4 +1,4 @@
-import type { Stand, StandChange, StandForm } from '../../../server/schemas/stand.ts';
+import type { Stand, StandChange, StandForm, StandPlace } from '../../../server/schemas/stand.ts';
 import { announce, offerUndo } from '../parts/undo.ts';
 import { changePlant } from './changes.ts';
 import { fetchJson } from './fetch-json.ts';
@@ -9,7 +9,7 @@ async function refreshStands(): Promise<void> {
   await Promise.all([queryClient.invalidateQueries({ queryKey: standsQuery.queryKey }), refresh()]);
 }
 
-export async function createStand(form: StandForm): Promise<Stand> {
+export async function createStand(form: StandForm & StandPlace): Promise<Stand> {
   const stand = await fetchJson<Stand>('/stands', { method: 'POST', json: form });
   await refreshStands();
   return stand;

@@ -50,7 +50,7 @@ export function HullMarks({ solid, scene, turning, ball, lightAzimuthDeg, width 
       })}
       {label('mark', below(atSide(0, 1.07 * tableRadius, footH), 18 * unitPx))}
       {lightAzimuthDeg !== null &&
-        label('light', below(atSide(lightAzimuthDeg, 1.24 * tableRadius, footH), 0))}
+        label('light', below(atSide(lightAzimuthDeg, 1.1 * tableRadius, footH), 26 * unitPx))}
     </svg>
   );
 }

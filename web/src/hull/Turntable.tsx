@@ -38,7 +38,7 @@ export function Turntable({ scene, turning, lightAzimuthDeg, width }: HullMarksP
         [-9, 0, 9].map((off) => (
           <path
             key={off}
-            d={`M${at(lightAzimuthDeg + off, 1.22 * tableRadius)}L${at(lightAzimuthDeg + off, 1.05 * tableRadius)}M${at(lightAzimuthDeg + off - 3, 1.1 * tableRadius)}L${at(lightAzimuthDeg + off, 1.05 * tableRadius)}L${at(lightAzimuthDeg + off + 3, 1.1 * tableRadius)}`}
+            d={`M${at(lightAzimuthDeg + off, 1.18 * tableRadius)}L${at(lightAzimuthDeg + off, 1.03 * tableRadius)}M${at(lightAzimuthDeg + off - 3, 1.08 * tableRadius)}L${at(lightAzimuthDeg + off, 1.03 * tableRadius)}L${at(lightAzimuthDeg + off + 3, 1.08 * tableRadius)}`}
             className={styles.rays}
           />
         ))}

@@ -34,7 +34,7 @@ export function solidScene(solid: HullSolid): SolidScene {
   const pot = solid.rimRadius === null ? null : potOf(solid.rimRadius);
   const hullCorners = solid.corners.length / 3;
   const footH = pot === null ? Math.min(hull.low, 0) : -POT.height * (solid.rimRadius ?? 0);
-  const tableRadius = 1.16 * Math.max(hull.out, solid.rimRadius ?? 0);
+  const tableRadius = 1.1 * Math.max(hull.out, solid.rimRadius ?? 0);
   const middleH = (Math.max(hull.high, 0) + footH) / 2;
   return {
     corners: Float32Array.from([...solid.corners, ...(pot?.corners ?? [])]),
@@ -47,7 +47,8 @@ export function solidScene(solid: HullSolid): SolidScene {
       ...Array.from({ length: (pot?.corners.length ?? 0) / 3 }, (): Tone => 'pot'),
     ],
     middle: [0, 0, middleH],
-    reach: 1.24 * Math.max(tableRadius, Math.hypot(hull.out, hull.high - middleH)),
+    // The light's rays stand outside the turntable; a tall plant needs its height.
+    reach: Math.max(1.22 * tableRadius, 1.12 * (hull.high - middleH)),
     footH,
     tableRadius,
   };

@@ -1,8 +1,9 @@
 import { Link } from 'wouter';
 import type { PlantPage } from '../../../server/schemas/pages.ts';
 import fold from '../parts/twin.module.css';
+import { compassWords } from '../words/compass-words.ts';
 import { shortDayWords } from '../words/day-words.ts';
-import { compassWords, hoursWords } from './light-words.ts';
+import { hoursWords } from './light-words.ts';
 import styles from './SeasonOfLight.module.css';
 
 type SunDay = NonNullable<PlantPage['light']['season']>[number];

@@ -1,4 +1,3 @@
-import { turnBetween } from '../../../core/turned/circular-statistics.ts';
 import type { PlantPage } from '../../../server/schemas/pages.ts';
 import { recordTurn } from '../api/turns.ts';
 import buttons from '../parts/buttons.module.css';
@@ -9,6 +8,7 @@ import { todayHere } from '../words/day-words.ts';
 import { capital, sideWords } from '../words/turn-words.ts';
 import styles from './LightSection.module.css';
 import { facesAfter, rhythmStepDeg, turnedTodayWords } from './light-words.ts';
+import { stepsToOffer } from './steps-to-offer.ts';
 
 /** A turn written down in one tap: the advised one first, the rhythm's beside it when it is another. */
 export function TurnNow({ page, onOther }: { page: PlantPage; onOther: () => void }) {
@@ -49,15 +49,4 @@ export function TurnNow({ page, onOther }: { page: PlantPage; onOther: () => voi
       {fault !== null && <Fault fault={fault} />}
     </div>
   );
-}
-
-/**
- * The turns offered on buttons, degrees clockwise.
- *
- * @param advisedDeg anticlockwise as core gives it; `null` without advice, 0 to leave the pot
- */
-export function stepsToOffer(advisedDeg: number | null, rhythmDeg: number): number[] {
-  const advised = advisedDeg === null || advisedDeg === 0 ? null : -advisedDeg;
-  if (advised === null || Math.abs(turnBetween(advised, rhythmDeg)) < 1) return [rhythmDeg];
-  return [advised, rhythmDeg];
 }

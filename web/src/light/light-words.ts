@@ -19,9 +19,7 @@ export function rhythmWords(rhythm: TurnRhythm): string {
 /** "Turned a quarter clockwise today": on the button that writes it down. */
 export function turnedTodayWords(clockwiseDeg: number): string {
   const by = turnBetween(0, clockwiseDeg);
-  const amount = turnAmountWords(by)
-    .replace(/ turn$/, '')
-    .replace(/ of a$/, '');
+  const amount = turnAmountWords(by).replace(/( of)?( a)? turn$/, '');
   const way = Math.abs(by) > 179.9 ? ' round' : by > 0 ? ' clockwise' : ' anticlockwise';
   return `Turned ${amount}${way} today`;
 }
@@ -35,30 +33,6 @@ export function facesAfter(facesDeg: number, clockwiseDeg: number): number {
 export function hoursWords(hours: number): string {
   const minutes = Math.round(hours * 60);
   return `${Math.floor(minutes / 60)} h ${String(minutes % 60).padStart(2, '0')}`;
-}
-
-const COMPASS = [
-  'north',
-  'north-north-east',
-  'north-east',
-  'east-north-east',
-  'east',
-  'east-south-east',
-  'south-east',
-  'south-south-east',
-  'south',
-  'south-south-west',
-  'south-west',
-  'west-south-west',
-  'west',
-  'west-north-west',
-  'north-west',
-  'north-north-west',
-] as const;
-
-/** "south-south-west" of compass degrees. */
-export function compassWords(bearingDeg: number): string {
-  return COMPASS[Math.round(wholeTurn(bearingDeg) / 22.5) % 16] as string;
 }
 
 /** "7 days". */

@@ -53,7 +53,7 @@ export const TURNED_MEANINGS: Record<TurnedMeasure, Meaning> = {
       'Every silhouette allows only what lies within its sight lines; what all of them allow is the hull. Its volume is divided by how much too large a round plant’s hull comes out with these views.',
     best: 'It is a size, not a score: good to follow growth by.',
     range: 'ml or litres, above 0. Not known without a scale.',
-    bias: 'The hull is never smaller than the plant: for a round one by 27.3 % with 2 directions, 5.5 % with 4, 2.4 % with 6, 1.3 % with 8. That is taken off here. Bays that no silhouette shows stay filled, so an uneven plant still reads too large.',
+    bias: 'The hull is never smaller than the plant: for a round one by 27.3 % with 2 directions, 5.5 % with 4, 2.3 % with 6, 1.3 % with 8. That is taken off here. Bays that no silhouette shows stay filled, so an uneven plant still reads too large.',
     plusMinus: PLUS_MINUS_UNKNOWN,
     source:
       'Visual hull: Laurentini (1994), The visual hull concept for silhouette-based image understanding. The share for k directions is (2k ÷ π) tan(π ÷ 2k), worked out for the round plant.',

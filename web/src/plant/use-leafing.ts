@@ -16,7 +16,7 @@ export function useLeafing(
     const hear = (event: KeyboardEvent) => {
       const inEntry =
         event.target instanceof Element &&
-        event.target.closest('input, textarea, select, [role=radiogroup], figure');
+        event.target.closest('input, textarea, select, [role=radiogroup], [role=application], figure');
       if (inEntry || event.altKey || event.ctrlKey || event.metaKey) return;
       // The strip runs from the newest at the left to the oldest at the right.
       if (event.key === 'ArrowLeft') step(-1);

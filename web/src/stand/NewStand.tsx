@@ -26,7 +26,7 @@ export function NewStand({
   const kept = keptDraft.useValue();
   const [unread, setUnread] = useState<Readonly<Record<string, string>>>({});
   const { busy, fault, fields, send } = useSending();
-  const draft = kept?.draft ?? EMPTY_STAND;
+  const draft = { ...EMPTY_STAND, ...kept?.draft };
   const step = asked ?? kept?.step ?? 'camera';
   const change = (next: StandDraft) => keptDraft.write({ draft: next, step });
 

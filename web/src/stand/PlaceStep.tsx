@@ -1,9 +1,14 @@
+import { Field } from '../parts/Field.tsx';
+import { compassWords } from '../words/compass-words.ts';
+import { readBearingDeg } from './earth-entry.ts';
 import { LightChoice } from './LightChoice.tsx';
 import styles from './StandSteps.module.css';
 import type { StepProps } from './StandSteps.tsx';
 
-/** Where the pot goes, and from which side its light comes. */
-export function PlaceStep({ draft, onChange }: StepProps) {
+/** Where the pot goes, and from which side its light comes, as seen from the camera and by the compass. */
+export function PlaceStep({ draft, fields, onChange }: StepProps) {
+  const bearing = readBearingDeg(draft.lightBearing);
+  const facing = bearing.ok && bearing.deg !== null ? ` The window looks ${compassWords(bearing.deg)}.` : '';
   return (
     <div className={styles.entries}>
       <div className={styles.entry}>
@@ -20,6 +25,40 @@ export function PlaceStep({ draft, onChange }: StepProps) {
         </p>
       </div>
       <LightChoice chosen={draft.lightSide} onChoose={(lightSide) => onChange({ ...draft, lightSide })} />
+      <div className={styles.entry}>
+        <h3>The light over the season</h3>
+        <p>With these two, each plant’s page shows how the sun’s side and the day’s length move.</p>
+        <Field
+          label="Latitude (may stay empty)"
+          help="Whole degrees are enough; any map tells them. South of the equator with an S."
+          fault={fields.latitudeDeg}
+        >
+          {(wiring) => (
+            <input
+              {...wiring}
+              value={draft.latitude}
+              placeholder="for example 52 N"
+              autoComplete="off"
+              onChange={(event) => onChange({ ...draft, latitude: event.target.value })}
+            />
+          )}
+        </Field>
+        <Field
+          label="Where the window looks, by compass (may stay empty)"
+          help={`From the pot through the middle of the window. Leave it empty where light comes from all sides, as in a greenhouse.${facing}`}
+          fault={fields.lightBearingDeg}
+        >
+          {(wiring) => (
+            <input
+              {...wiring}
+              value={draft.lightBearing}
+              placeholder="for example 200 or SSW"
+              autoComplete="off"
+              onChange={(event) => onChange({ ...draft, lightBearing: event.target.value })}
+            />
+          )}
+        </Field>
+      </div>
     </div>
   );
 }

@@ -15,5 +15,6 @@ function isKeptDraft(kept: unknown): kept is KeptDraft {
   if (typeof kept !== 'object' || kept === null || !('draft' in kept) || !('step' in kept)) return false;
   const { draft, step } = kept;
   if (typeof draft !== 'object' || draft === null || !SET_UP_STEPS.includes(step as SetUpStep)) return false;
-  return Object.keys(EMPTY_STAND).every((name) => name in draft);
+  // A draft kept by an earlier version of the app lacks newer entries; they are filled in when it is read.
+  return Object.entries(draft).every(([name]) => name in EMPTY_STAND) && 'name' in draft;
 }

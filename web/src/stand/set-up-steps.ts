@@ -17,6 +17,8 @@ const STEP_OF_FIELD: Readonly<Record<string, SetUpStep>> = {
   cameraHeightMm: 'camera',
   backdrop: 'backdrop',
   lightSide: 'place',
+  latitudeDeg: 'place',
+  lightBearingDeg: 'place',
   scaleFrom: 'scale',
   sheet: 'scale',
   plantInFrontMm: 'scale',

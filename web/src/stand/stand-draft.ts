@@ -1,5 +1,9 @@
-import type { Stand, StandForm } from '../../../server/schemas/stand.ts';
+import type { Stand, StandForm, StandPlace } from '../../../server/schemas/stand.ts';
+import { bearingEntryOf, latitudeEntryOf, readBearingDeg, readLatitudeDeg } from './earth-entry.ts';
 import { readLengthMm } from './length-entry.ts';
+
+/** A stand as it is sent: what it is, and where on earth. */
+export type StandToSend = StandForm & StandPlace;
 
 /** What the grower has said of a stand so far, as typed. */
 export interface StandDraft {
@@ -8,6 +12,8 @@ export interface StandDraft {
   readonly height: string;
   readonly backdrop: string;
   readonly lightSide: StandForm['lightSide'];
+  readonly latitude: string;
+  readonly lightBearing: string;
   readonly scaleFrom: StandForm['scaleFrom'] | null;
   readonly paper: 'A4' | 'Letter';
   readonly sheetPlace: 'backdrop' | 'bench';
@@ -20,6 +26,8 @@ export const EMPTY_STAND: StandDraft = {
   height: '',
   backdrop: '',
   lightSide: null,
+  latitude: '',
+  lightBearing: '',
   scaleFrom: null,
   paper: 'A4',
   sheetPlace: 'backdrop',
@@ -33,6 +41,8 @@ export function standDraftOf(stand: Stand): StandDraft {
     height: inCm(stand.cameraHeightMm),
     backdrop: stand.backdrop ?? '',
     lightSide: stand.lightSide,
+    latitude: latitudeEntryOf(stand.latitudeDeg),
+    lightBearing: bearingEntryOf(stand.lightBearingDeg),
     scaleFrom: stand.scaleFrom,
     paper: stand.sheet?.paper ?? EMPTY_STAND.paper,
     sheetPlace: stand.sheet?.place ?? EMPTY_STAND.sheetPlace,
@@ -41,7 +51,7 @@ export function standDraftOf(stand: Stand): StandDraft {
 }
 
 export type ReadStand =
-  | { readonly ok: true; readonly form: StandForm }
+  | { readonly ok: true; readonly form: StandToSend }
   | { readonly ok: false; readonly fields: Readonly<Record<string, string>> };
 
 /** Reads the draft, or says beside which entry what cannot be read. */
@@ -53,21 +63,28 @@ export function readStand(draft: StandDraft): ReadStand {
     withSheet ? draft.plantInFront : '',
     'Give it in centimetres, for example 15, or 0 when the pot stands on the sheet.',
   );
+  const latitude = readLatitudeDeg(draft.latitude);
+  const bearing = readBearingDeg(draft.lightBearing);
   const fields: Record<string, string> = {};
   if (draft.name.trim() === '') fields.name = 'Give the stand a name, for example Shed bench.';
   if (!distance.ok) fields.cameraDistanceMm = distance.fault;
   if (!height.ok) fields.cameraHeightMm = height.fault;
+  if (!latitude.ok) fields.latitudeDeg = latitude.fault;
+  if (!bearing.ok) fields.lightBearingDeg = bearing.fault;
   if (!front.ok) fields.plantInFrontMm = front.fault;
   else if (withSheet && front.mm === null && draft.sheetPlace === 'backdrop') {
     fields.plantInFrontMm =
       'Measure from the sheet to the middle of the pot, for example 15. A sheet that hangs behind the plant reads small by that much.';
   }
-  if (!distance.ok || !height.ok || !front.ok || Object.keys(fields).length > 0) return { ok: false, fields };
+  if (!distance.ok || !height.ok || !front.ok || !latitude.ok || !bearing.ok) return { ok: false, fields };
+  if (Object.keys(fields).length > 0) return { ok: false, fields };
   return {
     ok: true,
     form: {
       name: draft.name.trim(),
       lightSide: draft.lightSide,
+      latitudeDeg: latitude.deg,
+      lightBearingDeg: bearing.deg,
       backdrop: draft.backdrop.trim() || null,
       cameraDistanceMm: distance.mm,
       cameraHeightMm: height.mm,
@@ -84,9 +101,11 @@ function inCm(mm: number | null): string {
 }
 
 /** Which entry of the draft each part of the stand is read from. */
-const ENTRIES: Readonly<Record<keyof StandForm, readonly (keyof StandDraft)[]>> = {
+const ENTRIES: Readonly<Record<keyof StandToSend, readonly (keyof StandDraft)[]>> = {
   name: ['name'],
   lightSide: ['lightSide'],
+  latitudeDeg: ['latitude'],
+  lightBearingDeg: ['lightBearing'],
   backdrop: ['backdrop'],
   cameraDistanceMm: ['distance'],
   cameraHeightMm: ['height'],
@@ -95,9 +114,9 @@ const ENTRIES: Readonly<Record<keyof StandForm, readonly (keyof StandDraft)[]>> 
 };
 
 /** Only the parts of `form` whose entries were touched: what was not meant must not make a new version. */
-export function changedParts(before: StandDraft, now: StandDraft, form: StandForm): Partial<StandForm> {
-  const touched = (part: keyof StandForm) => ENTRIES[part].some((entry) => before[entry] !== now[entry]);
+export function changedParts(before: StandDraft, now: StandDraft, form: StandToSend): Partial<StandToSend> {
+  const touched = (part: keyof StandToSend) => ENTRIES[part].some((entry) => before[entry] !== now[entry]);
   return Object.fromEntries(
-    Object.entries(form).filter(([part]) => touched(part as keyof StandForm)),
-  ) as Partial<StandForm>;
+    Object.entries(form).filter(([part]) => touched(part as keyof StandToSend)),
+  ) as Partial<StandToSend>;
 }

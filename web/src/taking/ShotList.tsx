@@ -25,7 +25,7 @@ export function ShotList({
   onCorrect: (view: View) => void;
 }) {
   return (
-    <section aria-labelledby="shots-name">
+    <section aria-labelledby="shots-name" className={styles.shots}>
       <h2 id="shots-name">Shots</h2>
       {onTheirWay.length > 0 && (
         <ul className={styles.list} aria-label="On their way">

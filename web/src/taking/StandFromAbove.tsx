@@ -5,9 +5,9 @@ import { markFromCameraDeg, shotName } from './taking-words.ts';
 import type { Slot } from './turn-plan.ts';
 
 /** Radii of the drawing, whose half side is 160. */
-const POT = 62;
-const SLOTS = 118;
-const ARROW = 84;
+const POT = 56;
+const SLOTS = 107;
+const ARROW = 74;
 
 /** The stand from above, the camera at 6 o'clock: where the mark stands, where it must go, and the shots to choose from. */
 export function StandFromAbove({
@@ -29,8 +29,8 @@ export function StandFromAbove({
       <svg viewBox="-160 -160 320 320" className={styles.drawing} aria-hidden="true">
         <circle r={POT} className={styles.pot} />
         <circle r={POT - 10} className={styles.soil} />
-        <path d="M0 146V76" className={styles.sight} />
-        <path d="M-16 156V138H-8L-4 131H4L8 138H16V156Z" className={styles.camera} />
+        <path d="M0 136V70" className={styles.sight} />
+        <path d="M-17 157V139H-8L-5 133H5L8 139H17V157Z" className={styles.camera} />
         {standsAtDeg !== null && targetDeg !== null && <TurnArrow fromDeg={standsAtDeg} toDeg={targetDeg} />}
         {standsAtDeg !== null && targetDeg !== null && <Mark turnDeg={standsAtDeg} old />}
         <Mark turnDeg={shown} />

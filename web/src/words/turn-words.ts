@@ -25,8 +25,13 @@ const NAMED_TURNS: readonly (readonly [deg: number, words: string])[] = [
   [30, 'a twelfth of a turn (one hour)'],
   [45, 'an eighth of a turn'],
   [60, 'a sixth of a turn (two hours)'],
+  [67.5, 'three sixteenths of a turn'],
   [90, 'a quarter turn'],
+  [112.5, 'five sixteenths of a turn'],
+  [120, 'a third of a turn'],
   [135, 'three eighths of a turn'],
+  [150, 'five twelfths of a turn'],
+  [157.5, 'seven sixteenths of a turn'],
   [180, 'half a turn'],
 ];
 

@@ -73,8 +73,8 @@ describe('twenty balls with known dents and bulges', () => {
     expect(Math.abs(read.roundness - said.roundness)).toBeLessThanOrEqual(1);
     expect(Math.abs(read.symmetry - said.symmetry)).toBeLessThanOrEqual(1);
     expect(Math.abs(read.lopsidedness - said.lopsidedness)).toBeLessThanOrEqual(1);
-    // Both fits leave a bulge out little by little and are stopped on the way, not at the same place: half a per cent apart.
-    expect(Math.abs(read.radiusPx / said.radiusPx - 1)).toBeLessThan(0.01);
+    // The prediction takes every fifth of its directions, which moves a median by a hair.
+    expect(Math.abs(read.radiusPx / said.radiusPx - 1)).toBeLessThan(0.002);
   });
 
   it('lose roundness with every dent and bulge that shows, more the deeper it is', () => {

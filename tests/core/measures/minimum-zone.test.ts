@@ -116,7 +116,48 @@ describe('the robust circle', () => {
   it('is the plain one on an even oval', () => {
     const oval = around(360, (angle) => [50 * Math.cos(angle), 40 * Math.sin(angle)]);
     const plain = leastSquaresCircle(oval)?.radius ?? Number.NaN;
-    expect(Math.abs((robustCircle(oval)?.radius ?? 0) / plain - 1)).toBeLessThan(0.02);
+    expect(Math.abs((robustCircle(oval)?.radius ?? 0) / plain - 1)).toBeLessThan(0.002);
+  });
+
+  /** A ball of radius 100 with a dent (a bulge, if above 0) on its right shoulder; all but the lowest directions are seen. */
+  const dented = (height: number, widthDeg: number, seenDeg: number) =>
+    around(720, (turn) => {
+      const fromTopDeg = (turn / (2 * Math.PI) - 0.5) * seenDeg;
+      const radius = 100 * (1 + height * Math.exp(-((fromTopDeg - 45) ** 2) / (2 * widthDeg ** 2)));
+      const angle = ((fromTopDeg - 90) * Math.PI) / 180;
+      return [radius * Math.cos(angle), radius * Math.sin(angle)];
+    });
+
+  it('hardly feels a dent or a bulge of a third of what is seen', () => {
+    for (const height of [-0.2, 0.15]) {
+      // Plain least squares is off by 3.4 and 2.7 %.
+      expect(Math.abs((robustCircle(dented(height, 25, 360))?.radius ?? 0) - 100)).toBeLessThan(1.3);
+      expect(Math.abs((robustCircle(dented(height, 15, 280))?.radius ?? 0) - 100)).toBeLessThan(0.5);
+    }
+  });
+
+  it('leaves a broad dent of two fifths out in part', () => {
+    const radius = robustCircle(dented(-0.2, 25, 280))?.radius ?? 0;
+    expect(radius).toBeGreaterThan(97.9);
+    expect(radius).toBeLessThan(99);
+  });
+
+  it('has arrived, however many points there are and whatever their unit', () => {
+    const points = dented(-0.2, 25, 280);
+    const everyOther = points.filter((_, index) => index % 2 === 0);
+    const [all, half] = [robustCircle(points), robustCircle(everyOther)];
+    expect(Math.abs((all?.radius ?? 0) - (half?.radius ?? 0))).toBeLessThan(0.05);
+    const larger = points.map(([x, y]): PointPx => [7 * x + 900, 7 * y - 300]);
+    expect((robustCircle(larger)?.radius ?? 0) / 7).toBeCloseTo(all?.radius ?? 0, 3);
+  });
+
+  it('gives one answer for an oval of which less than two thirds are seen', () => {
+    const oval = around(360, (turn) => {
+      const angle = ((turn / (2 * Math.PI) - 0.5) * 220 * Math.PI) / 180 - Math.PI / 2;
+      return [112 * Math.cos(angle), 90 * Math.sin(angle)];
+    });
+    const plain = leastSquaresCircle(oval)?.radius ?? Number.NaN;
+    expect(Math.abs((robustCircle(oval)?.radius ?? 0) / plain - 1)).toBeLessThan(0.015);
   });
 
   it('leaves out a third of the directions when they are stems', () => {

@@ -28,7 +28,9 @@ export function predict(outline: OutlineInPhoto): Predicted {
     ball = robustBall(formPoints(outline, centre));
     centre = ball.centre;
   }
-  const points = formPoints(outline, centre);
+  // Roundness keeps clear of the rim by a quarter of the filter's wavelength.
+  const clear = Math.round(360 / CUTOFF_UPR / 4 / STEP_DEG);
+  const points = formPoints(outline, centre).slice(clear, -clear);
   const zone = (at: readonly number[]) => {
     const distances = points.map(([x, y]) => Math.hypot(x - (at[0] as number), y - (at[1] as number)));
     return [Math.min(...distances), Math.max(...distances)] as const;
@@ -100,7 +102,7 @@ function radiiAt(points: readonly PointPx[], centre: PointPx, angles: readonly n
   });
 }
 
-/** Tukey's biweight loss about a circle, with the spread from the median departure, at least 0.5 % of the radius. */
+/** The least-absolute circle, the spread about it (at least 0.5 % of the radius), and the circle with the least biweight loss. */
 function robustBall(points: readonly PointPx[]): { centre: PointPx; radius: number } {
   const few = points.filter((_, index) => index % 5 === 0);
   const start: [number, number, number] = [
@@ -110,15 +112,13 @@ function robustBall(points: readonly PointPx[]): { centre: PointPx; radius: numb
   ];
   const off = (at: readonly number[]) =>
     few.map(([x, y]) => Math.hypot(x - (at[0] as number), y - (at[1] as number)) - (at[2] as number));
-  let at: readonly number[] = downhill((tried) => mean(off(tried).map(Math.abs)), start, 30);
-  for (let step = 0; step < 6; step++) {
-    const sorted = off(at)
-      .map(Math.abs)
-      .sort((a, b) => a - b);
-    const spread = Math.max(1.4826 * (sorted[sorted.length >> 1] as number), 0.005 * (at[2] as number));
-    const loss = (departure: number) => 1 - Math.max(0, 1 - (departure / (4.685 * spread)) ** 2) ** 3;
-    at = downhill((tried) => mean(off(tried).map(loss)), at, 2);
-  }
+  const absolute = downhill((tried) => mean(off(tried).map(Math.abs)), start, 30);
+  const sorted = off(absolute)
+    .map(Math.abs)
+    .sort((a, b) => a - b);
+  const spread = Math.max(1.4826 * (sorted[sorted.length >> 1] as number), 0.005 * (absolute[2] as number));
+  const loss = (departure: number) => 1 - Math.max(0, 1 - (departure / (4.685 * spread)) ** 2) ** 3;
+  const at = downhill((tried) => mean(off(tried).map(loss)), absolute, 2);
   return { centre: [at[0] as number, at[1] as number], radius: at[2] as number };
 }
 

@@ -7,6 +7,8 @@ import forms from '../parts/forms.module.css';
 import { chooseShade, SHADES, type Shade, shadeChoice } from '../parts/shade.ts';
 import { ACCEPT_MEANING, SURE_MEANING } from '../photo/outline-words.ts';
 import { HowToPhotograph } from '../photos/HowToPhotograph.tsx';
+import { TURNED_MEANINGS } from '../plan/turned-meanings.ts';
+import { TURNED_MEASURES, TURNED_NAMES } from '../plan/turned-readings.ts';
 import styles from './AboutScreen.module.css';
 
 const SHADE_WORDS: Record<Shade, string> = {
@@ -78,6 +80,16 @@ export default function AboutScreen() {
               </dd>
             </div>
           ))}
+          {TURNED_MEASURES.map((measure) => (
+            <div key={measure}>
+              <dt>{TURNED_NAMES[measure]}</dt>
+              <dd>
+                {TURNED_MEANINGS[measure].says} {TURNED_MEANINGS[measure].measured}{' '}
+                {TURNED_MEANINGS[measure].best}{' '}
+                <span className={styles.source}>{TURNED_MEANINGS[measure].source}</span>
+              </dd>
+            </div>
+          ))}
           {EXTRA_MEASURES.map((extra) => (
             <div key={extra}>
               <dt>{EXTRA_NAMES[extra]}</dt>
@@ -98,7 +110,8 @@ export default function AboutScreen() {
         <h2>Clock and sides</h2>
         <p>
           In a photo, 12 o’clock is on top and 3 o’clock at the right. Left and right are yours as you look at
-          the photo.
+          the photo. Seen from above, the clock has the mark on the rim at 6; the pot is turned clockwise when
+          the mark goes from 6 to 9.
         </p>
       </section>
       <section>

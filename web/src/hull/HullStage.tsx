@@ -6,6 +6,7 @@ import { Icon } from '../parts/Icon.tsx';
 import { useWidth } from '../photo/use-width.ts';
 import { HullMarks, type HullMarksProps } from './HullMarks.tsx';
 import styles from './HullStage.module.css';
+import { hasWebGL } from './has-webgl.ts';
 import { lookWords } from './hull-words.ts';
 import { SolidCanvas, StillCanvas } from './SolidCanvas.tsx';
 import { solidScene } from './solid-scene.ts';
@@ -37,7 +38,7 @@ export default function HullStage({
   const heardId = useId();
   const scene = useMemo(() => solidScene(solid), [solid]);
   const { turning, set, goTo } = useTurning();
-  const [still, setStill] = useState(false);
+  const [still, setStill] = useState(() => !hasWebGL());
   const toStill = useCallback(() => setStill(true), []);
   const held = useRef<{ x: number; y: number } | null>(null);
   const lamp = useMemo(

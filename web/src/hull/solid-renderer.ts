@@ -20,7 +20,7 @@ export interface SolidRenderer {
   free(): void;
 }
 
-/** Throws when the browser lends no WebGL. */
+/** Throws when the browser lends no WebGL after all. */
 export function createSolidRenderer(
   canvas: HTMLCanvasElement,
   scene: SolidScene,
@@ -69,25 +69,24 @@ function inThree([u, v, h]: Direction): [number, number, number] {
   return [v, h, u];
 }
 
-function geometryOf({ corners, triangles, tones }: SolidScene, shades: Shades): BufferGeometry {
-  const count = corners.length / 3;
-  const positions = new Float32Array(corners.length);
+function geometryOf({ corners, triangles, normals, tones }: SolidScene, shades: Shades): BufferGeometry {
+  const places = new Float32Array(corners.length);
+  const facings = new Float32Array(corners.length);
   const colours = new Float32Array(corners.length);
   const colour = new Color();
-  for (let k = 0; k < count; k++) {
-    const place = inThree([
-      corners[3 * k] as number,
-      corners[3 * k + 1] as number,
-      corners[3 * k + 2] as number,
-    ]);
-    positions.set(place, 3 * k);
-    colour.set(shades[tones[k] ?? 'even']);
-    colours.set([colour.r, colour.g, colour.b], 3 * k);
-  }
+  const turned = (from: Float32Array, k: number) =>
+    inThree([from[k] as number, from[k + 1] as number, from[k + 2] as number]);
+  tones.forEach((tone, corner) => {
+    const k = 3 * corner;
+    places.set(turned(corners, k), k);
+    facings.set(turned(normals, k), k);
+    colour.set(shades[tone]);
+    colours.set([colour.r, colour.g, colour.b], k);
+  });
   const geometry = new BufferGeometry();
-  geometry.setAttribute('position', new BufferAttribute(positions, 3));
+  geometry.setAttribute('position', new BufferAttribute(places, 3));
+  geometry.setAttribute('normal', new BufferAttribute(facings, 3));
   geometry.setAttribute('color', new BufferAttribute(colours, 3));
   geometry.setIndex(new BufferAttribute(triangles, 1));
-  geometry.computeVertexNormals();
   return geometry;
 }

@@ -1,5 +1,6 @@
 import { radOf, turnBetween } from '../../../core/turned/circular-statistics.ts';
 import type { HullSolid } from '../../../server/schemas/turned.ts';
+import { smoothNormals } from './surface-normals.ts';
 import type { Direction } from './turning.ts';
 
 /** How a triangle's corner is coloured. */
@@ -11,6 +12,8 @@ export interface SolidScene {
   readonly corners: Float32Array;
   /** Three corner numbers a triangle, anticlockwise seen from outside. */
   readonly triangles: Uint32Array;
+  /** Outward direction of the surface at each corner, length 1, one after another. */
+  readonly normals: Float32Array;
   /** One a corner. */
   readonly tones: readonly Tone[];
   /** Middle of the picture. */
@@ -35,13 +38,17 @@ export function solidScene(solid: HullSolid): SolidScene {
   const hullCorners = solid.corners.length / 3;
   const footH = pot === null ? Math.min(hull.low, 0) : -POT.height * (solid.rimRadius ?? 0);
   const tableRadius = 1.1 * Math.max(hull.out, solid.rimRadius ?? 0);
-  const middleH = (Math.max(hull.high, 0) + footH) / 2;
+  // A little below the middle of the plant: the front of the turntable and its names need room.
+  const middleH = (Math.max(hull.high, 0) + footH) / 2 - 0.12 * tableRadius;
+  const corners = Float32Array.from([...solid.corners, ...(pot?.corners ?? [])]);
+  const triangles = Uint32Array.from([
+    ...solid.triangles,
+    ...(pot?.triangles ?? []).map((corner) => corner + hullCorners),
+  ]);
   return {
-    corners: Float32Array.from([...solid.corners, ...(pot?.corners ?? [])]),
-    triangles: Uint32Array.from([
-      ...solid.triangles,
-      ...(pot?.triangles ?? []).map((corner) => corner + hullCorners),
-    ]),
+    corners,
+    triangles,
+    normals: smoothNormals(corners, triangles),
     tones: [
       ...Array.from({ length: hullCorners }, (_, k) => toneOf(solid, k)),
       ...Array.from({ length: (pot?.corners.length ?? 0) / 3 }, (): Tone => 'pot'),
@@ -72,7 +79,7 @@ function boundsOf(corners: readonly number[]): { out: number; low: number; high:
   return { out, low, high };
 }
 
-/** A cut cone, open at the top where the plant stands. */
+/** A cut cone with its soil; rim and soil have corners of their own, so that the edge between them stays sharp. */
 function potOf(rimRadius: number): { corners: number[]; triangles: number[] } {
   const corners: number[] = [];
   const triangles: number[] = [];
@@ -81,12 +88,14 @@ function potOf(rimRadius: number): { corners: number[]; triangles: number[] } {
     for (const [radius, h] of [
       [rimRadius, 0],
       [POT.foot * rimRadius, -POT.height * rimRadius],
+      [rimRadius, 0],
     ] as const) {
       corners.push(radius * Math.cos(azimuth), radius * Math.sin(azimuth), h);
     }
-    const [rim, foot] = [2 * k, 2 * k + 1];
-    const [nextRim, nextFoot] = [(rim + 2) % (2 * POT.sides), (foot + 2) % (2 * POT.sides)];
-    triangles.push(rim, foot, nextFoot, rim, nextFoot, nextRim);
+    const [rim, foot, soil] = [3 * k, 3 * k + 1, 3 * k + 2];
+    const next = (corner: number) => (corner + 3) % (3 * POT.sides);
+    triangles.push(rim, foot, next(foot), rim, next(foot), next(rim), soil, next(soil), 3 * POT.sides);
   }
+  corners.push(0, 0, 0);
   return { corners, triangles };
 }

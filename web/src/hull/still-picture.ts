@@ -1,5 +1,6 @@
 import type { SolidScene, Tone } from './solid-scene.ts';
 import { LIGHT, type Shades } from './solid-shades.ts';
+import { crossOf } from './surface-normals.ts';
 import { type Direction, dot, eyeAxes, type Turning } from './turning.ts';
 
 /** A triangle as it is painted. */
@@ -24,7 +25,7 @@ export function paintedFaces(
 ): PaintedFace[] {
   const axes = eyeAxes(turning);
   const pxPerUnit = sidePx / (2 * scene.reach);
-  const { corners, triangles, tones, middle } = scene;
+  const { corners, triangles, tones, normals, middle } = scene;
   const count = corners.length / 3;
   const [xs, ys, depths] = [new Float32Array(count), new Float32Array(count), new Float32Array(count)];
   const at = (corner: number): Direction => [
@@ -41,17 +42,28 @@ export function paintedFaces(
   const faces: PaintedFace[] = [];
   for (let t = 0; t + 2 < triangles.length; t += 3) {
     const [a, b, c] = [triangles[t] as number, triangles[t + 1] as number, triangles[t + 2] as number];
-    const normal = normalOf(at(a), at(b), at(c));
-    if (normal === null || dot(normal, axes.near) <= 0) continue;
+    if (dot(crossOf(at(a), at(b), at(c)), axes.near) <= 0) continue;
     faces.push({
       corners: [xs[a], ys[a], xs[b], ys[b], xs[c], ys[c]] as unknown as PaintedFace['corners'],
       depth: ((depths[a] as number) + (depths[b] as number) + (depths[c] as number)) / 3,
       tone: tones[a] as Tone,
-      light: LIGHT.around + LIGHT.lamp * Math.max(0, dot(normal, lamp)),
+      light: lightOn([a, b, c], normals, lamp),
     });
   }
   return faces.sort((one, other) => one.depth - other.depth);
 }
+
+/** Light on a face by its corners' mean normal, which hides the grid that the hull was cut from; as bright as a screen shows it. */
+function lightOn(face: readonly number[], normals: Float32Array, lamp: Direction): number {
+  const facing = face.reduce((sum, corner) => {
+    const [u, v, h] = normals.subarray(3 * corner, 3 * corner + 3) as unknown as Direction;
+    return sum + dot([u, v, h], lamp) / face.length;
+  }, 0);
+  return (LIGHT.around + LIGHT.lamp * Math.max(0, facing)) ** (1 / SCREEN_GAMMA);
+}
+
+/** Half the light looks brighter than half of white. */
+const SCREEN_GAMMA = 2.2;
 
 /** Paints the faces; a hairline of the same colour closes the seams between them. */
 export function paintFaces(canvas: HTMLCanvasElement, faces: readonly PaintedFace[], shades: Shades): void {
@@ -78,12 +90,4 @@ export function paintFaces(canvas: HTMLCanvasElement, faces: readonly PaintedFac
 export function dimmed(hex: string, light: number): string {
   const part = (at: number) => Math.round(Number.parseInt(hex.slice(at, at + 2), 16) * Math.min(light, 1));
   return `rgb(${part(1)} ${part(3)} ${part(5)})`;
-}
-
-function normalOf(a: Direction, b: Direction, c: Direction): Direction | null {
-  const [u1, v1, h1] = [b[0] - a[0], b[1] - a[1], b[2] - a[2]];
-  const [u2, v2, h2] = [c[0] - a[0], c[1] - a[1], c[2] - a[2]];
-  const normal: Direction = [v1 * h2 - h1 * v2, h1 * u2 - u1 * h2, u1 * v2 - v1 * u2];
-  const length = Math.hypot(...normal);
-  return length === 0 ? null : [normal[0] / length, normal[1] / length, normal[2] / length];
 }

@@ -2,7 +2,9 @@ import { Link } from 'wouter';
 import type { Stand } from '../../../server/schemas/stand.ts';
 import buttons from '../parts/buttons.module.css';
 import { Icon } from '../parts/Icon.tsx';
+import { compassWords } from '../words/compass-words.ts';
 import { LIGHT_WORDS, SCALE_WORDS, sheetWords } from '../words/stand-words.ts';
+import { latitudeEntryOf } from './earth-entry.ts';
 import { lengthWords } from './length-entry.ts';
 import styles from './StandScreen.module.css';
 import type { SetUpStep } from './set-up-steps.ts';
@@ -23,6 +25,7 @@ export function StandFacts({ stand }: { stand: Stand }) {
     ],
     ['Backdrop', stand.backdrop ?? unknown, 'backdrop'],
     ['Light', stand.lightSide ? LIGHT_WORDS[stand.lightSide] : 'from several sides, or not known', 'place'],
+    ['Latitude and window', placeOnEarth(stand), 'place'],
     [
       'Millimetres from',
       stand.sheet ? `${SCALE_WORDS.sheet}, ${sheetWords(stand.sheet)}` : SCALE_WORDS[stand.scaleFrom],
@@ -49,4 +52,14 @@ export function StandFacts({ stand }: { stand: Stand }) {
       </p>
     </section>
   );
+}
+
+function placeOnEarth({ latitudeDeg, lightBearingDeg }: Stand): string {
+  if (latitudeDeg === null && lightBearingDeg === null) return 'not given';
+  return [
+    latitudeDeg === null ? null : latitudeEntryOf(latitudeDeg).replace(' ', '° '),
+    lightBearingDeg === null ? 'light from all sides' : `the window looks ${compassWords(lightBearingDeg)}`,
+  ]
+    .filter(Boolean)
+    .join(', ');
 }

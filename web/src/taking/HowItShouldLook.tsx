@@ -1,4 +1,3 @@
-import { turnBetween } from '../../../core/turned/circular-statistics.ts';
 import type { PlantPage } from '../../../server/schemas/pages.ts';
 import type { Sitting, View } from '../../../server/schemas/sitting.ts';
 import { plantCrop } from '../photo/crop.ts';
@@ -6,12 +5,10 @@ import { Photo } from '../photo/Photo.tsx';
 import { outlinePath } from '../photo/points.ts';
 import { dayWords, todayHere } from '../words/day-words.ts';
 import styles from './HowItShouldLook.module.css';
+import { patternOfTurn } from './pattern.ts';
 import { RimInPicture } from './RimInPicture.tsx';
 import { markInPictureWords, markPlaceWords } from './taking-words.ts';
 import { mirrorTwin } from './turn-plan.ts';
-
-/** Nearer than this an earlier view serves as a pattern, degrees. */
-const SAME_TURN_DEG = 6;
 
 /** What the next shot should look like: the mark on the rim, and the last shot at this turn. */
 export function HowItShouldLook({
@@ -23,7 +20,7 @@ export function HowItShouldLook({
   sitting: Sitting | null;
   turnDeg: number;
 }) {
-  const pattern = lastAtTurn(page.sittings, sitting, turnDeg);
+  const pattern = patternOfTurn(page.sittings, sitting, turnDeg);
   const views = sitting?.views ?? [];
   const twin = mirrorTwin(turnDeg, views);
   return (
@@ -59,20 +56,4 @@ function Pattern({ view }: { view: View }) {
       {() => <path d={outlinePath(view.outlinePx)} className={styles.outline} />}
     </Photo>
   );
-}
-
-/** The newest view of another sitting taken at about this turn. */
-function lastAtTurn(
-  sittings: readonly Sitting[],
-  current: Sitting | null,
-  turnDeg: number,
-): { sitting: Sitting; view: View } | null {
-  for (const sitting of sittings) {
-    if (sitting.id === current?.id) continue;
-    const view = sitting.views.find(
-      (one) => one.turnDeg !== null && Math.abs(turnBetween(one.turnDeg, turnDeg)) <= SAME_TURN_DEG,
-    );
-    if (view) return { sitting, view };
-  }
-  return null;
 }

@@ -42,7 +42,9 @@ describe('views put to the plan', () => {
   it('leave the first open turn as the next, those on their way counted', () => {
     const plan = planOfViews(4, [view('a', 0)]);
     expect(nextTurnDeg(plan, [])).toBe(45);
-    expect(nextTurnDeg(plan, [45, null])).toBe(90);
+    expect(nextTurnDeg(plan, [45])).toBe(90);
+    // One whose turn the collar will tell fills the next open one meanwhile.
+    expect(nextTurnDeg(plan, [45, null])).toBe(135);
     expect(nextTurnDeg(plan, [45, 90, 135])).toBeNull();
   });
 

@@ -39,14 +39,18 @@ export function planOfViews(count: ViewCount, views: readonly View[]): TurnPlan 
   return { slots, beside: views.filter(({ id }) => !filling.has(id)) };
 }
 
-/** The first turn that neither has a view nor one on its way; `null` when all have. */
+/**
+ * The first turn that neither has a view nor one on its way; `null` when all have.
+ *
+ * @param onTheirWay turns of photos not in the plan yet; `null` for one whose turn the collar will tell, which is taken to fill the next open turn
+ */
 export function nextTurnDeg({ slots }: TurnPlan, onTheirWay: readonly (number | null)[]): number | null {
-  const open = slots.find(
+  const told = onTheirWay.filter((deg) => deg !== null);
+  const open = slots.filter(
     ({ turnDeg, view }) =>
-      view === null &&
-      !onTheirWay.some((deg) => deg !== null && Math.abs(turnBetween(turnDeg, deg)) <= NEAR_DEG),
+      view === null && !told.some((deg) => Math.abs(turnBetween(turnDeg, deg)) <= NEAR_DEG),
   );
-  return open?.turnDeg ?? null;
+  return open[onTheirWay.length - told.length]?.turnDeg ?? null;
 }
 
 /** Views whose outlines are mirror twins of another in the list: taken from the opposite side. */

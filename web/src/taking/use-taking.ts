@@ -1,5 +1,5 @@
 import type { PlantPage } from '../../../server/schemas/pages.ts';
-import type { Sitting } from '../../../server/schemas/sitting.ts';
+import type { Sitting, View } from '../../../server/schemas/sitting.ts';
 import { type Sending, sendings } from '../photos/send-queue.ts';
 import { todayHere } from '../words/day-words.ts';
 import { takingChoice } from './taking-choice.ts';
@@ -29,7 +29,11 @@ export function useTaking(page: PlantPage, sittingId: string | null): Taking {
   const onTheirWay = mine.filter(
     ({ stage }) => !('viewId' in stage) || !views.some(({ id }) => id === stage.viewId),
   );
-  const coming = onTheirWay.filter(({ stage }) => stage.at !== 'refused').map(({ turnDeg }) => turnDeg);
+  const unread = views.filter(({ turnDeg, state }) => turnDeg === null && isUnderway(state));
+  const coming = [
+    ...onTheirWay.filter(({ stage }) => stage.at !== 'refused').map(({ turnDeg }) => turnDeg),
+    ...unread.map(() => null),
+  ];
   const turns = [...views.map(({ turnDeg }) => turnDeg), ...coming].filter((turnDeg) => turnDeg !== null);
   return {
     sitting,
@@ -39,6 +43,11 @@ export function useTaking(page: PlantPage, sittingId: string | null): Taking {
     nextDeg: nextTurnDeg(plan, coming),
     standsAtDeg: turns.at(-1) ?? null,
   };
+}
+
+/** Not measured yet, so that a collar may still tell its turn. */
+function isUnderway(state: View['state']): boolean {
+  return state === 'received' || state === 'measuring';
 }
 
 /** The sitting named, else the one that the last photo went to (its camera may have another day), else today's. */

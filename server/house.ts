@@ -1,6 +1,7 @@
 import { availableParallelism } from 'node:os';
 import type { Logger } from 'pino';
 import { METHOD_VERSION } from '../core/method-version.ts';
+import type { TurnedReport } from '../core/turned/measure-turned.ts';
 import type { ReceivedPhoto } from './intake/receive-photo.ts';
 import type { RefusedPhoto } from './intake/refused-photo.ts';
 import { localDay } from './local-day.ts';
@@ -15,6 +16,7 @@ import type { Services } from './services.ts';
 import { openDataHome } from './store/data-home.ts';
 import { openDatabase } from './store/database.ts';
 import { queueLeftAndOutdated } from './store/due-view.ts';
+import { forgetUnfinishedJoinings } from './store/joinings.ts';
 import { dropUnusedColours } from './store/lessons.ts';
 import type { EmptyCheck } from './store/stand-versions.ts';
 
@@ -37,6 +39,7 @@ export function openHouse(
   const db = openDatabase(home.root);
   queueLeftAndOutdated(db, METHOD_VERSION);
   dropUnusedColours(db);
+  forgetUnfinishedJoinings(db);
   // Reading uploads has its own thread, so that it never waits behind photos being measured.
   const intake = openWorkerPool<string, ReceivedPhoto | RefusedPhoto>(
     new URL('intake/worker.ts', import.meta.url),
@@ -66,6 +69,7 @@ export function openHouse(
   const queue = createMeasuringQueue({
     ...parts,
     measure: measuring.run,
+    join: (task) => measuring.call('join', task) as Promise<TurnedReport>,
     atOnce: MEASURING_THREADS,
     holdBack: corrections.isInUse,
   });
@@ -79,6 +83,7 @@ export function openHouse(
       progress,
       log,
       receive: intake.run,
+      hullOfSitting: (task) => measuring.call('hull', task) as ReturnType<Services['hullOfSitting']>,
       checkEmptyPhoto: (task) => measuring.call('checkEmpty', task) as Promise<EmptyCheck>,
       today: () => localDay(new Date()),
     },

@@ -4,6 +4,7 @@ import type { ReceivedPhoto } from './intake/receive-photo.ts';
 import type { RefusedPhoto } from './intake/refused-photo.ts';
 import type { EmptyPhotoTask } from './measuring/check-empty-photo.ts';
 import type { Corrections } from './measuring/corrections.ts';
+import type { hullOfSitting } from './measuring/join-sitting.ts';
 import type { MeasuringQueue } from './measuring/measuring-queue.ts';
 import type { ProgressBoard } from './measuring/progress.ts';
 import type { DataHome } from './store/data-home.ts';
@@ -22,6 +23,8 @@ export interface Services {
   readonly receive: (path: string) => Promise<ReceivedPhoto | RefusedPhoto>;
   /** Looks at an empty photo, in a worker thread. */
   readonly checkEmptyPhoto: (task: EmptyPhotoTask) => Promise<EmptyCheck>;
+  /** Makes the solid of a sitting's hull, in a worker thread. */
+  readonly hullOfSitting: typeof hullOfSitting;
   /** The grower's calendar day. */
   readonly today: () => Day;
 }

@@ -25,8 +25,10 @@ export function adviseFromSittings(history: PlantHistory): Advice[] {
     shortenStems(history),
     planStops(history),
   ].filter((advice) => advice !== null);
-  // Stops planned for later are no reason against keeping on as before.
-  const hasWork = found.some(({ kind, urgency }) => kind !== 'plan' || urgency > 1);
+  // Stops planned for later, and a weak side that faces the light already, are no reason against keeping on as before.
+  const hasWork = found.some(
+    ({ kind, urgency }) => (kind !== 'plan' || urgency > 1) && (kind !== 'turn' || urgency > 0),
+  );
   const keep = hasWork ? null : keepAsIs(history);
   return [...found, ...(keep === null ? [] : [keep])].sort((a, b) => b.urgency - a.urgency);
 }

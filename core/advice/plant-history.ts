@@ -1,17 +1,31 @@
 import { type Day, daysBetween } from '../day/day.ts';
+import type { LightLedger } from '../light/light-ledger.ts';
+import type { TurnRhythm } from '../light/next-turn.ts';
 import type { PlantKind } from '../plant.ts';
 import type { PhotoReport } from '../report.ts';
+import type { TurnedReport } from '../turned/measure-turned.ts';
+import type { LightPlace } from '../turned/turn-advice.ts';
 
 /** The reports of the photos of one plant taken on one day. */
 export interface SittingReports {
   readonly day: Day;
   readonly reports: readonly PhotoReport[];
+  /** The views joined into one plan; `null` or left out when they are not. */
+  readonly turned?: TurnedReport | null;
 }
 
 /** A stop as the grower wrote it down. */
 export interface PlantStop {
   readonly day: Day;
   readonly depth: 'tip' | 'deep';
+}
+
+/** What is known of a plant's light. */
+export interface PlantLighting {
+  /** How light and pot stand; `null` when the light's side is not known. */
+  readonly place: LightPlace | null;
+  readonly ledger: LightLedger;
+  readonly rhythm: TurnRhythm;
 }
 
 /** All that advice rests on. */
@@ -24,6 +38,8 @@ export interface PlantHistory {
   readonly sittings: readonly SittingReports[];
   /** In any order. */
   readonly stops: readonly PlantStop[];
+  /** Left out when nothing is known of it. */
+  readonly lighting?: PlantLighting;
 }
 
 /** The newest sitting, measured or not. */
@@ -47,6 +63,15 @@ export function newestComparable(history: PlantHistory): SittingReports | null {
   const newest = newestMeasured(history);
   const reports = newest?.reports.filter(({ notCompared }) => notCompared === null) ?? [];
   return newest === null || reports.length === 0 ? null : { day: newest.day, reports };
+}
+
+/** The newest sitting whose plan says where the canopy's middle stands; `null` when there is none or the plant has outgrown it. */
+export function newestTurned(
+  history: PlantHistory,
+): { readonly day: Day; readonly turned: TurnedReport } | null {
+  const found = history.sittings.findLast(({ turned }) => turned?.plan.lopsidedness != null);
+  if (!found?.turned || daysBetween(found.day, history.today) > STALE_DAYS) return null;
+  return { day: found.day, turned: found.turned };
 }
 
 /** The last comparable report before the newest sitting that shows the plant from the same side. */

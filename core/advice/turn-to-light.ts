@@ -1,68 +1,74 @@
+import type { Day } from '../day/day.ts';
 import { dayInWords } from '../day/day-in-words.ts';
-import type { Lopsidedness, PhotoReport } from '../report.ts';
-import { changeSince } from '../trend/change-since.ts';
+import { type NextTurn, nextTurn } from '../light/next-turn.ts';
+import { LEAST_TURN_DEG } from '../light/turn-in-words.ts';
+import { clockOfAzimuth } from '../turned/clock-of-azimuth.ts';
+import type { TurnAdvice } from '../turned/turn-advice.ts';
 import type { Advice } from './advice.ts';
-import { newestComparable, type PlantHistory, reportBefore } from './plant-history.ts';
+import { newestSitting, newestTurned, type PlantHistory } from './plant-history.ts';
+import { turnByOneView, weakSideOfView } from './turn-by-one-view.ts';
 
 /**
- * Which side to turn to the light: the weak one, which is the side away from where the canopy leans.
+ * Which side to turn to the light, and when.
  *
- * @returns advice from the view that leans most, when it leans by more than its plus-minus; else `null`
+ * @returns one piece of advice at most; `null` when the plant is even, or was turned and is not due again
  *
- * Notes: one photo knows left from right only. A photo from elsewhere shows another side and is not asked. No rate is promised: none is published for grown pot plants.
- *
- * Reference: a quarter turn a week: Penney, congresburygardening.org.uk, and two more growers; half a turn: one source.
+ * Notes: a grower who records turns is reminded by the rhythm and not before. Else the newest turned sitting speaks, which knows the plant from
+ * all round, and without one the newest photo, which knows left and right only. A turn that was recorded since then is taken for the answer.
  */
 export function turnToLight(history: PlantHistory): Advice | null {
-  const newest = newestComparable(history);
-  const leaning = newest?.reports.filter(({ lopsidedness }) => leans(lopsidedness)) ?? [];
-  const report = leaning.sort((a, b) => leanOf(b) - leanOf(a))[0];
-  if (!report?.lopsidedness) return null;
-  const { percent, plusMinus, side } = report.lopsidedness;
-  const weak = side === 'left' ? 'right' : 'left';
+  const next = nextTurnOf(history);
+  if (next !== null) return next.dueDay <= history.today ? dueTurn(next, history) : null;
+  const plan = newestTurned(history);
+  const toldOn = plan?.day ?? newestSitting(history)?.day ?? null;
+  const turnedOn = history.lighting?.ledger.sinceDay ?? null;
+  if (toldOn !== null && turnedOn !== null && turnedOn >= toldOn) return null;
+  if (plan === null) return turnByOneView(history);
+  return plan.turned.turn === null
+    ? null
+    : turnByPlan(plan.turned.turn, plan.day, plan.turned.plan.directions);
+}
+
+/** The next turn by rhythm, light and weak side; `null` while no turn is on record or no reminder is wanted. */
+export function nextTurnOf(history: PlantHistory): NextTurn | null {
+  const { lighting } = history;
+  if (lighting === undefined) return null;
+  const plan = newestTurned(history);
+  const weak = plan === null ? weakSideOfView(history) : plan.turned.turn;
+  return nextTurn({ ledger: lighting.ledger, weak, rhythm: lighting.rhythm });
+}
+
+function dueTurn({ dueDay, toLightAzimuthDeg, words, why, sure }: NextTurn, { today }: PlantHistory): Advice {
   return {
     kind: 'turn',
-    urgency: Math.abs(percent) > 3 * plusMinus ? 2 : 1,
-    what: `Turn its ${weak} side to the light.`,
-    where: whereIsWeak(report, weak),
-    howMuch: `The canopy’s middle stands ${Math.abs(percent).toFixed(1)} % of the ball’s radius to the ${side} (± ${plusMinus.toFixed(1)}).${changeInWords(history, report)}`,
-    why: `The ${side} side is the heavier, and growth fills the side that faces the light. Growers turn a quarter once a week, some half; none publishes how fast it works.`,
-    sureness: Math.abs(percent) > 2 * plusMinus ? 'likely' : 'unsure',
+    urgency: 1,
+    what: words,
+    where: whereIs(toLightAzimuthDeg),
+    howMuch: dueDay === today ? 'Due today.' : `Due since ${dayInWords(dueDay)}.`,
+    why,
+    sureness: sure,
     caution: null,
   };
 }
 
-function leans(lopsidedness: Lopsidedness | null): boolean {
-  return lopsidedness !== null && Math.abs(lopsidedness.percent) > lopsidedness.plusMinus;
+function turnByPlan(
+  { toLightAzimuthDeg, turnByDeg, words, why, sure }: TurnAdvice,
+  day: Day,
+  directions: number,
+): Advice {
+  const isTurned = turnByDeg !== null && Math.abs(turnByDeg) < LEAST_TURN_DEG;
+  return {
+    kind: 'turn',
+    urgency: isTurned ? 0 : sure === 'sure' ? 2 : 1,
+    what: words,
+    where: whereIs(toLightAzimuthDeg),
+    howMuch: `Seen from ${directions} directions on ${dayInWords(day)}.`,
+    why,
+    sureness: sure,
+    caution: null,
+  };
 }
 
-function leanOf({ lopsidedness }: PhotoReport): number {
-  return Math.abs(lopsidedness?.percent ?? 0);
-}
-
-function whereIsWeak({ turnDeg }: PhotoReport, weak: 'left' | 'right'): string {
-  const oneView = 'One photo tells left from right only; front and back need a photo after a quarter turn.';
-  if (turnDeg === null) return `The side that is on the ${weak} in the photo. ${oneView}`;
-  // Azimuth runs anticlockwise from above, so the camera's right is a quarter turn on from what faces it.
-  const azimuth = turnDeg + (weak === 'right' ? 90 : -90);
-  return `The side on the ${weak} in the photo, at ${clockOfAzimuth(azimuth)} o’clock seen from above with the mark at 6. ${oneView}`;
-}
-
-/** Azimuth 0 is the mark at 6 o'clock, 90 is 3, 180 is 12, 270 is 9. */
-function clockOfAzimuth(azimuthDeg: number): number {
-  const hour = Math.round(6 - azimuthDeg / 30);
-  return ((((hour - 1) % 12) + 12) % 12) + 1;
-}
-
-function changeInWords(history: PlantHistory, report: PhotoReport): string {
-  const before = reportBefore(history, report);
-  if (!before?.report.lopsidedness || !report.lopsidedness) return '';
-  const { percent, plusMinus } = before.report.lopsidedness;
-  const change = changeSince(
-    { value: percent, plusMinus },
-    { value: report.lopsidedness.percent, plusMinus: report.lopsidedness.plusMinus },
-  );
-  if (change.direction === 'none') return ` No change since ${dayInWords(before.day)}.`;
-  const way = change.direction === 'up' ? 'right' : 'left';
-  return ` Since ${dayInWords(before.day)} it has moved ${Math.abs(change.by).toFixed(1)} % to the ${way}.`;
+function whereIs(azimuthDeg: number): string {
+  return `The side at ${clockOfAzimuth(azimuthDeg)} o’clock seen from above with the mark at 6.`;
 }

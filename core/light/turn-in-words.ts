@@ -11,6 +11,11 @@ export const LEAST_TURN_DEG = 22.5;
  */
 export function turnInWords(turnByDeg: number | null, toLightAzimuthDeg: number): string {
   const side = `the ${clockOfAzimuth(toLightAzimuthDeg)} o’clock side`;
+  return turnOfSideInWords(turnByDeg, side);
+}
+
+/** The same for a side of any name: "A quarter turn clockwise: bring its left side to the light." */
+export function turnOfSideInWords(turnByDeg: number | null, side: string): string {
   if (turnByDeg === null) return `Bring ${side} to the light.`;
   const by = Math.abs(turnByDeg);
   if (by < LEAST_TURN_DEG) return `Leave it as it stands: ${side} already faces the light.`;

@@ -1,5 +1,6 @@
 import type { Advice } from '../../core/advice/advice.ts';
 import { adviseFromSittings } from '../../core/advice/advise-from-sittings.ts';
+import type { PlantHistory } from '../../core/advice/plant-history.ts';
 import type { Day } from '../../core/day/day.ts';
 import type { TrendPoint } from '../schemas/pages.ts';
 import type { Sitting, Stop } from '../schemas/sitting.ts';
@@ -14,23 +15,27 @@ export interface PlantSoFar {
   readonly today: Day;
 }
 
-/** The trend of a plant, oldest first, and what to do with it, the most urgent first. */
-export function advisePlant({ plant, sittings, stops, today }: PlantSoFar): {
-  trend: TrendPoint[];
-  advice: Advice[];
-} {
-  const oldestFirst = sittings.toReversed();
-  const advice = adviseFromSittings({
+/** A plant's past in the form that advice rests on. */
+export function plantHistory({ plant, sittings, stops, today }: PlantSoFar): PlantHistory {
+  return {
     kind: plant.kind,
     showDay: plant.showDay,
     today,
-    sittings: oldestFirst.map(({ day, views }) => ({
+    sittings: sittings.toReversed().map(({ day, views, turned }) => ({
       day,
       reports: views.flatMap(({ report }) => report ?? []),
+      turned,
     })),
     stops,
-  });
-  return { trend: oldestFirst.map(trendPoint), advice };
+  };
+}
+
+/** The trend of a plant, oldest first, and what to do with it, the most urgent first. */
+export function advisePlant(
+  history: PlantHistory,
+  sittings: readonly Sitting[],
+): { trend: TrendPoint[]; advice: Advice[] } {
+  return { trend: sittings.toReversed().map(trendPoint), advice: adviseFromSittings(history) };
 }
 
 /** A sitting's row of trend: its first measured view from the stand's place. What was not measured stays unknown. */

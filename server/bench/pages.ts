@@ -1,32 +1,32 @@
+import { nextTurnOf } from '../../core/advice/turn-to-light.ts';
 import type { Day } from '../../core/day/day.ts';
 import type { Bench, PlantPage } from '../schemas/pages.ts';
 import type { Database } from '../store/database.ts';
+import { joiningsOfPlant } from '../store/joinings.ts';
 import { notesOfPlant } from '../store/notes.ts';
 import { allPlants, type PlantRow } from '../store/plants.ts';
 import { stopsOfPlant } from '../store/stops.ts';
 import { turnsOfPlant } from '../store/turns.ts';
 import { viewsOfPlant } from '../store/views.ts';
-import { advisePlant } from './advise-plant.ts';
+import { advisePlant, plantHistory } from './advise-plant.ts';
 import { plantAnswer } from './plant-answer.ts';
-import { plantLight } from './plant-light.ts';
+import { plantLight, plantLighting } from './plant-light.ts';
 import { sittingAnswers } from './sitting-answer.ts';
 import { trendsOf } from './trends.ts';
 
 /** Everything one plant's page shows, as of `today`. */
 export function plantPage(db: Database, plant: PlantRow, today: Day): PlantPage {
-  const sittings = sittingAnswers(viewsOfPlant(db, plant.id));
-  const stops = stopsOfPlant(db, plant.id);
-  const turns = turnsOfPlant(db, plant.id);
-  const advised = advisePlant({ plant, sittings, stops, today });
+  const { history, sittings, stops, turns, trend, advice } = plantSoFar(db, plant, today);
   return {
     plant: plantAnswer(plant),
     sittings,
     stops,
     notes: notesOfPlant(db, plant.id),
     turns,
-    ...advised,
-    trends: trendsOf(advised.trend, stops),
-    light: plantLight(db, { plant, turns, today }),
+    trend,
+    advice,
+    trends: trendsOf(trend, stops),
+    light: plantLight(db, { plant, today }, history.lighting, nextTurnOf(history)),
   };
 }
 
@@ -36,7 +36,7 @@ export function benchPage(db: Database, today: Day): Bench {
   const rows = plants
     .filter((plant) => !plant.putAway)
     .map((plant) => {
-      const { sittings, trend, advice } = plantPage(db, plant, today);
+      const { sittings, trend, advice } = plantSoFar(db, plant, today);
       return {
         plant: plantAnswer(plant),
         newest: sittings[0]?.views[0] ?? null,
@@ -53,4 +53,17 @@ export function benchPage(db: Database, today: Day): Bench {
 /** The most urgent thing that a plant needs, 0 to 3. */
 function need({ advice }: Bench['plants'][number]): number {
   return Math.max(0, ...advice.map(({ urgency }) => urgency));
+}
+
+/** What bench and page share: the plant's sittings and records, and what they say. */
+function plantSoFar(db: Database, plant: PlantRow, today: Day) {
+  const stops = stopsOfPlant(db, plant.id);
+  const turns = turnsOfPlant(db, plant.id);
+  const lighting = plantLighting(db, { plant, turns, today });
+  const sittings = sittingAnswers(viewsOfPlant(db, plant.id), {
+    joinings: joiningsOfPlant(db, plant.id),
+    light: lighting.place,
+  });
+  const history = { ...plantHistory({ plant, sittings, stops, today }), lighting };
+  return { history, sittings, stops, turns, ...advisePlant(history, sittings) };
 }

@@ -3,6 +3,7 @@ import { basename } from 'node:path';
 import { Command, InvalidArgumentError, Option } from 'commander';
 import type { StandSheet } from '../../core/stand/known-stand.ts';
 import type { StandOfTask } from '../measuring/measure-file.ts';
+import { type LightSide, lightSideSchema } from '../schemas/stand.ts';
 
 /** A photo to measure, as named on the command line. */
 export interface PhotoArgument {
@@ -14,6 +15,8 @@ export interface MeasureArguments {
   readonly photos: readonly PhotoArgument[];
   /** The photos are the views of one sitting. */
   readonly turned: boolean;
+  /** Where the light comes from, as seen from the camera; `null` when not told. */
+  readonly lightSide: LightSide | null;
   readonly rimMm: number | null;
   readonly empty: string | null;
   readonly stand: StandOfTask;
@@ -39,6 +42,7 @@ interface Options {
   readonly csv?: true;
   readonly masks?: string;
   readonly turned?: true;
+  readonly lightSide?: LightSide;
   readonly withoutNetwork?: true;
 }
 
@@ -74,6 +78,12 @@ export function measureCommand(): Command {
     .option('--csv', 'print CSV, one row a photo')
     .option('--masks <folder>', 'write each cut-out as three grey pictures, see below')
     .option('--turned', 'the photos are one sitting: 0=a.jpg 45=b.jpg, turn in degrees')
+    .addOption(
+      new Option(
+        '--light-side <side>',
+        'where the light comes from, as seen from the camera (with --turned): says which way to turn the pot',
+      ).choices(lightSideSchema.options),
+    )
     .option('--without-network', 'cut the plant out without the trained network')
     .addHelpText(
       'after',
@@ -83,8 +93,10 @@ Examples:
   npm run --silent measure -- --rim-mm 130 --json --masks masks photos/*.jpg
   npm run --silent measure -- --empty empty.jpg --sheet A4 --plant-in-front-mm 150 photos/*.jpg
   npm run --silent measure -- --rim-mm 130 --turned 0=a.jpg 45=b.jpg 90=c.jpg 135=d.jpg
+  npm run --silent measure -- --rim-mm 130 --turned --light-side left --camera-mm 1500 0=a.jpg 90=b.jpg
 
 The turn is the azimuth that faces the camera: 0 at the mark on the pot, anticlockwise seen from above.
+With --turned the views are joined into one plan of the plant; name them in the order taken.
 With --masks, of the photo's size: NAME.canopy.png is 255 on the canopy, else 0; NAME.parts.png is 0 on the
 background, 51 leaf and stem, 102 flower, 153 pot, 204 soil, 255 label or support; NAME.certainty.png goes from 0
 where "canopy or not" was a coin's toss to 255 where it is certain.
@@ -106,6 +118,11 @@ export function readArguments(words: readonly string[]): MeasureArguments {
   if (turned && options.csv) {
     throw new UnusableArguments('A sitting has no CSV form. Give --json, or leave --csv out.');
   }
+  if (options.lightSide !== undefined && !turned) {
+    throw new UnusableArguments(
+      '--light-side says how to turn the plant of a sitting: give it with --turned.',
+    );
+  }
   if (command.args.length === 0) throw new UnusableArguments('Name at least one photo.');
   const photos = command.args.map((word) => (turned ? turnedPhoto(word) : { path: word, turnDeg: null }));
   for (const path of [...photos.map((photo) => photo.path), ...(options.empty ? [options.empty] : [])]) {
@@ -117,6 +134,7 @@ export function readArguments(words: readonly string[]): MeasureArguments {
   return {
     photos,
     turned,
+    lightSide: options.lightSide ?? null,
     rimMm: options.rimMm ?? null,
     empty: options.empty ?? null,
     stand: {

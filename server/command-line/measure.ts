@@ -4,7 +4,11 @@ import { availableParallelism } from 'node:os';
 import { basename, join } from 'node:path';
 import { SingleBar } from 'cli-progress';
 import { CommanderError } from 'commander';
+import { lightFromCameraDeg } from '../../core/light/light-side.ts';
 import type { PhotoReport } from '../../core/report.ts';
+import type { TurnedReport } from '../../core/turned/measure-turned.ts';
+import type { LightPlace } from '../../core/turned/turn-advice.ts';
+import type { SittingTask } from '../measuring/join-sitting.ts';
 import type { MeasuredFile, MeasureTask } from '../measuring/measure-file.ts';
 import { openWorkerPool } from '../measuring/worker-pool.ts';
 import {
@@ -16,12 +20,12 @@ import {
 } from './arguments.ts';
 import { csvHead, csvLine } from './report-csv.ts';
 import { reportTable } from './report-table.ts';
+import { sittingTable } from './sitting-table.ts';
 
 /** From this many photos on the wait is long enough to show how it goes. */
 const MANY_PHOTOS = 5;
 
-const SITTING_NOTE =
-  'Each view is reported by itself; the views are not yet joined into one plan of the plant.';
+const NO_CUTS = 'Cuts are not told for a turned sitting yet; each view lists its own long stems.';
 
 async function measure(wanted: MeasureArguments): Promise<void> {
   if (wanted.masks !== null) await makeFolder(wanted.masks);
@@ -44,25 +48,35 @@ async function measure(wanted: MeasureArguments): Promise<void> {
         colours: null,
         lastOutline: null,
         strokes: [],
-        pictures: wanted.masks === null ? 'none' : 'photo',
+        pictures: wanted.masks !== null ? 'photo' : wanted.turned ? 'screen' : 'none',
       });
       bar?.increment();
-      return wanted.masks === null ? measured.report : withMaskFiles(measured, wanted.masks, path);
+      const report =
+        wanted.masks === null ? measured.report : await withMaskFiles(measured, wanted.masks, path);
+      return { ...measured, report };
     });
     // A fault is told when its photo's turn comes; until then it must not count as unhandled.
     for (const next of running) next.catch(() => {});
     // JSON and CSV lines come out as soon as they and all before them are there.
     if (wanted.form === 'csv') console.log(csvHead());
-    const reports: PhotoReport[] = [];
+    const views: MeasuredFile[] = [];
     for (const next of running) {
-      const report = await next;
-      reports.push(report);
+      const view = await next;
+      const { report } = view;
+      views.push(view);
       if (wanted.form === 'csv') console.log(csvLine(report));
       if (wanted.form === 'json' && !wanted.turned) console.log(JSON.stringify(report));
     }
     bar?.stop();
-    if (wanted.turned && wanted.form === 'json') console.log(JSON.stringify(sitting(reports)));
+    const reports = views.map(({ report }) => report);
     if (wanted.form === 'table') console.log(reportTable(reports));
+    if (wanted.turned) {
+      const task = { views, cameraHeightMm: null, light: lightOf(wanted) } satisfies SittingTask;
+      const joined = (await pool.call('join', task)) as TurnedReport;
+      console.log(
+        wanted.form === 'json' ? JSON.stringify(sitting(reports, joined)) : `\n${sittingTable(joined)}`,
+      );
+    }
   } finally {
     bar?.stop();
     await pool.close();
@@ -91,8 +105,14 @@ async function withMaskFiles(
   return { ...report, maskFile: maskName(path) };
 }
 
-function sitting(views: readonly PhotoReport[]): object {
-  return { views, plan: null, turn: null, cuts: null, notes: [SITTING_NOTE] };
+function sitting(views: readonly PhotoReport[], { plan, turn, faults, notes }: TurnedReport): object {
+  return { views, plan, turn, cuts: null, faults, notes: [...notes, NO_CUTS] };
+}
+
+/** The photos tell nothing of how the pot stands now: the mark is supposed to face the camera. */
+function lightOf({ lightSide }: MeasureArguments): LightPlace | null {
+  const fromCameraDeg = lightFromCameraDeg(lightSide);
+  return fromCameraDeg === null ? null : { fromCameraDeg, standsAtTurnDeg: null };
 }
 
 /** A bar on the terminal only: what is piped stays clean. */

@@ -12,6 +12,21 @@ export async function maskOfClearPng(png: Uint8Array): Promise<Mask> {
   return { width: info.width, height: info.height, data: Uint8Array.from(data, (alpha) => alpha >> 7) };
 }
 
+/** Longest side of a mask that views are joined from: more shows nothing more. */
+const MASK_SIDE_PX = 1600;
+
+/** The canopy back from a PNG of `maskToClearPng`, or from one of `maskToPhotoPng` at working size. */
+export async function maskOfPng(png: Uint8Array): Promise<Mask> {
+  const { hasAlpha } = await compressedPicture(png).metadata();
+  if (hasAlpha) return maskOfClearPng(png);
+  const { data, info } = await compressedPicture(png)
+    .resize({ width: MASK_SIDE_PX, height: MASK_SIDE_PX, fit: 'inside', withoutEnlargement: true })
+    .toColourspace('b-w')
+    .raw()
+    .toBuffer({ resolveWithObject: true });
+  return { width: info.width, height: info.height, data: Uint8Array.from(data, (grey) => grey >> 7) };
+}
+
 /** The parts back from the PNG that `partsToPng` made. */
 export async function partsOfPng(png: Uint8Array): Promise<PartMap> {
   const { data, info } = await compressedPicture(png)

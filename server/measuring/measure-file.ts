@@ -10,6 +10,7 @@ import type { KnownStand } from '../../core/stand/known-stand.ts';
 import { checkPhoto } from '../intake/check-photo.ts';
 import { maskOfClearPng } from '../intake/decode-picture.ts';
 import { encodedPictures, type PicturesPng } from './encoded-pictures.ts';
+import type { ViewLens } from './join-sitting.ts';
 import { knownStand, standPhoto } from './known-stand.ts';
 import { networkAtHand } from './network.ts';
 import { unreadableReport } from './unreadable-report.ts';
@@ -59,6 +60,7 @@ export interface MeasuredFile extends PicturesPng {
   /** Closed contour in photo px; empty when nothing was cut out. */
   readonly outlinePx: readonly PointPx[];
   readonly partsOutlines: PartsOutlines;
+  readonly lens: ViewLens;
 }
 
 /** Reads and measures one photo file. A file that is no photo gives a report that says so. */
@@ -107,6 +109,7 @@ export async function measureGatheredFile(
       maskPng: null,
       partsPng: null,
       certaintyPng: null,
+      lens: { focalLengthPx: null, cameraDistanceMm: null },
     };
   }
   const measured = measureGathered(file.gathered, strokes);
@@ -114,7 +117,16 @@ export async function measureGatheredFile(
     report: { ...measured.report, notes: [...file.notes, ...measured.report.notes] },
     outlinePx: measured.outlinePx,
     partsOutlines: measured.partsOutlines,
+    lens: lensOf(file.gathered),
     ...(await encodedPictures(measured, file.gathered.photo, pictures)),
+  };
+}
+
+function lensOf({ photo, stand }: GatheredPhoto): ViewLens {
+  const rasterPx = stand?.focalLengthPx ?? null;
+  return {
+    focalLengthPx: rasterPx === null ? null : (rasterPx * photo.widthPx) / photo.raster.width,
+    cameraDistanceMm: stand?.cameraDistanceMm ?? null,
   };
 }
 

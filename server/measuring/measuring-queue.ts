@@ -1,13 +1,19 @@
 import type { Logger } from 'pino';
+import type { TurnedReport } from '../../core/turned/measure-turned.ts';
 import { type DueView, takeDueView } from '../store/due-view.ts';
 import { keepFailure, keepMeasurement } from '../store/measurements.ts';
+import type { SittingTask } from './join-sitting.ts';
+import { createJoining } from './joining.ts';
 import type { MeasuredFile, MeasureTask } from './measure-file.ts';
 import type { ProgressBoard } from './progress.ts';
 import { type TaskParts, taskForView } from './task-for-view.ts';
 
-/** Measures the views that wait in the store, a few at once. The store is the queue: a stop loses nothing. */
+/**
+ * Measures the views that wait in the store, a few at once, and joins the sittings whose views are measured. The store is
+ * the queue: a stop loses nothing.
+ */
 export interface MeasuringQueue {
-  /** Looks for waiting views; call it after one was added or queued anew. */
+  /** Looks for waiting views and sittings; call it after one was added, queued anew or changed. */
   wake(): void;
   /** Resolves when nothing waits and nothing is under way. */
   whenIdle(): Promise<void>;
@@ -19,6 +25,7 @@ export interface QueueParts extends TaskParts {
   readonly progress: ProgressBoard;
   readonly log: Logger;
   readonly measure: (task: MeasureTask) => Promise<MeasuredFile>;
+  readonly join: (task: SittingTask) => Promise<TurnedReport>;
   /** Views under way at one time. */
   readonly atOnce: number;
   /** Whether the grower waits for another thread: then one view fewer is under way. */
@@ -35,6 +42,7 @@ export function createMeasuringQueue(parts: QueueParts): MeasuringQueue {
   let quietUnderWay = 0;
   let closed = false;
   let idleWaiters: (() => void)[] = [];
+  const joining = createJoining({ db, progress, log, join: parts.join, whenDone: wake });
 
   async function measureDue(due: DueView): Promise<void> {
     const { plantId, viewId } = due;
@@ -65,7 +73,8 @@ export function createMeasuringQueue(parts: QueueParts): MeasuringQueue {
         wake();
       });
     }
-    if (underWay === 0) {
+    joining.wake();
+    if (underWay === 0 && joining.isIdle()) {
       for (const resolve of idleWaiters) resolve();
       idleWaiters = [];
     }
@@ -80,6 +89,7 @@ export function createMeasuringQueue(parts: QueueParts): MeasuringQueue {
       }),
     close: () => {
       closed = true;
+      joining.close();
     },
   };
 }

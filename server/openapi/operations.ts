@@ -183,6 +183,13 @@ export const OPERATIONS: readonly Operation[] = [
     status: 200,
     answers: 'Sitting',
   },
+  {
+    method: 'get',
+    path: '/sittings/{id}/hull',
+    summary: 'The solid that the views of a turned sitting close in, to be turned on the screen',
+    status: 200,
+    answers: 'HullSolid',
+  },
   { method: 'get', path: '/views/{id}', summary: 'One photo and its report', status: 200, answers: 'View' },
   {
     method: 'patch',

@@ -32,7 +32,7 @@ import {
   standSchema,
 } from '../schemas/stand.ts';
 import { acceptedFormSchema, strokesFormSchema } from '../schemas/stroke.ts';
-import { turnedReportSchema } from '../schemas/turned.ts';
+import { hullSolidSchema, turnedReportSchema } from '../schemas/turned.ts';
 
 /** What is sent. A default makes a field optional here. */
 const SENT = {
@@ -57,6 +57,7 @@ const SENT = {
 const ANSWERED = {
   Advice: adviceSchema,
   Bench: benchSchema,
+  HullSolid: hullSolidSchema,
   LongStem: longStemSchema,
   Note: noteSchema,
   Plant: plantSchema,

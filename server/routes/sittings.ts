@@ -1,16 +1,18 @@
 import { Router } from 'express';
-import { sittingAnswers } from '../bench/sitting-answer.ts';
+import { plantPage } from '../bench/pages.ts';
+import { sittingHull } from '../bench/sitting-hull.ts';
 import { sittingChangeSchema } from '../schemas/sitting.ts';
 import type { Services } from '../services.ts';
+import { plantById } from '../store/plants.ts';
 import { sittingById } from '../store/sittings.ts';
 import { setSittingVersion } from '../store/stand-sittings.ts';
 import { versionOn } from '../store/stand-versions.ts';
-import { viewsOfPlant } from '../store/views.ts';
-import { found, sent } from './problems.ts';
+import { found, RequestProblem, sent } from './problems.ts';
 import { requireStand } from './require-stand.ts';
 
-/** The sittings themselves: the stand on which one was taken. */
-export function sittingRoutes({ db, queue }: Services): Router {
+/** The sittings themselves: the stand on which one was taken, and the solid of its views. */
+export function sittingRoutes(services: Services): Router {
+  const { db, queue, today } = services;
   const routes = Router();
 
   routes.patch('/sittings/:id', (request, response) => {
@@ -22,8 +24,16 @@ export function sittingRoutes({ db, queue }: Services): Router {
       db.transaction(() => setSittingVersion(db, sitting, version))();
       queue.wake();
     }
-    const views = viewsOfPlant(db, sitting.plantId).filter(({ sittingId }) => sittingId === sitting.id);
-    response.json(found('sitting', sittingAnswers(views)[0] ?? null));
+    const plant = found('plant', plantById(db, sitting.plantId));
+    const { sittings } = plantPage(db, plant, today());
+    response.json(found('sitting', sittings.find(({ id }) => id === sitting.id) ?? null));
+  });
+
+  routes.get('/sittings/:id/hull', async (request, response) => {
+    const sitting = found('sitting', sittingById(db, request.params.id));
+    const hull = await sittingHull(services, sitting.id);
+    if (!hull.ok) throw new RequestProblem(404, hull.hint);
+    response.json(hull.solid);
   });
 
   return routes;

@@ -10,6 +10,8 @@ export const lightSideSchema = z.enum(
   'Say where the light comes from as seen from the camera: left, right, behind-camera, behind-plant or above.',
 );
 
+export type LightSide = z.infer<typeof lightSideSchema>;
+
 /** The printed sheet of ring marks, and where it is fixed. */
 export const standSheetSchema = z.object(
   {

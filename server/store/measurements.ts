@@ -6,6 +6,7 @@ import type { PartsOutlines } from '../../core/silhouette/parts-outlines.ts';
 import { type Database, oneRow, run } from './database.ts';
 import type { DueView } from './due-view.ts';
 import type { KnownSources } from './known-sources.ts';
+import type { lensSchema } from './views-to-join.ts';
 
 /** What a measurement leaves in the store. */
 export interface Measurement {
@@ -14,6 +15,7 @@ export interface Measurement {
   readonly partsOutlines: PartsOutlines;
   readonly maskPng: Uint8Array | null;
   readonly partsPng: Uint8Array | null;
+  readonly lens: z.infer<typeof lensSchema>;
 }
 
 /**
@@ -37,8 +39,8 @@ export function keepMeasurement(
     run(
       db,
       `INSERT INTO measurements (view_id, method_version, measured_at, report, outline, parts, mask_png, parts_png,
-         lessons, last_outline, last_outline_days)
-       VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+         lens, lessons, last_outline, last_outline_days)
+       VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
       due.viewId,
       METHOD_VERSION,
       new Date().toISOString(),
@@ -47,6 +49,7 @@ export function keepMeasurement(
       JSON.stringify(measurement.partsOutlines),
       measurement.maskPng,
       measurement.partsPng,
+      JSON.stringify(measurement.lens),
       JSON.stringify(known.lessons),
       known.lastOutline?.measurementId ?? null,
       known.lastOutline?.days ?? null,

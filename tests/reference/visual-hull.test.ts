@@ -5,7 +5,7 @@ import { hullSurface, surfaceArea } from '../../core/turned/hull-surface.ts';
 import { hullForScreen, hullOfScene, measureHull } from '../../core/turned/measure-hull.ts';
 import { measureTurned } from '../../core/turned/measure-turned.ts';
 import { turnedScene } from '../../core/turned/turned-scene.ts';
-import type { Camera } from '../../core/turned/turned-view.ts';
+import type { NearCamera } from '../../core/turned/turned-view.ts';
 import { ball, type Plant, sitting } from '../core/turned/leafy-plant.ts';
 
 const RADIUS = 100;
@@ -19,7 +19,7 @@ function hullOf(
   plant: Plant,
   turns: readonly number[],
   cubes: number,
-  camera: Camera | null = null,
+  camera: NearCamera | null = null,
 ): HullGrid {
   const grid = hullOfScene(turnedScene(sitting(plant, turns, { camera, mmPerPx: 0.6 }), camera), cubes);
   if (grid === null) throw new Error('The views do not close round the plant.');

@@ -139,12 +139,34 @@ describe('the command line', () => {
 
   it('reports a turned sitting as one object', async () => {
     const { ball, turned } = await photos();
-    const run = measure('--json', '--turned', `0=${ball}`, `90=${turned}`);
+    const run = measure('--json', '--turned', '--rim-mm', '130', `0=${ball}`, `90=${turned}`);
     expect(run.code).toBe(0);
     const sitting = JSON.parse(run.out);
     expect(sitting.views.map((view: { turnDeg: number }) => view.turnDeg)).toEqual([0, 90]);
-    expect([sitting.plan, sitting.turn, sitting.cuts]).toEqual([null, null, null]);
-    expect(sitting.notes.length).toBe(1);
+    expect(sitting.plan.directions).toBe(2);
+    expect(sitting.plan.lopsidedness).toMatchObject({
+      percent: expect.any(Number),
+      even: expect.any(Boolean),
+    });
+    expect(sitting.plan.hull.volumeMl).toBeGreaterThan(0);
+    expect(sitting.plan.reach).toHaveLength(72);
+    expect(sitting.cuts).toBeNull();
+    // The second photo was taken with the camera held on its side, so the pot stands elsewhere in it.
+    expect(sitting.faults).toMatchObject([{ kind: 'pot-moved', view: 1, from: 'rim' }]);
+    expect(sitting.notes.join(' ')).toContain('Two directions tell the heavy side');
+    // Each view is reported as it would be by itself.
+    const alone = JSON.parse(measure('--json', '--rim-mm', '130', ball).out);
+    expect(sitting.views[0]).toEqual({ ...alone, turnDeg: 0 });
+  });
+
+  it('says of a turned sitting of one photo what it cannot tell, as a table too', async () => {
+    const { ball } = await photos();
+    const run = measure('--turned', '--light-side', 'left', `0=${ball}`);
+    expect(run.code).toBe(0);
+    expect(run.out).toContain('directions    1');
+    expect(run.out).toContain('lopsided      –');
+    expect(run.out).toContain('tells left from right but not front from back');
+    expect(run.out).toContain('A view has no scale, so there are no mm and no ml.');
   });
 
   it('gives the same report whatever the machine’s zone and language', async () => {
@@ -198,6 +220,7 @@ describe('the command line', () => {
     ['a turn left out', ['--turned', 'BALL'], 'give each photo its turn in degrees'],
     ['a turn past the circle', ['--turned', '400=BALL'], 'give each photo its turn in degrees'],
     ['one turn twice', ['--turned', '0=BALL', '0=BALL'], 'have the same turn'],
+    ['a light side without a sitting', ['--light-side', 'left', 'BALL'], 'give it with --turned'],
     ['one mask for two photos', ['--masks', 'm', 'BALL', 'BALL'], 'would share the mask ball.canopy.png'],
   ])('ends with 2 and a sentence on %s', async (_, words, sentence) => {
     const { ball } = await photos();

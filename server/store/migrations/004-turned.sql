@@ -21,3 +21,19 @@ CREATE TABLE turns (
   removed_at      TEXT
 ) STRICT;
 CREATE INDEX turns_of_plant ON turns (plant_id);
+
+-- JSON: what measuring leaves for joining views: focalLengthPx, cameraDistanceMm.
+ALTER TABLE measurements ADD COLUMN lens TEXT NOT NULL DEFAULT '{"focalLengthPx":null,"cameraDistanceMm":null}';
+
+-- The views of a sitting joined into one plan. A sitting is joined anew when its facts differ from those noted here.
+CREATE TABLE joinings (
+  sitting_id TEXT PRIMARY KEY REFERENCES sittings (id),
+  -- JSON: method and stand, and of each view its measurement and turn.
+  facts      TEXT NOT NULL,
+  state      TEXT NOT NULL CHECK (state IN ('measuring', 'ready', 'failed')),
+  -- JSON of the last report that was made, with the views it rests on, in order; null before the first.
+  report     TEXT,
+  view_ids   TEXT NOT NULL DEFAULT '[]',
+  -- JSON of the solid of that report; null until it was asked for.
+  hull       TEXT
+) STRICT;

@@ -1,0 +1,141 @@
+import { z } from 'zod';
+import { TURNED_METHOD_VERSION } from '../../core/turned/method-version.ts';
+import { type HullSolid, hullSolidSchema, turnedReportSchema } from '../schemas/turned.ts';
+import { allRows, type Database, oneRow, run } from './database.ts';
+
+const flag = z.union([z.literal(0), z.literal(1)]).transform((value) => value === 1);
+const jsonText = z.string().transform((text): unknown => JSON.parse(text));
+
+const joiningRow = z.object({
+  sittingId: z.string(),
+  /** What joining it now would rest on. */
+  facts: z.string(),
+  /** Views that are not removed. */
+  viewCount: z.int(),
+  /** Whether a view is still to be measured. */
+  isMeasuring: flag,
+  /** Whether what was joined last are today's views, as they are measured and turned now. */
+  isCurrent: flag,
+  state: z.enum(['measuring', 'ready', 'failed']).nullable(),
+  report: jsonText.nullable(),
+  viewIds: jsonText.pipe(z.array(z.string())).nullable(),
+});
+
+/** A report of an older form is left out: its sitting waits to be joined anew. */
+const sittingJoiningRow = joiningRow.transform((row) => {
+  const read = turnedReportSchema.safeParse(row.report);
+  return { ...row, report: read.success ? read.data : null };
+});
+/** How far the joining of a sitting's views has come. */
+export type SittingJoining = z.infer<typeof sittingJoiningRow>;
+
+/**
+ * Sittings with a view, and the facts that joining it rests on: method, stand, and of each view its newest measurement and its
+ * turn, in the order in which the screen shows them.
+ */
+const FACTS = `SELECT sittings.id AS sittingId, sittings.plant_id AS plantId, sittings.day, plants.sample,
+    count(*) AS viewCount, max(ordered.state IN ('received', 'measuring')) AS isMeasuring,
+    json_array('${TURNED_METHOD_VERSION}', stand.camera_height_mm) ||
+      group_concat(ordered.id || ' ' || ordered.measurementId || ' ' || ordered.turnDeg, ';' ORDER BY place) AS facts
+  FROM (
+    SELECT views.id, views.sitting_id, views.state, coalesce(turn_deg, '') AS turnDeg,
+      coalesce((SELECT max(id) FROM measurements WHERE view_id = views.id), '') AS measurementId,
+      row_number() OVER (ORDER BY turn_deg, received_at, views.rowid) AS place
+    FROM views WHERE removed_at IS NULL
+  ) AS ordered
+  JOIN sittings ON sittings.id = ordered.sitting_id
+  JOIN plants ON plants.id = sittings.plant_id
+  LEFT JOIN stand_versions AS stand ON stand.id = sittings.stand_version_id
+  GROUP BY sittings.id`;
+
+const JOINING = `SELECT now.sittingId, now.facts, viewCount, isMeasuring, coalesce(joinings.facts = now.facts, 0) AS isCurrent, state, report,
+    view_ids AS viewIds
+  FROM (${FACTS}) AS now LEFT JOIN joinings ON joinings.sitting_id = now.sittingId`;
+
+/** How far the sittings of a plant have come, by the sitting's id. */
+export function joiningsOfPlant(db: Database, plantId: string): ReadonlyMap<string, SittingJoining> {
+  const rows = allRows(db, sittingJoiningRow, `${JOINING} WHERE now.plantId = ?`, plantId);
+  return new Map(rows.map((row) => [row.sittingId, row]));
+}
+
+export function joiningOfSitting(db: Database, sittingId: string): SittingJoining | null {
+  return oneRow(db, sittingJoiningRow, `${JOINING} WHERE now.sittingId = ?`, sittingId);
+}
+
+const dueRow = z.object({ sittingId: z.string(), plantId: z.string(), facts: z.string() });
+/** A sitting whose views are to be joined. */
+export type DueSitting = z.infer<typeof dueRow>;
+
+/** Takes the next sitting to join and marks it so: the grower's own before the sample ones, the newest first. */
+export function takeDueSitting(db: Database): DueSitting | null {
+  return db.transaction(() => {
+    const due = oneRow(
+      db,
+      dueRow,
+      `SELECT now.sittingId, now.plantId, now.facts FROM (${FACTS}) AS now
+       LEFT JOIN joinings ON joinings.sitting_id = now.sittingId
+       WHERE viewCount > 1 AND NOT isMeasuring AND joinings.facts IS NOT now.facts
+       ORDER BY sample, day DESC LIMIT 1`,
+    );
+    if (due === null) return null;
+    run(
+      db,
+      `INSERT INTO joinings (sitting_id, facts, state) VALUES (?, ?, 'measuring')
+       ON CONFLICT (sitting_id) DO UPDATE SET facts = excluded.facts, state = 'measuring'`,
+      due.sittingId,
+      due.facts,
+    );
+    return due;
+  })();
+}
+
+/** Keeps a sitting's report; `false` when it has been taken anew meanwhile. */
+export function keepJoining(
+  db: Database,
+  { sittingId, facts }: DueSitting,
+  report: z.infer<typeof turnedReportSchema>,
+  viewIds: readonly string[],
+): boolean {
+  return (
+    run(
+      db,
+      `UPDATE joinings SET state = 'ready', report = ?, view_ids = ?, hull = NULL WHERE sitting_id = ? AND facts = ?`,
+      JSON.stringify(report),
+      JSON.stringify(viewIds),
+      sittingId,
+      facts,
+    ) > 0
+  );
+}
+
+/** Notes that joining broke down by a fault of ours. */
+export function keepJoiningFailure(db: Database, { sittingId, facts }: DueSitting): void {
+  run(db, `UPDATE joinings SET state = 'failed' WHERE sitting_id = ? AND facts = ?`, sittingId, facts);
+}
+
+/** At start: sittings that a stop left half-joined, and those that failed, are joined again. */
+export function forgetUnfinishedJoinings(db: Database): void {
+  run(db, `UPDATE joinings SET facts = '' WHERE state <> 'ready'`);
+}
+
+const hullRow = z.object({ hull: jsonText.pipe(hullSolidSchema).nullable() });
+
+/** The solid of a sitting's report as it was made when last asked for; `null` when it is yet to be made. */
+export function keptHull(db: Database, sittingId: string): HullSolid | null {
+  return oneRow(db, hullRow, 'SELECT hull FROM joinings WHERE sitting_id = ?', sittingId)?.hull ?? null;
+}
+
+/** Keeps the solid of a sitting, unless it was joined from other facts meanwhile. */
+export function keepHull(
+  db: Database,
+  { sittingId, facts }: Pick<DueSitting, 'sittingId' | 'facts'>,
+  hull: HullSolid,
+): void {
+  run(
+    db,
+    'UPDATE joinings SET hull = ? WHERE sitting_id = ? AND facts = ?',
+    JSON.stringify(hull),
+    sittingId,
+    facts,
+  );
+}

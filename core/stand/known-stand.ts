@@ -1,4 +1,5 @@
 import type { Raster } from '../raster/raster.ts';
+import type { RingMark } from './sheet/ring-mark.ts';
 
 /** Paper that the stand sheet is printed on. */
 export type SheetPaper = 'A4' | 'Letter';
@@ -18,6 +19,8 @@ export interface StandSheet {
 export interface KnownStand {
   /** The stand's reference picture: its empty photo, else its first photo, of the photo's raster size; `null` = none yet. */
   readonly reference: Raster | null;
+  /** All ring marks on the reference, when they were found before; left out, they are looked for. */
+  readonly referenceRings?: readonly RingMark[];
   readonly sheet: StandSheet | null;
   /** Level distance from the camera to the plant's axis, mm; `null` when unknown. */
   readonly cameraDistanceMm: number | null;

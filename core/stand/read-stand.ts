@@ -7,7 +7,9 @@ import { type FittedFrame, fitFrame } from './frame/fit-frame.ts';
 import { photoAgainstStand } from './frame/photo-against-stand.ts';
 import { moved, zoomOf } from './frame/similarity.ts';
 import type { KnownStand } from './known-stand.ts';
-import { readSheet } from './sheet/read-sheet.ts';
+import { findRingMarks } from './sheet/find-ring-marks.ts';
+import { readSheetMarks } from './sheet/read-sheet.ts';
+import type { RingMark } from './sheet/ring-mark.ts';
 import { mmPerPxAtPlant } from './sheet/scale-from-sheet.ts';
 import type { SheetReading } from './sheet/sheet-reading.ts';
 
@@ -58,14 +60,15 @@ export function readStand(
   const { reference, sheet } = known;
   const moving = plant.mask === null ? null : dilateMask(door, plant.mask, PLANT_MARGIN_PX);
   const notes: string[] = [];
-  const sheetIn = (raster: Raster): SheetReading | null => {
+  const sheetIn = (raster: Raster, rings?: readonly RingMark[]): SheetReading | null => {
     if (sheet === null) return null;
-    const read = readSheet(door, raster, sheet.paper, { ...known, place: sheet.place });
+    const found = rings ?? findRingMarks(door, raster);
+    const read = readSheetMarks(found, raster, sheet.paper, { ...known, place: sheet.place });
     if (!read.ok && raster === photo) notes.push(read.hint);
     return read.ok ? read : null;
   };
   const now = sheetIn(photo);
-  const before = reference === null ? null : sheetIn(reference);
+  const before = reference === null ? null : sheetIn(reference, known.referenceRings);
   const fitted =
     reference === null
       ? null

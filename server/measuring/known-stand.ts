@@ -1,6 +1,9 @@
 import { readFile } from 'node:fs/promises';
+import { openOpenCv } from '../../core/opencv/door.ts';
 import type { Raster } from '../../core/raster/raster.ts';
 import type { KnownStand } from '../../core/stand/known-stand.ts';
+import { findRingMarks } from '../../core/stand/sheet/find-ring-marks.ts';
+import type { RingMark } from '../../core/stand/sheet/ring-mark.ts';
 import { type CheckedPhoto, checkPhoto } from '../intake/check-photo.ts';
 import type { MeasureTask } from './measure-file.ts';
 
@@ -14,14 +17,25 @@ export async function knownStand(
     referencePath === path ? { raster: upright.raster, hint: null } : await standPhoto(referencePath);
   const fits = raster?.width === upright.raster.width && raster.height === upright.raster.height;
   const why = raster !== null && !fits ? otherSize(raster, upright.raster) : hint;
+  const reference = fits ? raster : null;
+  const rings = reference === null || sheet === null ? {} : { referenceRings: await ringsOn(reference) };
   return {
-    stand: { reference: fits ? raster : null, sheet, cameraDistanceMm, focalLengthPx },
+    stand: { reference, ...rings, sheet, cameraDistanceMm, focalLengthPx },
     // Of the empty photo it is said once, as the empty photo.
     note:
       why === null || referencePath === emptyPath
         ? null
         : `The photo was not brought in line with the stand’s first photo. ${why}`,
   };
+}
+
+const foundRings = new WeakMap<Raster, readonly RingMark[]>();
+
+/** The ring marks on a reference, found once as long as it stays unpacked: a third of a second. */
+async function ringsOn(reference: Raster): Promise<readonly RingMark[]> {
+  const rings = foundRings.get(reference) ?? findRingMarks(await openOpenCv(), reference);
+  foundRings.set(reference, rings);
+  return rings;
 }
 
 function otherSize(reference: Raster, photo: Raster): string {

@@ -1,11 +1,13 @@
 import type { Surface } from './hull-surface.ts';
 import { hullForScreen } from './measure-hull.ts';
 import { measureTurned, type TurnedReport } from './measure-turned.ts';
-import { sittingCamera } from './sitting-camera.ts';
+import { rimPlaces } from './rim-places.ts';
+import { type SittingCamera, sittingCamera } from './sitting-camera.ts';
 import { type TakenView, turnedView } from './taken-view.ts';
 import type { LightPlace } from './turn-advice.ts';
 import { turnedScene } from './turned-scene.ts';
-import type { PlanUnit } from './turned-view.ts';
+import type { PlanUnit, TurnedView } from './turned-view.ts';
+import { usualBall } from './usual-ball.ts';
 
 /** What is known beside the views. */
 export interface JoinOptions {
@@ -25,10 +27,7 @@ export interface JoinOptions {
  */
 export function joinViews(taken: readonly TakenView[], { cameraHeightMm, light }: JoinOptions): TurnedReport {
   const place = sittingCamera(taken, cameraHeightMm);
-  const report = measureTurned(
-    taken.map((view) => turnedView(view, place)),
-    { camera: place.camera, light, fixedCamera: true },
-  );
+  const report = measureTurned(turnedViews(taken, place), { camera: place.camera, light, fixedCamera: true });
   return { ...report, notes: [...report.notes, ...place.notes] };
 }
 
@@ -45,14 +44,20 @@ export function hullOfViews(
   { cameraHeightMm }: Pick<JoinOptions, 'cameraHeightMm'>,
 ): SittingHull | null {
   const place = sittingCamera(taken, cameraHeightMm);
-  const scene = turnedScene(
-    taken.map((view) => turnedView(view, place)),
-    place.camera,
-  );
+  const scene = turnedScene(turnedViews(taken, place), place.camera);
   const surface = hullForScreen(scene);
   if (surface === null) return null;
   const rims = scene.views.flatMap(({ view, sight }) =>
     view.potHalfWidthPx === null ? [] : [view.potHalfWidthPx * sight.unitPerPx],
   );
   return { ...surface, unit: scene.unit, rimRadius: rims.length === 0 ? null : Math.max(...rims) };
+}
+
+function turnedViews(taken: readonly TakenView[], camera: SittingCamera): (TurnedView | null)[] {
+  const rims = rimPlaces(taken);
+  const usual = usualBall(taken);
+  return taken.map((view, k) => {
+    const rim = rims[k] ?? null;
+    return rim === null || usual === null ? null : turnedView(view, camera, rim, usual);
+  });
 }

@@ -30,8 +30,20 @@ export interface LopsidednessVector {
 }
 
 export type LopsidednessFit =
-  | { readonly ok: true; readonly vector: LopsidednessVector }
-  | { readonly ok: false; readonly reason: 'no-view' | 'one-direction'; readonly hint: string };
+  | {
+      readonly ok: true;
+      readonly vector: LopsidednessVector;
+      /** Where the axis stands, % of the ball's radius right of where the offsets were taken from; 0 where it was known. */
+      readonly axisAsidePercent: number;
+    }
+  | {
+      readonly ok: false;
+      readonly reason: 'no-view' | 'one-direction' | 'axis-unknown';
+      readonly hint: string;
+    };
+
+/** Whether the offsets are taken from the plant's axis, or from a common place near it that the fit has to set right. */
+export type AxisKnown = 'axis-known' | 'axis-to-find';
 
 /** Less lopsided than this, % of the ball's radius, nobody sees. */
 export const EVEN_PERCENT = 2;
@@ -44,6 +56,8 @@ const FIFTH_HARMONIC_PERCENT = 0.4;
 /** What a near camera adds, which opposite views do not share: one standard deviation, % of the ball's radius. Measured likewise. */
 const NEARNESS_PERCENT = 0.5;
 const NORMAL_95 = 1.96;
+/** Directions from which the axis can be told from the views' middles alone: it and the vector are three unknowns. */
+export const DIRECTIONS_FOR_AXIS = 3;
 /** Two views nearer than this to the same or to opposite directions are one direction. */
 export const SAME_DIRECTION_DEG = 20;
 
@@ -51,6 +65,7 @@ export const SAME_DIRECTION_DEG = 20;
  * Fits the lopsidedness vector to all views by least squares: offset_i = d · sin(a − t_i).
  *
  * @param views offsets by turn, in any order
+ * @param axis `axis-to-find`: one more unknown, the same in all views; three directions are then needed
  * @returns the vector, or why there is none
  *
  * How: the sinusoid is linear in d sin a and d cos a. The weights are those of generalised least squares: each view's own variance, and
@@ -64,7 +79,10 @@ export const SAME_DIRECTION_DEG = 20;
  *
  * Example: +5 % at turn 0 and 0 % at turn 90 give 5 % at azimuth 90.
  */
-export function fitLopsidedness(views: readonly ViewOffset[]): LopsidednessFit {
+export function fitLopsidedness(
+  views: readonly ViewOffset[],
+  axis: AxisKnown = 'axis-known',
+): LopsidednessFit {
   if (views.length === 0) {
     return {
       ok: false,
@@ -75,6 +93,7 @@ export function fitLopsidedness(views: readonly ViewOffset[]): LopsidednessFit {
   const turns = views.map(({ turnDeg }) => radOf(turnDeg));
   const directions = distinctDirections(views.map(({ turnDeg }) => turnDeg));
   if (directions < 2) return oneDirection(views);
+  if (axis === 'axis-to-find' && directions < DIRECTIONS_FOR_AXIS) return axisUnknown();
 
   const factor = factorCovariance(views.length, (row, column) => {
     const apart = (turns[row] as number) - (turns[column] as number);
@@ -87,33 +106,37 @@ export function fitLopsidedness(views: readonly ViewOffset[]): LopsidednessFit {
   if (factor === null) return oneDirection(views);
   const offsets = views.map(({ percent }) => percent);
   // x = (d sin a) cos t − (d cos a) sin t
-  const slopes = [turns.map(Math.cos), turns.map((turn) => -Math.sin(turn))] as const;
+  const slopes = [turns.map(Math.cos), turns.map((turn) => -Math.sin(turn))];
+  if (axis === 'axis-to-find') slopes.push(turns.map(() => 1));
   const solved = slopes.map((slope) => solveCovariance(factor, slope));
-  const normal = factorCovariance(2, (row, column) =>
+  const normal = factorCovariance(slopes.length, (row, column) =>
     dotProduct(slopes[row] as number[], solved[column] as Float64Array),
   );
   if (normal === null) return oneDirection(views);
-  const [sine, cosine] = solveCovariance(
+  const [sine = 0, cosine = 0, axisAsidePercent = 0] = solveCovariance(
     normal,
     solved.map((one) => dotProduct(one, offsets)),
-  ) as unknown as [number, number];
-
-  const residuals = offsets.map(
-    (offset, k) => offset - sine * (slopes[0][k] as number) - cosine * (slopes[1][k] as number),
   );
-  const freedom = directions - 2;
+  const residuals = offsets.map(
+    (offset, k) =>
+      offset - axisAsidePercent - sine * Math.cos(turns[k] as number) + cosine * Math.sin(turns[k] as number),
+  );
+  const freedom = directions - slopes.length;
   const chiSquare = dotProduct(residuals, solveCovariance(factor, residuals));
   const disagreement = freedom > 0 ? Math.sqrt(chiSquare / freedom) : 1;
   const percent = Math.hypot(sine, cosine);
-  const spread = (direction: readonly [number, number]) =>
-    NORMAL_95 *
-    Math.max(1, disagreement) *
-    Math.sqrt(dotProduct(direction, solveCovariance(normal, direction)));
+  const spread = (direction: readonly [number, number]) => {
+    const among = slopes.map((_, k) => direction[k] ?? 0);
+    return (
+      NORMAL_95 * Math.max(1, disagreement) * Math.sqrt(dotProduct(among, solveCovariance(normal, among)))
+    );
+  };
   const [alongSine, alongCosine] = percent > 0 ? [sine / percent, cosine / percent] : [1, 0];
   const plusMinus = spread([alongSine, alongCosine]);
   const across = spread([alongCosine, -alongSine]);
   return {
     ok: true,
+    axisAsidePercent,
     vector: {
       percent,
       azimuthDeg: wholeTurn(degOf(Math.atan2(sine, cosine))),
@@ -149,5 +172,13 @@ function oneDirection(views: readonly ViewOffset[]): LopsidednessFit {
     ok: false,
     reason: 'one-direction',
     hint: `The views show the plant from one direction only (opposite views are mirror twins), which tells left from right but not front from back: add a photo after a quarter turn.${said}`,
+  };
+}
+
+function axisUnknown(): LopsidednessFit {
+  return {
+    ok: false,
+    reason: 'axis-unknown',
+    hint: `No view shows the pot’s rim, so where the plant’s axis stands is not known. From ${DIRECTIONS_FOR_AXIS} directions on it can be found without: add photos at other turns, or let the rim be seen.`,
   };
 }

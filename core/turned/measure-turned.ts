@@ -1,7 +1,8 @@
 import { driftFault, outlineFault, type TurnedFault } from './fault-words.ts';
 import { findFault, LEAST_VIEWS_TO_JUDGE } from './find-faults.ts';
-import { distinctDirections, fitLopsidedness, type LopsidednessVector } from './lopsidedness-vector.ts';
+import { distinctDirections, type LopsidednessVector } from './lopsidedness-vector.ts';
 import { type HullReport, measureHull } from './measure-hull.ts';
+import { placeAxis } from './place-axis.ts';
 import { type PlanPoint, planOutline } from './plan-outline.ts';
 import { potDrifts } from './pot-drift.ts';
 import { type Reach, reachAllRound } from './reach.ts';
@@ -63,15 +64,9 @@ const NORMAL_95 = 1.96;
  * Example: four views at 0, 45, 90, 135 of a ball on its axis give even reach, no lopsidedness and a hull of 1.055 times its volume.
  */
 export function measureTurned(views: readonly (TurnedView | null)[], options: TurnedOptions): TurnedReport {
-  const scene = turnedScene(views, options.camera);
+  const { lopsided, views: placed } = placeAxis(views);
+  const scene = turnedScene(placed, options.camera);
   const directions = distinctDirections(scene.views.map(({ view }) => view.turnDeg));
-  const lopsided = fitLopsidedness(
-    scene.views.map(({ view }) => ({
-      turnDeg: view.turnDeg,
-      percent: view.lopsidednessPercent,
-      plusMinus: view.lopsidednessPlusMinus,
-    })),
-  );
   const hull = directions < 2 ? null : measureHull(scene);
   const ballRadius = hull?.radiusMm ?? scene.usualRadius;
   const reach = directions < 2 ? [] : reachOfScene(scene, ballRadius);

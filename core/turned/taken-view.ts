@@ -1,11 +1,16 @@
+import { lopsidednessPercent } from '../measures/lopsidedness.ts';
+import { NORMAL_95 } from '../measures/plus-minus.ts';
 import type { Mask } from '../raster/raster.ts';
 import type { PhotoReport } from '../report.ts';
+import { readSilhouette } from '../silhouette/silhouette.ts';
 import { inverseOf, moved, similarityAbout } from '../stand/frame/similarity.ts';
 import { boundsInView, redrawMask } from '../stand/redraw-mask.ts';
 import { radOf } from './circular-statistics.ts';
 import { levelView } from './level-view.ts';
+import type { RimPlace } from './rim-places.ts';
 import type { SittingCamera } from './sitting-camera.ts';
 import type { PotPlace, TurnedView } from './turned-view.ts';
+import type { UsualBall } from './usual-ball.ts';
 
 /** One view of a sitting as it was measured by itself. */
 export interface TakenView {
@@ -18,48 +23,76 @@ export interface TakenView {
   readonly cameraDistanceMm: number | null;
 }
 
+/** Edge of a canopy that fixes no circle, one standard deviation as a share of the usual ball: nothing better is known of it. Our own choice. */
+const UNKNOWN_EDGE_SHARE = 0.02;
+
 /**
  * Makes a turned view of a measured photo: its canopy drawn anew as a level camera would have seen it, with axis and rim.
  *
  * @param taken report and canopy of one photo
  * @param camera of the whole sitting
- * @returns view in px of the level picture; `null` when the photo was not measured or shows no rim
+ * @param rim where its rim stands
+ * @param usual ball of the sitting, for a photo that fixes none
+ * @returns view in px of the level picture; `null` when the photo was not measured
  */
 export function turnedView(
   { report, canopy, focalLengthPx }: TakenView,
   { elevationDeg, slantMm }: SittingCamera,
+  rim: RimPlace,
+  usual: UsualBall,
 ): TurnedView | null {
-  const { axis, ball, lopsidedness, widthPx } = report;
+  const { ball, lopsidedness, widthPx } = report;
   if (report.status !== 'measured' || canopy === null || widthPx === null) return null;
-  if (axis === null || ball === null || lopsidedness === null) return null;
   const reduced = canopy.width / widthPx;
-  const mmPerPx = report.scale === null ? null : report.scale.mmPerPx / reduced;
+  const mmPerPx = rim.mmPerPx === null ? null : rim.mmPerPx / reduced;
   const told = slantMm === null || mmPerPx === null ? null : slantMm / mmPerPx;
   const focalPx = focalLengthPx === null ? told : focalLengthPx * reduced;
-  const [left, right] = [axis.rimLeftPx, axis.rimRightPx];
   const view = levelView({
     widthPx: canopy.width,
     heightPx: canopy.height,
     focalLengthPx: focalPx,
     rollDeg: report.frame?.turnDeg ?? 0,
     elevationDeg: elevationDeg ?? 0,
-    rimPx: [((left[0] + right[0]) / 2) * reduced, ((left[1] + right[1]) / 2) * reduced],
+    rimPx: [rim.middlePx[0] * reduced, rim.middlePx[1] * reduced],
   });
   const cut = cutOutOf(canopy);
   if (cut === null) return null;
   const around = boundsInView(view, cut, cut.left, cut.top);
   const shorter = focalPx === null ? 1 : Math.cos(radOf(elevationDeg ?? 0));
+  const level = redrawMask(cut, view.toRaster, around);
+  const ballRadiusPx = (ball?.radiusPx ?? usual.radiusPx) * (reduced / shorter);
+  const place = { canopy: level, axisXPx: -around.left, rimYPx: -around.top };
+  const aside =
+    rim.axisFrom === 'rim' && lopsidedness !== null
+      ? { lopsidednessPercent: lopsidedness.percent, lopsidednessPlusMinus: lopsidedness.plusMinus }
+      : middleAside(place, ballRadiusPx, asideDoubt(report, rim, usual));
   return {
     turnDeg: report.turnDeg,
-    canopy: redrawMask(cut, view.toRaster, around),
+    ...place,
+    axisFrom: rim.axisFrom,
     mmPerPx: mmPerPx === null ? null : mmPerPx * shorter,
-    axisXPx: -around.left,
-    rimYPx: -around.top,
-    potHalfWidthPx: (Math.hypot(right[0] - left[0], right[1] - left[1]) / 2) * (reduced / shorter),
-    ballRadiusPx: ball.radiusPx * (reduced / shorter),
-    lopsidednessPercent: lopsidedness.percent,
-    lopsidednessPlusMinus: lopsidedness.plusMinus,
+    potHalfWidthPx: rim.halfWidthPx === null ? null : rim.halfWidthPx * (reduced / shorter),
+    ballRadiusPx,
+    ...aside,
     potPlace: potPlaceOf(report),
+  };
+}
+
+/** 95 % doubt of a canopy's middle against the axis, as a share of the ball's radius. */
+function asideDoubt({ ball }: PhotoReport, rim: RimPlace, usual: UsualBall): number {
+  const edge = ball === null ? NORMAL_95 * UNKNOWN_EDGE_SHARE : ball.radiusPlusMinusPx / ball.radiusPx;
+  return Math.hypot(edge, (NORMAL_95 * rim.doubtPx) / (ball?.radiusPx ?? usual.radiusPx));
+}
+
+function middleAside(
+  { canopy, axisXPx }: Pick<TurnedView, 'canopy' | 'axisXPx'>,
+  ballRadiusPx: number,
+  doubt: number,
+): Pick<TurnedView, 'lopsidednessPercent' | 'lopsidednessPlusMinus'> {
+  const middleXPx = readSilhouette(canopy)?.centroidPx[0] ?? axisXPx;
+  return {
+    lopsidednessPercent: lopsidednessPercent(middleXPx, axisXPx, ballRadiusPx),
+    lopsidednessPlusMinus: 100 * doubt,
   };
 }
 

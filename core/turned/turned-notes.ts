@@ -2,7 +2,7 @@ import { LEAST_VIEWS_TO_JUDGE, type OutlineVerdict } from './find-faults.ts';
 import type { LopsidednessFit } from './lopsidedness-vector.ts';
 import type { HullReport } from './measure-hull.ts';
 import type { LeftOut, TurnedScene } from './turned-scene.ts';
-import type { Camera } from './turned-view.ts';
+import type { AxisSource, Camera } from './turned-view.ts';
 
 interface Told {
   readonly scene: TurnedScene;
@@ -32,8 +32,11 @@ export function turnedNotes({
   const [untold, unmeasured] = [leftOutFor('no-turn'), leftOutFor('not-measured')];
   if (untold.length > 0) notes.push(`Left out until its turn is told: view ${untold.join(', ')}.`);
   if (unmeasured.length > 0) {
-    notes.push(`Left out because it was not measured or shows no pot rim: view ${unmeasured.join(', ')}.`);
+    notes.push(
+      `Left out because it was not measured or its axis cannot be placed: view ${unmeasured.join(', ')}.`,
+    );
   }
+  notes.push(...axisNotes(scene));
   if (views.length > directions && directions > 0) {
     notes.push(
       `${views.length} views show ${directions} ${directions === 1 ? 'direction' : 'directions'}: opposite views are mirror twins and count once. Turning by ${Math.round(1800 / views.length) / 10}° from view to view would show ${views.length}.`,
@@ -82,4 +85,16 @@ export function turnedNotes({
   if (verdict?.stillOff)
     notes.push('With that put right the outlines still do not agree: more than one view may be wrong.');
   return notes;
+}
+
+function axisNotes({ views }: TurnedScene): string[] {
+  const from = (source: AxisSource) => views.filter(({ view }) => view.axisFrom === source);
+  const borrowed = from('other-views').map(({ index }) => index + 1);
+  if (from('middles').length > 0) {
+    return [
+      'Too few views show the pot’s rim, so the plant’s axis is where the views’ middles agree best, and heights count from the lowest leaf.',
+    ];
+  }
+  if (borrowed.length === 0) return [];
+  return [`Shows no pot rim and takes its place from the other views: view ${borrowed.join(', ')}.`];
 }

@@ -26,6 +26,7 @@ export interface TurnedView {
   readonly mmPerPx: number | null;
   readonly axisXPx: number;
   readonly rimYPx: number;
+  readonly axisFrom: AxisSource;
   /** Half the rim's width: below the rim the pot hides what lies behind it. `null` when unknown. */
   readonly potHalfWidthPx: number | null;
   /** The view's own ball, px. */
@@ -36,6 +37,12 @@ export interface TurnedView {
   /** Where the rim's middle stands across the photo as taken; `null` when unknown. */
   readonly potPlace: PotPlace | null;
 }
+
+/**
+ * How the axis of a view is known: from its own rim; from the rim of the sitting's other views; or not at all, so that the fit of the views'
+ * middles has to find it, and `axisXPx` is a common place near it.
+ */
+export type AxisSource = 'rim' | 'other-views' | 'middles';
 
 /** Where a pot stands on the picture of a camera that stands still. */
 export interface PotPlace {

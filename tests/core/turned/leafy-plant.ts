@@ -179,6 +179,7 @@ export function photograph(plant: Plant, shot: Shot): TurnedView & { readonly tu
     ballRadiusPx,
     lopsidednessPercent: (100 * (meanX(canopy) - axisXPx)) / ballRadiusPx,
     lopsidednessPlusMinus: shot.plusMinus ?? 1.5,
+    axisFrom: 'rim',
     potPlace: { xPx: axisXPx, mmPerPx },
   };
 }

@@ -92,7 +92,8 @@ describe('a turned sitting', () => {
     ];
     const { plan, notes } = measureTurned(views, OPTIONS);
     expect(plan.directions).toBe(2);
-    expect(notes[0]).toContain('view 1, 4');
+    expect(notes).toContain('Left out until its turn is told: view 1.');
+    expect(notes).toContain('Left out because it was not measured or its axis cannot be placed: view 4.');
   });
 
   it('says that opposite views count once', () => {

@@ -7,6 +7,7 @@ import type { Services } from '../services.ts';
 import { addNote } from '../store/notes.ts';
 import { addPlant, type PlantRow, plantById, setEmptyPhoto } from '../store/plants.ts';
 import { addStop } from '../store/stops.ts';
+import { addTurn } from '../store/turns.ts';
 import { type Season, seasonSchema } from './season-schema.ts';
 
 /** The sample bench cannot be laid out; the message says why. */
@@ -36,6 +37,7 @@ export async function loadSamples(services: Services, folder: string, season: Se
       const id = addPlant(db, sample, { sample: true });
       for (const stop of sample.stops) addStop(db, id, stop);
       for (const note of sample.notes) addNote(db, id, note);
+      for (const turn of sample.turns) addTurn(db, id, turn);
       return { id, sample };
     }),
   )();

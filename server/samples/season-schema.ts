@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { daySchema } from '../schemas/basics.ts';
+import { turnFormSchema } from '../schemas/light.ts';
 import { plantFormSchema } from '../schemas/plant.ts';
 import { noteFormSchema, stopFormSchema, turnDegSchema } from '../schemas/sitting.ts';
 
@@ -18,6 +19,7 @@ export const seasonSchema = z.object({
       ),
       stops: z.array(stopFormSchema).default([]),
       notes: z.array(noteFormSchema).default([]),
+      turns: z.array(turnFormSchema).default([]),
     }),
   ),
 });

@@ -25,6 +25,7 @@ async function drawnSeason(): Promise<string> {
     sittings: days.map((day) => ({ day, views: [{ file: `bramble/${day}.jpg`, turnDeg: 0 }] })),
     stops: [{ day: '2026-03-01', depth: 'deep', note: '' }],
     notes: [{ day: '2026-05-03', text: 'First bud.' }],
+    turns: [{ day: '2026-05-03', facesLightDeg: 90 }],
   };
   writeFileSync(join(folder, 'season.json'), JSON.stringify({ plants: [plant] }));
   return folder;
@@ -42,7 +43,7 @@ describe('the sample bench', () => {
     expect(plant).toMatchObject({ name: 'Evening Bramble', sample: true, rimMm: 130 });
     const page = (await send('GET', `/api/plants/${plant.id}`)).body;
     expect(page.sittings.map(({ day }: { day: string }) => day)).toEqual(['2026-05-10', '2026-05-03']);
-    expect([page.stops.length, page.notes.length]).toEqual([1, 1]);
+    expect([page.stops.length, page.notes.length, page.turns.length]).toEqual([1, 1, 1]);
     expect(measured[0]?.photoName).toBe('2026-05-10.jpg');
     expect(measured.every(({ emptyPath }) => emptyPath !== null)).toBe(true);
   });
@@ -60,6 +61,13 @@ describe('the sample bench', () => {
     expect(await names()).toEqual(['My own']);
     expect((await send('POST', '/api/sample/bring-back')).status).toBe(204);
     expect(await names()).toEqual(['Evening Bramble', 'My own']);
+  });
+
+  it('has a plant seen all round, with its turns', async () => {
+    const season = await readSeason(join(import.meta.dirname, '../../sample-images'));
+    const turned = season.plants.filter(({ sittings }) => sittings.some(({ views }) => views.length >= 4));
+    expect(turned.length).toBeGreaterThan(0);
+    for (const { turns } of turned) expect(turns.length).toBeGreaterThan(2);
   });
 
   it('that is missing or does not read is left out with a sentence', async () => {

@@ -87,6 +87,12 @@ export const PLANT_SEASONS: readonly PlantSeason[] = [
       { day: '2026-10-11', text: 'Leans to the glass. From today the other side faces the light.' },
       { day: '2026-11-15', text: 'Standing even again; a quarter turn every Sunday from now on.' },
     ],
+    turns: [
+      { day: '2026-08-23', facesLightDeg: 90 },
+      { day: '2026-10-11', facesLightDeg: 270 },
+      { day: '2026-11-15', facesLightDeg: 0 },
+      { day: '2026-11-22', facesLightDeg: 90 },
+    ],
     plant: {
       ...BUSH,
       seed: 11,
@@ -128,6 +134,7 @@ export const PLANT_SEASONS: readonly PlantSeason[] = [
       { day: '2026-10-18', text: 'Three shoots are running away from the rest.' },
       { day: '2026-11-08', text: 'Even all over after the stop.' },
     ],
+    turns: [],
     plant: {
       ...BUSH,
       seed: 27,
@@ -189,6 +196,7 @@ export const PLANT_SEASONS: readonly PlantSeason[] = [
       { day: '2026-10-11', text: 'First breaks showing at the joints.' },
       { day: '2026-11-22', text: 'In full leaf; room for one tip stop after the new year.' },
     ],
+    turns: [],
     plant: {
       ...BUSH,
       seed: 43,
@@ -226,6 +234,7 @@ export const PLANT_SEASONS: readonly PlantSeason[] = [
       { day: '2026-10-25', text: 'Buds colouring.' },
       { day: '2026-11-22', text: 'Full bloom six days before the show.' },
     ],
+    turns: [],
     plant: {
       ...BUSH,
       seed: 58,
@@ -278,6 +287,7 @@ export const PLANT_SEASONS: readonly PlantSeason[] = [
         text: 'Photographed where it stands, among the others; the bench was cleared once for an empty photo.',
       },
     ],
+    turns: [],
     plant: {
       ...BUSH,
       seed: 71,

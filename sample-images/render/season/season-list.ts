@@ -24,6 +24,7 @@ export function seasonList(seasons: readonly PlantSeason[]): Record<string, unkn
       })),
       stops: season.stops,
       notes: season.notes,
+      turns: season.turns,
     })),
   };
 }

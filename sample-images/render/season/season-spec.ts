@@ -32,6 +32,8 @@ export interface PlantSeason {
   readonly turned: ReadonlyMap<number, readonly number[]>;
   readonly stops: readonly { readonly day: string; readonly depth: 'tip' | 'deep'; readonly note: string }[];
   readonly notes: readonly { readonly day: string; readonly text: string }[];
+  /** Turns of the pot: from that day on this azimuth faces the light. */
+  readonly turns: readonly { readonly day: string; readonly facesLightDeg: number }[];
   readonly plant: PlantSpec;
   readonly pot: PotSpec;
   readonly stand: StandSpec;

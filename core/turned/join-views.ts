@@ -1,11 +1,12 @@
 import type { Surface } from './hull-surface.ts';
 import { hullForScreen } from './measure-hull.ts';
 import { measureTurned, type TurnedReport } from './measure-turned.ts';
+import { placeAxis } from './place-axis.ts';
 import { rimPlaces } from './rim-places.ts';
 import { type SittingCamera, sittingCamera } from './sitting-camera.ts';
 import { type TakenView, turnedView } from './taken-view.ts';
 import type { LightPlace } from './turn-advice.ts';
-import { turnedScene } from './turned-scene.ts';
+import { type TurnedScene, turnedScene } from './turned-scene.ts';
 import type { PlanUnit, TurnedView } from './turned-view.ts';
 import { usualBall } from './usual-ball.ts';
 
@@ -43,14 +44,22 @@ export function hullOfViews(
   taken: readonly TakenView[],
   { cameraHeightMm }: Pick<JoinOptions, 'cameraHeightMm'>,
 ): SittingHull | null {
-  const place = sittingCamera(taken, cameraHeightMm);
-  const scene = turnedScene(turnedViews(taken, place), place.camera);
+  const scene = sceneOfViews(taken, { cameraHeightMm });
   const surface = hullForScreen(scene);
   if (surface === null) return null;
   const rims = scene.views.flatMap(({ view, sight }) =>
     view.potHalfWidthPx === null ? [] : [view.potHalfWidthPx * sight.unitPerPx],
   );
   return { ...surface, unit: scene.unit, rimRadius: rims.length === 0 ? null : Math.max(...rims) };
+}
+
+/** The views of a sitting ready for measuring. */
+export function sceneOfViews(
+  taken: readonly TakenView[],
+  { cameraHeightMm }: Pick<JoinOptions, 'cameraHeightMm'>,
+): TurnedScene {
+  const place = sittingCamera(taken, cameraHeightMm);
+  return turnedScene(placeAxis(turnedViews(taken, place)).views, place.camera);
 }
 
 function turnedViews(taken: readonly TakenView[], camera: SittingCamera): (TurnedView | null)[] {

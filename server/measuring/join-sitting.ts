@@ -30,16 +30,15 @@ export interface SittingView {
 }
 
 /** Joins the views of one sitting into one plan. */
-export async function joinSitting({ views, cameraHeightMm, light }: SittingTask): Promise<TurnedReport> {
-  return joinViews(await Promise.all(views.map(takenView)), { cameraHeightMm, light });
+export async function joinSitting(task: SittingTask): Promise<TurnedReport> {
+  return joinViews(await takenViews(task), task);
 }
 
 /** The hull of a sitting as a solid; `null` when its views do not close round the plant. */
-export async function hullOfSitting({
-  views,
-  cameraHeightMm,
-}: SittingTask): Promise<Omit<HullSolid, 'weakAzimuthDeg' | 'heavyAzimuthDeg'> | null> {
-  const hull = hullOfViews(await Promise.all(views.map(takenView)), { cameraHeightMm });
+export async function hullOfSitting(
+  task: SittingTask,
+): Promise<Omit<HullSolid, 'weakAzimuthDeg' | 'heavyAzimuthDeg'> | null> {
+  const hull = hullOfViews(await takenViews(task), task);
   if (hull === null) return null;
   return {
     unit: hull.unit,
@@ -48,6 +47,11 @@ export async function hullOfSitting({
     heightOfRim: 0,
     rimRadius: hull.rimRadius,
   };
+}
+
+/** The views of a sitting with their masks unpacked. */
+export function takenViews({ views }: SittingTask): Promise<TakenView[]> {
+  return Promise.all(views.map(takenView));
 }
 
 async function takenView({ report, maskPng, lens }: SittingView): Promise<TakenView> {

@@ -83,7 +83,7 @@ export function reportOfMeasures(photo: PhotoFacts, found: FoundPlant, view: Mea
   const inPhoto = ([x, y]: PointPx): PointPx => [x * across, y * down];
   const point = (place: PointPx): PointPx => inPhoto(view.toRaster(place));
 
-  const scale = plantScale(photo, view, measures.ball?.radiusPx ?? null);
+  const scale = plantScale(photo, view);
   const mm = (viewPx: number) => (scale === null ? null : viewPx * scale.mmPerPx * scale.outlineShare);
 
   const { ball, roundness, plusMinus } = measures;

@@ -90,7 +90,7 @@ export interface Frame {
   readonly words: string;
 }
 
-/** Millimetres a photo px at the plant's axis. */
+/** Millimetres a photo px at the plant's axis, at the height of the canopy's middle. */
 export interface Scale {
   readonly mmPerPx: number;
   readonly from: 'rim' | 'sheet';

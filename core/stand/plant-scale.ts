@@ -1,9 +1,14 @@
-import type { FoundPlant } from '../canopy/found-plant.ts';
+import type { FoundPlant, Pot } from '../canopy/found-plant.ts';
 import type { MeasuredView, PhotoFacts } from '../report-of-measures.ts';
+import { axisFromPot } from './axis.ts';
+import type { StandReading } from './read-stand.ts';
 import { scaleDoubt, scaleFromRim } from './scale.ts';
 import { ballRadiusMm, outlineFactor } from './true-scale.ts';
 
-/** The scale at the plant's axis, in px of the view. */
+/** A rim that reads rounder than this is not seen from the side: the opening's height ÷ its width. */
+const STEEPEST_SINE = 0.7;
+
+/** The scale at the plant's axis, at the height of the canopy's middle, in px of the view. */
 export interface PlantScale {
   readonly mmPerPx: number;
   readonly from: 'rim' | 'sheet';
@@ -18,42 +23,64 @@ export interface PlantScale {
 /**
  * The scale at the plant's axis: from the stand sheet when it tells one, else from the pot's rim.
  *
- * @param ballRadiusPx radius of the ball, px of the view; `null` without a ball
- *
- * Notes: with the camera's distance known, the rim and the ball are counted as the round things they are: their outlines read
- * larger by 1 ÷ √(1 − (R ÷ D)²). One share serves all outline lengths; it is exact for the ball.
+ * Notes: with the camera's distance known, told or by the focal length, the rim is counted as standing below the canopy and so
+ * farther from a camera that looks down, and rim and ball as the round things they are: their outlines read larger by
+ * 1 ÷ √(1 − (R ÷ D)²). One share serves all outline lengths; it is exact for the ball.
  */
 export function plantScale(
   photo: PhotoFacts,
-  { pot, offAxisRad }: Pick<MeasuredView, 'pot' | 'offAxisRad'>,
-  ballRadiusPx: number | null,
+  { pot, offAxisRad, measures, silhouette }: MeasuredView,
 ): PlantScale | null {
   const stand = photo.stand ?? null;
-  const distanceMm = stand?.cameraDistanceMm ?? null;
-  const byRim = pot === null || photo.rimMm === null ? null : rimScale(pot, photo.rimMm, distanceMm);
+  const { ball } = measures;
+  const middleYPx = (ball?.centrePx ?? silhouette.hullMiddlePx)[1];
+  const byRim = pot === null || photo.rimMm === null ? null : rimScale(pot, photo.rimMm, stand, middleYPx);
   const sheet = stand?.sheetScale ?? null;
   // The sheet's scale is by depth along the camera's axis; the view looks straight at the plant.
   const bySheet = sheet === null ? null : sheet.mmPerPx / Math.cos(offAxisRad);
-  const mmPerPx = bySheet ?? byRim;
+  const mmPerPx = bySheet ?? byRim?.mmPerPx ?? null;
   if (mmPerPx === null) return null;
   const doubtShare = sheet !== null ? sheet.doubt / sheet.mmPerPx : pot === null ? 0 : scaleDoubt(pot);
+  const distanceMm = stand?.cameraDistanceMm ?? byRim?.distanceMm ?? null;
   return {
     mmPerPx,
     from: bySheet === null ? 'rim' : 'sheet',
     doubtShare,
-    outlineShare: outlineShare(ballRadiusPx, mmPerPx, distanceMm),
-    sheetOverRim: bySheet === null || byRim === null ? null : bySheet / byRim,
+    outlineShare: outlineShare(ball?.radiusPx ?? null, mmPerPx, distanceMm),
+    sheetOverRim: bySheet === null || byRim === null ? null : bySheet / byRim.mmPerPx,
   };
 }
 
+/** By the rim, with the camera's level distance that it takes; `null` when that is not known. */
+interface RimScale {
+  readonly mmPerPx: number;
+  readonly distanceMm: number | null;
+}
+
 function rimScale(
-  pot: NonNullable<FoundPlant['pot']>,
+  pot: Pot,
   rimMm: number,
-  distanceMm: number | null,
-): number | null {
-  const scale = scaleFromRim(pot, rimMm);
-  if (scale === null || distanceMm === null || !(distanceMm > rimMm)) return scale;
-  return scale * outlineFactor(rimMm / 2, distanceMm);
+  stand: Pick<StandReading, 'cameraDistanceMm' | 'focalLengthPx'> | null,
+  middleYPx: number,
+): RimScale | null {
+  const atRim = scaleFromRim(pot, rimMm);
+  if (atRim === null) return null;
+  const sine = Math.min(STEEPEST_SINE, pot.rim.halfHeightPx / pot.rim.halfWidthPx);
+  const slope = sine / Math.sqrt(1 - sine * sine);
+  const focalPx = stand?.focalLengthPx ?? null;
+  const levelMm =
+    stand?.cameraDistanceMm ?? (focalPx === null ? null : focalPx * atRim * Math.sqrt(1 - sine * sine));
+  if (levelMm === null || !(levelMm > rimMm)) return { mmPerPx: atRim, distanceMm: null };
+  const mmPerPx = atRim * outlineFactor(rimMm / 2, levelMm);
+  // How high the middle stands above the rim, and how high the lens above that; the first is seen foreshortened by the second.
+  const seenMm = (axisFromPot(pot).rimYPx - middleYPx) * mmPerPx;
+  let aboveRimMm = seenMm;
+  for (let step = 0; step < 3; step++) {
+    aboveRimMm = seenMm * Math.hypot(1, slope - aboveRimMm / levelMm);
+  }
+  const lensAboveMm = levelMm * slope - aboveRimMm;
+  const square = levelMm ** 2 + lensAboveMm ** 2;
+  return { mmPerPx: (mmPerPx * square) / (square + aboveRimMm * lensAboveMm), distanceMm: levelMm };
 }
 
 function outlineShare(radiusPx: number | null, mmPerPx: number, distanceMm: number | null): number {

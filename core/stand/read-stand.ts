@@ -110,7 +110,7 @@ function scaleOfSheet(
   const { sheet, cameraDistanceMm } = known;
   const { now, before, frame } = read;
   if (sheet === null) return null;
-  const at = (sheet.place === 'bench' ? plant.footPx : plant.rimPx) ?? null;
+  const at = sheet.place === 'bench' ? plant.footPx : (plant.canopyPx ?? plant.rimPx);
   const scaleIn = (reading: SheetReading, plantPx: PointPx | null): ScaleAtAxis | null => {
     const abovePx = plant.footPx && plant.canopyPx ? plant.footPx[1] - plant.canopyPx[1] : 0;
     const aboveBenchMm = Math.max(0, abovePx) * reading.mmPerPxAtSheet;

@@ -10,7 +10,7 @@ export interface PlantBeforeSheet {
   readonly place: SheetPlace;
   /** How far the plant's axis stands before a backdrop sheet, along the sheet's normal, mm, 0 or more. */
   readonly plantInFrontMm: number;
-  /** Where the plant stands in the photo: the rim's middle before a backdrop, the pot's foot on the bench; `null` unknown. */
+  /** Where the plant stands in the photo: the canopy's middle before a backdrop, the pot's foot on the bench; `null` unknown. */
   readonly plantPx: PointPx | null;
   /** On the bench: how high above it the measured part stands (the canopy's middle), mm; it is nearer to a camera above it. */
   readonly aboveBenchMm: number;

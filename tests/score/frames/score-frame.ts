@@ -2,7 +2,9 @@ import type { OpenCvDoor } from '../../../core/opencv/door.ts';
 import { dilateMask } from '../../../core/opencv/masks.ts';
 import type { Mask, Raster } from '../../../core/raster/raster.ts';
 import { fitFrame } from '../../../core/stand/frame/fit-frame.ts';
+import type { FrameDoubt } from '../../../core/stand/frame/frame-doubt.ts';
 import type { Standing } from '../../../core/stand/frame/frame-fit.ts';
+import { turnDegOf } from '../../../core/stand/frame/similarity.ts';
 import { readSheet } from '../../../core/stand/sheet/read-sheet.ts';
 import { frameErrorPx, type MovedPair } from './moved-pairs.ts';
 
@@ -11,6 +13,9 @@ export interface ScoredFrame {
   readonly from: 'marks' | 'features' | 'none';
   /** Px of 1600, root mean square over the picture; `null` when no frame was given. */
   readonly error: number | null;
+  /** By how much the turn is off, degrees, and what was said of it; `null` when no frame was given. */
+  readonly turnErrorDeg: number | null;
+  readonly doubt: FrameDoubt | null;
   readonly standing: Standing | 'not told';
   /** Why no frame was given. */
   readonly reason: string | null;
@@ -38,7 +43,18 @@ export function scoreFrame(
     referencePlant: null,
   });
   const ms = performance.now() - start;
-  if (!fitted.ok) return { from: 'none', error: null, standing: 'not told', reason: fitted.reason, ms };
-  const { from, standing } = fitted.fit;
-  return { from, error: frameErrorPx(fitted.move, pair), standing, reason: null, ms };
+  if (!fitted.ok) {
+    const nothing = { error: null, turnErrorDeg: null, doubt: null };
+    return { from: 'none', ...nothing, standing: 'not told', reason: fitted.reason, ms };
+  }
+  const { from, standing, doubt } = fitted.fit;
+  return {
+    from,
+    error: frameErrorPx(fitted.move, pair),
+    turnErrorDeg: turnDegOf(fitted.move) - turnDegOf(pair.toStand),
+    doubt,
+    standing,
+    reason: null,
+    ms,
+  };
 }

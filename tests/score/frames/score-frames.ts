@@ -23,9 +23,9 @@ for (const [k, { stand, reference, photo }] of SAMPLE_PAIRS.entries()) {
       const gathered = await gatherEvidence(pair.photo, NOTHING_KNOWN);
       const scored = scoreFrame(door, pair, gathered.ok ? gathered.object : null, withSheet);
       rows.push({ how, stand, scored });
-      const { error, standing, ms, from } = scored;
+      const { error, turnErrorDeg, doubt, standing, ms, from } = scored;
       console.error(
-        `${stand} ${how} ${n}: ${from} ${error?.toFixed(2) ?? '-'} px ${standing} ${ms.toFixed(0)} ms`,
+        `${stand} ${how} ${n}: ${from} ${error?.toFixed(2) ?? '-'} px, turn off by ${turnErrorDeg?.toFixed(3) ?? '-'}° (said ± ${doubt?.turnDeg.toFixed(3) ?? '-'}°), ${standing} ${ms.toFixed(0)} ms`,
       );
     }
   };
@@ -36,7 +36,7 @@ for (const [k, { stand, reference, photo }] of SAMPLE_PAIRS.entries()) {
 }
 
 console.log(
-  `${'stand'.padEnd(18)}${'how'.padEnd(24)}photos  fitted  median px  95 % px  worst px  told far or no frame  ms`,
+  `${'stand'.padEnd(18)}${'how'.padEnd(24)}photos  fitted  median px  95 % px  worst px  turn off °  said °  told far or no frame  ms`,
 );
 const hows = [...new Set(rows.map(({ how }) => how))];
 const stands = ['all', ...new Set(rows.map(({ stand }) => stand))];
@@ -55,6 +55,8 @@ for (const stand of stands) {
         px(median(errors)).padStart(11),
         px(quantile(errors, 0.95)).padStart(9),
         px(quantile(errors, 1)).padStart(10),
+        rootMeanSquare(of.map(({ scored }) => scored.turnErrorDeg)).padStart(12),
+        rootMeanSquare(of.map(({ scored }) => scored.doubt?.turnDeg ?? null)).padStart(8),
         `${told}/${of.length}`.padStart(22),
         median(of.map(({ scored }) => scored.ms))
           .toFixed(0)
@@ -62,4 +64,10 @@ for (const stand of stands) {
       ].join(''),
     );
   }
+}
+
+function rootMeanSquare(values: readonly (number | null)[]): string {
+  const known = values.filter((value) => value !== null);
+  if (known.length === 0) return '–';
+  return Math.sqrt(known.reduce((sum, value) => sum + value ** 2, 0) / known.length).toFixed(3);
 }

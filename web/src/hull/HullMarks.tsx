@@ -48,7 +48,7 @@ export function HullMarks({ solid, scene, turning, ball, lightAzimuthDeg, width 
         const [x, y, depth] = atSide(azimuthDeg, 0.78 * tableRadius, 0.5 * (middle[2] + tableRadius));
         return label(depth < 0 ? `${words}, behind` : words, [x, y]);
       })}
-      {label('mark', below(atSide(0, 1.07 * tableRadius, footH), 18 * unitPx))}
+      {label('mark', below(atSide(0, tableRadius, footH), 23 * unitPx))}
       {lightAzimuthDeg !== null &&
         label('light', below(atSide(lightAzimuthDeg, 1.1 * tableRadius, footH), 26 * unitPx))}
     </svg>

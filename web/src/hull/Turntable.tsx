@@ -18,7 +18,7 @@ export function Turntable({ scene, turning, lightAzimuthDeg, width }: HullMarksP
     return `${x.toFixed(2)} ${y.toFixed(2)}`;
   };
   const ring = (radius: number) => `M${Array.from({ length: 72 }, (_, k) => at(5 * k, radius)).join('L')}Z`;
-  const [markX, markY] = at(0, 1.07 * tableRadius).split(' ');
+  const [markX, markY] = at(0, tableRadius).split(' ');
   return (
     <svg
       className={styles.drawing}

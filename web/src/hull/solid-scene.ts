@@ -54,8 +54,12 @@ export function solidScene(solid: HullSolid): SolidScene {
       ...Array.from({ length: (pot?.corners.length ?? 0) / 3 }, (): Tone => 'pot'),
     ],
     middle: [0, 0, middleH],
-    // The light's rays stand outside the turntable; a tall plant needs its height.
-    reach: Math.max(1.22 * tableRadius, 1.12 * (hull.high - middleH)),
+    // Room for the light's rays at the sides, a tall plant on top, and the mark's name below, at the first look.
+    reach: Math.max(
+      1.22 * tableRadius,
+      1.12 * (hull.high - middleH),
+      0.95 * (middleH - footH) + 0.55 * tableRadius,
+    ),
     footH,
     tableRadius,
   };

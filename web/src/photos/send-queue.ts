@@ -1,12 +1,16 @@
+import type { Day } from '../../../core/day/day.ts';
 import type { Upload } from '../../../server/schemas/pages.ts';
 import { refresh } from '../api/queries.ts';
 import { createStore } from '../parts/store.ts';
+import { todayHere } from '../words/day-words.ts';
 import { type PhotoToSend, sendPhoto } from './send-photo.ts';
 
 /** One chosen file on its way. The file stays in hand until the server keeps it, so it can be sent again. */
 export interface Sending extends PhotoToSend {
   readonly key: number;
   readonly plantId: string;
+  /** Day on which it was chosen, by this device: a page may stay open for a week. */
+  readonly chosenOn: Day;
   readonly stage: SendingStage;
 }
 
@@ -44,9 +48,10 @@ export function queuePhotos(
   day: string | null,
   turnsDeg: readonly (number | null)[] = [],
 ): void {
+  const chosenOn = todayHere();
   const added = files.map((file, k): Sending => {
     const turnDeg = turnsDeg[k] ?? null;
-    return { key: nextKey++, plantId, file, day, turnDeg, stage: { at: 'waiting' } };
+    return { key: nextKey++, plantId, chosenOn, file, day, turnDeg, stage: { at: 'waiting' } };
   });
   sendings.write([...sendings.read(), ...added]);
   void sendWaiting();

@@ -1,5 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import { Link, useSearchParams } from 'wouter';
 import type { PlantPage } from '../../../server/schemas/pages.ts';
 import type { View } from '../../../server/schemas/sitting.ts';
@@ -31,7 +31,7 @@ export default function TurnedScreen({ plantId }: { plantId: string }) {
 }
 
 function Taking({ page }: { page: PlantPage }) {
-  const [search] = useSearchParams();
+  const [search, setSearch] = useSearchParams();
   const asked = search.get('turn');
   const [chosenDeg, choose] = useState<number | null>(asked === null ? null : Number(asked));
   const [correcting, correct] = useState<View | null>(null);
@@ -40,6 +40,13 @@ function Taking({ page }: { page: PlantPage }) {
   const targetDeg = chosenDeg ?? nextDeg;
   const { plant } = page;
   const today = todayHere();
+  const named = search.get('sitting');
+  useEffect(() => {
+    // Today's sitting is found again by itself after a reload; one of another day is kept in the address.
+    if (sitting && sitting.day !== today && sitting.id !== named) {
+      setSearch({ sitting: sitting.id }, { replace: true });
+    }
+  }, [sitting, today, named, setSearch]);
 
   return (
     <div className={styles.screen}>

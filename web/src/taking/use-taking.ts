@@ -21,7 +21,10 @@ export interface Taking {
 
 /** Joins what the server has with what is on its way. `sittingId`: the one to go on with; today's otherwise. */
 export function useTaking(page: PlantPage, sittingId: string | null): Taking {
-  const mine = sendings.useValue().filter(({ plantId }) => plantId === page.plant.id);
+  const today = todayHere();
+  const mine = sendings
+    .useValue()
+    .filter(({ plantId, chosenOn }) => plantId === page.plant.id && chosenOn === today);
   const { count } = takingChoice.useValue();
   const sitting = currentSitting(page, mine, sittingId);
   const views = sitting?.views ?? [];
@@ -55,10 +58,9 @@ function currentSitting(page: PlantPage, mine: readonly Sending[], sittingId: st
   const named = page.sittings.find(({ id }) => id === sittingId);
   if (named) return named;
   const kept = mine.flatMap(({ stage }) => (stage.at === 'kept' ? [stage.viewId] : [])).at(-1);
-  const today = todayHere();
   return (
     page.sittings.find(({ views }) => views.some(({ id }) => id === kept)) ??
-    page.sittings.find(({ day }) => day === today) ??
+    page.sittings.find(({ day }) => day === todayHere()) ??
     null
   );
 }

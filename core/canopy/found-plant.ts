@@ -62,6 +62,8 @@ export interface Pot {
   readonly rim: RimEllipse;
   /** One standard deviation of the rim's width, px: small where both ends show, larger where leaves hide them. */
   readonly rimDoubtPx: number;
+  /** Half-width that the sides lose for each px downward from the rim: a rim whose row is misread reads wide or narrow by it. */
+  readonly rimTaper: number;
 }
 
 /** The rim as a level ellipse. */

@@ -77,6 +77,7 @@ export function rimEnds(
         : left === null || right === null
           ? MIRRORED_DOUBT
           : SEEN_DOUBT),
+    rimTaper: taperOf(pot),
   };
 }
 
@@ -100,9 +101,14 @@ function mirrored(end: RimEnd | null, lean: number): RimEnd | null {
   return end === null ? null : { out: end.out + lean, y: end.y };
 }
 
+/** Half-width lost per row downward. */
+function taperOf({ topHalf, bottomHalf, topY, bottomY }: PotShape): number {
+  return (topHalf - bottomHalf) / Math.max(1, bottomY - topY);
+}
+
 function sideRows(picture: LabPicture, clues: RimClues, pot: PotShape, side: -1 | 1): RimEnd[] {
   const rows: RimEnd[] = [];
-  const slope = (pot.topHalf - pot.bottomHalf) / Math.max(1, pot.bottomY - pot.topY);
+  const slope = taperOf(pot);
   const reach = Math.max(3, SEARCH_SHARE * pot.topHalf);
   const from = Math.max(1, Math.round(pot.topY - ABOVE_SHARE * pot.topHalf));
   const to = Math.min(picture.height - 2, Math.round(pot.topY + BELOW_SHARE * pot.topHalf));

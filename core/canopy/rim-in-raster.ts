@@ -50,6 +50,7 @@ export function rimInRaster(raster: Raster, { sides, rim }: TracedPot, scale: nu
       heightSeen: rim.openingSeen,
     },
     rimDoubtPx: Math.hypot(Math.min(one, mirroredDoubt), Math.min(other, mirroredDoubt)),
+    rimTaper: rim.taper,
   };
 
   /** Distance of the end from the axis, px of the raster, and its standard deviation. */

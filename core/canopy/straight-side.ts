@@ -4,6 +4,9 @@ import type { SidePoint } from './pot-sides.ts';
 const LEAST_ROWS = 6;
 const LEAST_TAPER = -0.5;
 const MOST_TAPER = 0.7;
+/** Where leaves hide the side below the row, the topmost rows that show go on upward: this share of the reach, no steeper than pots are. */
+const TOPMOST_SHARE = 0.45;
+const MOST_HIDDEN_TAPER = 0.35;
 
 /** A side as a straight line: half-width at a row, and half-width lost per px downward. */
 export interface StraightSide {
@@ -14,6 +17,9 @@ export interface StraightSide {
 /**
  * A function from a row to the straight line (least squares) through the sides within `reach` px below it; where too few
  * rows show there, through the next ones further down. `null` below the last rows.
+ *
+ * Notes: a pot's band stands out from its body. A line through both is far too steep to be drawn on upward under the
+ * leaves, so there only the topmost rows that show are taken.
  *
  * @param rows half-width by row, from the top down
  */
@@ -31,10 +37,11 @@ export function straightSides(
   return (row) => {
     const first = rows.findIndex(({ y }) => y >= row);
     if (first < 0 || rows.length - first < LEAST_ROWS) return null;
+    const topmost = Math.max(LEAST_ROWS, Math.round(TOPMOST_SHARE * reach));
+    const isHidden = (rows[first] as SidePoint).y > row + topmost;
     let end = first;
     while (end < rows.length && (rows[end] as SidePoint).y <= row + reach) end++;
-    if (end - first < LEAST_ROWS)
-      end = Math.min(rows.length, first + Math.max(LEAST_ROWS, Math.round(reach)));
+    if (isHidden || end - first < LEAST_ROWS) end = Math.min(rows.length, first + topmost);
     const [n, y, out, yy, yOut] = [0, 1, 2, 3, 4].map(
       (j) =>
         ((sums[end - 1] as number[])[j] as number) -
@@ -42,7 +49,8 @@ export function straightSides(
     ) as [number, number, number, number, number];
     const spread = yy - (y * y) / n;
     const slope = spread > 0 ? (yOut - (y * out) / n) / spread : 0;
-    const taper = Math.max(LEAST_TAPER, Math.min(MOST_TAPER, -slope));
+    const most = isHidden ? MOST_HIDDEN_TAPER : MOST_TAPER;
+    const taper = Math.max(LEAST_TAPER, Math.min(most, -slope));
     return { half: out / n + taper * (y / n - row - 0.5), taper };
   };
 }

@@ -1,6 +1,6 @@
 import type { Pot } from '../canopy/found-plant.ts';
 import { requirePositive } from '../errors/expect.ts';
-import { rimWidthPx } from './axis.ts';
+import { rimHeightDoubtPx, rimWidthPx } from './axis.ts';
 
 /**
  * Millimetres a px at the plant axis, from the pot rim's outer diameter.
@@ -20,7 +20,10 @@ export function scaleFromRim(pot: Pick<Pot, 'rimLeftPx' | 'rimRightPx'>, rimMm: 
   return widthPx > 0 ? rimMm / widthPx : null;
 }
 
-/** One standard deviation of the scale as a share of it: the doubt of the rim's width ÷ that width. */
+/**
+ * One standard deviation of the scale as a share of it: the doubt of the rim's width ÷ that width. Where the sides taper, the doubt of
+ * the rim's row is in it.
+ */
 export function scaleDoubt(pot: Pot): number {
-  return pot.rimDoubtPx / rimWidthPx(pot);
+  return Math.hypot(pot.rimDoubtPx, 2 * pot.rimTaper * rimHeightDoubtPx(pot)) / rimWidthPx(pot);
 }

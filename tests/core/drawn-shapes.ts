@@ -90,5 +90,6 @@ export function potWithRim(rimLeftPx: PointPx, rimRightPx: PointPx): Pot {
       heightSeen: false,
     },
     rimDoubtPx: 0,
+    rimTaper: 0,
   };
 }

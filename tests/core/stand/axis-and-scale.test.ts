@@ -34,6 +34,8 @@ describe('the scale', () => {
 
   it('is as doubtful as the rim’s width', () => {
     expect(scaleDoubt({ ...rim(0, 0, 50), rimDoubtPx: 2 })).toBeCloseTo(0.02, 12);
+    // Hidden, the rim's row is good to 4.5 % of its 100 px; sides that taper by 0.2 on each side make 1.8 px of it.
+    expect(scaleDoubt({ ...rim(0, 0, 50), rimTaper: 0.2 })).toBeCloseTo(0.018, 12);
   });
 
   it('is not known for a rim without width', () => {

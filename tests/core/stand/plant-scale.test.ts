@@ -54,6 +54,7 @@ function reportOf(scene: Scene, told: Partial<StandReading>): PhotoReport {
       heightSeen: true,
     },
     rimDoubtPx: 0,
+    rimTaper: 0,
   };
   const radiusPx = (FOCAL_PX * ballMm) / Math.sqrt(wayMm ** 2 - ballMm ** 2);
   const mask = drawMask(1600, 1200, (x, row) => row < y && disc([800, 600], radiusPx)(x, row));

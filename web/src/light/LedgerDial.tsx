@@ -12,7 +12,7 @@ import { daysWords } from './light-words.ts';
 
 /** Outermost radius of the slices, and room outside it in CSS px. */
 const FULL = 100;
-const ROOM_PX = 52;
+const ROOM_PX = 56;
 
 /** Days that each side has faced the light, seen from above: each eighth a slice whose area goes by its days. */
 export function LedgerDial({ ledger }: { ledger: PlantLight['ledger'] }) {

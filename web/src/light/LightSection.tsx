@@ -30,7 +30,7 @@ export default function LightSection({ page }: { page: PlantPage }) {
       <p>{standsWords(ledger)}</p>
       {next && <NextTurn next={next} />}
       <TurnNow page={page} onOther={() => open({ name: 'turn', turn: null })} />
-      {turns.length > 0 && (
+      {ledger.sides.some(({ daysFaced }) => daysFaced > 0) && (
         <>
           <LedgerDial ledger={ledger} />
           <p className={styles.sub}>

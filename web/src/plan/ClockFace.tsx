@@ -32,7 +32,8 @@ export function ClockFace({ extent, unitPx }: { extent: number; unitPx: number }
         );
       })}
       <circle cx={markX} cy={markY} r={6 * unitPx} className={styles.mark} />
-      <text x={markX} y={markY + 20 * unitPx} dy="0.35em" className={styles.figure} fontSize={15 * unitPx}>
+      {/* Beside the mark, so that light from that side has room for its rays. */}
+      <text x={markX + 12 * unitPx} y={markY} dy="0.35em" className={styles.markWords} fontSize={15 * unitPx}>
         6, the mark
       </text>
       <path d={`M${-5 * unitPx} 0H${5 * unitPx}M0 ${-5 * unitPx}V${5 * unitPx}`} className={styles.axis} />

@@ -12,8 +12,8 @@ export function LightRays({
   unitPx: number;
 }) {
   const rays = [-14, 0, 14].map((off) => {
-    const from = placeAt(azimuthDeg + off, extent + 46 * unitPx);
-    const to = placeAt(azimuthDeg + off, extent + 26 * unitPx);
+    const from = placeAt(azimuthDeg + off, extent + 52 * unitPx);
+    const to = placeAt(azimuthDeg + off, extent + 33 * unitPx);
     const wing = (side: 1 | -1) => {
       const [dx, dy] = placeAt(azimuthDeg + off + side * 35, 7 * unitPx);
       return `${to[0] + dx} ${to[1] + dy}`;

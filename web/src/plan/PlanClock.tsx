@@ -12,7 +12,7 @@ import { planHeard } from './plan-words.ts';
 import { ReachLine } from './ReachLine.tsx';
 
 /** Room for hours and light outside the farthest reach, CSS px. */
-const ROOM_PX = 52;
+const ROOM_PX = 56;
 
 /** The plan of a turned sitting, seen from above with the mark at 6 o'clock; a tap asks for the side under it. */
 export function PlanClock({

@@ -19,11 +19,6 @@ export function earlierPlans(sittings: readonly Sitting[], current: Sitting): Jo
     .sort((a, b) => (a.day < b.day ? 1 : -1));
 }
 
-/** Whether any of the views was told a turn, so that the sitting was meant to be a turned one. */
-export function isTurnedSitting({ turnedState }: Sitting): boolean {
-  return turnedState !== 'one-view';
-}
-
 /** Which side of the plant faces the light, and how that is known. */
 export interface LitAzimuth {
   readonly azimuthDeg: number;

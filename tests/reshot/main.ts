@@ -3,7 +3,7 @@ import { parseArgs } from 'node:util';
 import { openNetwork } from '../../core/canopy/model/onnx-door.ts';
 import { readUprightPhoto } from '../../server/intake/read-upright-photo.ts';
 import { disturbed, only, SOURCES, USUAL } from './disturb.ts';
-import { readingsOf } from './measure-shots.ts';
+import { readingsOf, trueReadings } from './measure-shots.ts';
 import { reshotPlants } from './plants.ts';
 import { emptyStandFile, shotFile } from './shots.ts';
 import { type PlantReadings, reshotLines } from './table.ts';
@@ -45,7 +45,7 @@ for (const { name, rimMm, view } of reshotPlants(draft, Number(values.series), c
     const file = await shotFile(disturbed(view, shot, most));
     shots.push(await readingsOf(file, empty.raster, rimMm, network));
   }
-  plants.push({ name, shots });
+  plants.push({ name, shots, truth: trueReadings(view, rimMm) });
   process.stderr.write(`${name}\n`);
 }
 process.stdout.write(`${reshotLines(plants).join('\n')}\n`);

@@ -1,10 +1,12 @@
 import { readFileSync } from 'node:fs';
+import { type FoundPlant, PARTS } from '../../core/canopy/found-plant.ts';
 import { NOTHING_KNOWN } from '../../core/canopy/known.ts';
 import type { Network } from '../../core/canopy/model/onnx-door.ts';
-import { gatherPhoto, measureGathered, measurePhoto } from '../../core/measure-photo.ts';
+import { gatherPhoto, measureFound, measureGathered, measurePhoto } from '../../core/measure-photo.ts';
 import type { Raster } from '../../core/raster/raster.ts';
 import type { Ball, PhotoReport } from '../../core/report.ts';
 import type { Repeatable } from '../../core/trend/change-since.ts';
+import { renderView, type ViewOptions } from '../../sample-images/render/render-view.ts';
 import { readUprightPhoto } from '../../server/intake/read-upright-photo.ts';
 
 /** What is asked to repeat; the radius in mm by the rim, in px where its size is not known. */
@@ -37,6 +39,38 @@ export async function readingsOf(
     framed: readings(measureGathered(gathered, []).report),
     alone: readings(measureGathered({ ...gathered, stand: null }, []).report),
   };
+}
+
+/** What the undisturbed plant's true outline and rim give, measured as any other. */
+export function trueReadings(view: ViewOptions, rimMm: number): Readings {
+  const { canopy, truth } = renderView(view);
+  const { width, height } = canopy;
+  const { rimLeftPx, rimRightPx } = truth.axis;
+  const found: FoundPlant = {
+    ok: true,
+    canopy,
+    parts: { width, height, data: canopy.data.map((inside) => inside * PARTS.indexOf('leaf')) },
+    pot: {
+      rimLeftPx,
+      rimRightPx,
+      rim: {
+        centrePx: [(rimLeftPx[0] + rimRightPx[0]) / 2, (rimLeftPx[1] + rimRightPx[1]) / 2],
+        halfWidthPx: (rimRightPx[0] - rimLeftPx[0]) / 2,
+        halfHeightPx: 0,
+        heightSeen: true,
+      },
+      rimDoubtPx: 0,
+      rimTaper: 0,
+    },
+    certainty: { width, height, data: new Uint8Array(width * height).fill(255) },
+    unsureZones: [],
+    confidence: 1,
+    edgeUncertaintyPx: 0,
+    notes: [],
+  };
+  const size = { widthPx: width, heightPx: height, rasterWidthPx: width, rasterHeightPx: height };
+  const facts = { name: 'truth', ...size, rimMm, turnDeg: null, stand: null, notes: [] };
+  return readings(measureFound(found, facts).report);
 }
 
 /** The same of a photo of which nothing else is known. */

@@ -8,6 +8,8 @@ export interface Repeatability {
   readonly spread: number;
   /** The stated plus-minus as a standard deviation: root mean square ÷ 1.96. */
   readonly statedSpread: number;
+  /** How many readings have the plant's mean within their own plus-minus. */
+  readonly inside: number;
   /** Pairs of shots, and how many of them were called unchanged. */
   readonly pairs: number;
   readonly unchanged: number;
@@ -17,7 +19,10 @@ export interface Repeatability {
  * Repeatability of readings of one plant that did not change.
  *
  * @param readings at least two, each with its stated plus-minus
- * @returns spread, and for each pair of readings whether `changeSince` calls them unchanged: in 95 of 100 it should
+ * @returns spread, how many readings hold the mean in their plus-minus, and for each pair of readings whether `changeSince`
+ *   calls them unchanged: both should be 95 of 100
+ *
+ * Notes: a reading is nearer to a mean that it is part of than to the true one, by √(1 − 1 ÷ n); that is taken off again.
  *
  * Reference: ISO 5725-2:1994, 7.4 (repeatability standard deviation); ISO 5725-6:1994, 4.1 (two readings differ by less than
  * 1.96·√2·s in 95 of 100).
@@ -35,11 +40,23 @@ export function repeatabilityOf(readings: readonly Repeatable[]): Repeatability 
       if (changeSince(other, one).direction === 'none') unchanged++;
     }
   });
+  const drawn = Math.sqrt(1 - 1 / shots);
+  const inside = readings.filter(
+    ({ value, plusMinus }) => Math.abs(value - mean) <= drawn * plusMinus,
+  ).length;
   const spread = Math.sqrt(squares / (shots - 1));
-  return { shots, mean, spread, statedSpread: Math.sqrt(stated) / 1.96, pairs, unchanged };
+  return { shots, mean, spread, statedSpread: Math.sqrt(stated) / 1.96, inside, pairs, unchanged };
 }
 
-/** Share of all plants' pairs that were called unchanged, each plant counting alike. */
-export function coverageOf(plants: readonly Repeatability[]): number {
-  return plants.reduce((sum, { unchanged, pairs }) => sum + unchanged / pairs, 0) / plants.length;
+/** Share of readings with the mean inside, and of pairs called unchanged, each plant counting alike. */
+export function coverageOf(plants: readonly Repeatability[]): {
+  readonly inside: number;
+  readonly unchanged: number;
+} {
+  const meanOf = (share: (plant: Repeatability) => number) =>
+    plants.reduce((sum, plant) => sum + share(plant), 0) / plants.length;
+  return {
+    inside: meanOf(({ inside, shots }) => inside / shots),
+    unchanged: meanOf(({ unchanged, pairs }) => unchanged / pairs),
+  };
 }

@@ -13,7 +13,8 @@ export interface StartRadius {
 }
 
 /** Growths tried: so many equally likely amounts, so many equally likely paces, either kind of curve. */
-const STEPS = 25;
+const AMOUNTS = 60;
+const PACES = 15;
 const HALVINGS = 30;
 
 /**
@@ -32,8 +33,8 @@ const HALVINGS = 30;
  * Example: 150 mm wanted in 14 weeks and a growth of 58 mm until then give 92 mm.
  */
 export function startRadiusFor(wantedRadiusMm: number, weeks: number, expected: ExpectedGrowth): StartRadius {
-  const amounts = equallyLikely(expected.logGrowthMm);
-  const paces = equallyLikely(expected.logWeeksToHalf);
+  const amounts = equallyLikely(AMOUNTS, expected.logGrowthMm);
+  const paces = equallyLikely(PACES, expected.logWeeksToHalf);
   const starts = CURVE_KINDS.flatMap((kind) =>
     amounts.flatMap((growthMm) =>
       paces.map((weeksToHalf) => {
@@ -43,10 +44,20 @@ export function startRadiusFor(wantedRadiusMm: number, weeks: number, expected: 
       }),
     ),
   ).sort((a, b) => a - b);
-  const [low, radiusMm, high] = [0.05, 0.5, 0.95].map(
-    (share) => starts[Math.round(share * (starts.length - 1))] as number,
-  ) as [number, number, number];
+  const [low, radiusMm, high] = [0.05, 0.5, 0.95].map((share) => belowWhich(starts, share)) as [
+    number,
+    number,
+    number,
+  ];
   return { radiusMm, range90Mm: [low, high], growthMm: wantedRadiusMm - radiusMm };
+}
+
+/** The value below which the given share of sorted values lies, each taken as the middle of its part. */
+function belowWhich(sorted: readonly number[], share: number): number {
+  const place = share * sorted.length - 0.5;
+  const index = Math.floor(place);
+  const [below, above] = [sorted[index] as number, sorted[index + 1] as number];
+  return below + (place - index) * (above - below);
 }
 
 /** The start, between nothing and the wanted radius, from which it is reached. */
@@ -60,10 +71,10 @@ function startThatReaches(wantedRadiusMm: number, later: (startRadiusMm: number)
   return low;
 }
 
-/** Values of a logarithm's bell curve in the middle of so many equally likely parts. */
-function equallyLikely({ mean, sd }: LogBell): number[] {
-  return Array.from({ length: STEPS }, (_, k) => {
-    const below = (k + 0.5) / STEPS;
+/** Values of a logarithm's bell curve each in the middle of one of so many equally likely parts. */
+function equallyLikely(count: number, { mean, sd }: LogBell): number[] {
+  return Array.from({ length: count }, (_, k) => {
+    const below = (k + 0.5) / count;
     const z = below <= 0.5 ? -normalPoint(below) : normalPoint(1 - below);
     return Math.exp(mean + sd * z);
   });

@@ -63,7 +63,11 @@ export function readStand(
   const sheetIn = (raster: Raster, rings?: readonly RingMark[]): SheetReading | null => {
     if (sheet === null) return null;
     const found = rings ?? findRingMarks(door, raster);
-    const read = readSheetMarks(found, raster, sheet.paper, { ...known, place: sheet.place });
+    const readWith = (focalLengthPx: number | null) =>
+      readSheetMarks(found, raster, sheet.paper, { focalLengthPx, place: sheet.place });
+    const first = readWith(known.focalLengthPx);
+    const byDistance = first.ok && first.pose === null ? focalByDistance(known, first) : null;
+    const read = byDistance === null ? first : readWith(byDistance);
     if (!read.ok && raster === photo) notes.push(read.hint);
     return read.ok ? read : null;
   };
@@ -94,6 +98,12 @@ export function readStand(
     focalLengthPx,
     notes,
   };
+}
+
+/** The focal length, px, by which a sheet on the backdrop reads as large as it does from the grower's distance. */
+function focalByDistance({ sheet, cameraDistanceMm }: KnownStand, read: SheetReading): number | null {
+  if (sheet?.place !== 'backdrop' || cameraDistanceMm === null) return null;
+  return (cameraDistanceMm + sheet.plantInFrontMm) / read.mmPerPxAtSheet;
 }
 
 /** From the sheet in this photo, else from the sheet in the reference by the frame's zoom. */

@@ -48,7 +48,7 @@ export async function scaleScenes(): Promise<ScaleScene[]> {
         camera: {
           distanceMm,
           heightMm: lensShare * distanceMm,
-          aimMm: [-40 + 15 * k, 70],
+          aimMm: [-45 + 4 * k, 70],
           fieldMm: FIELD_MM,
           rollDeg: 0.3 * (k - 2),
         },

@@ -2,10 +2,10 @@ import { openArcDeg } from '../silhouette/open-arc.ts';
 import type { Silhouette } from '../silhouette/silhouette.ts';
 import { axisFromPot, axisUncertaintyPx, ROLL_DOUBT_DEG } from '../stand/axis.ts';
 import type { MeasuredPlant } from '../stand/upright-plant.ts';
+import { type LongStemPx, longStems } from '../stems/long-stems.ts';
 import { type BallFit, fitBall } from './ball.ts';
 import { type ExtrasPx, extrasOf } from './extras.ts';
 import { type Fill, fillOf } from './fill.ts';
-import { type LongStemPx, longStems } from './long-stems.ts';
 import { lopsidednessPercent } from './lopsidedness.ts';
 import { type PlusMinus, plusMinusOf, type ScorePlace, withVariances } from './plus-minus.ts';
 import { rimVariances } from './rim-doubt.ts';
@@ -85,7 +85,7 @@ export function measureSilhouette(
         ? null
         : lopsidednessPercent(silhouette.centroidPx[0], axis.xPx, ball.radiusPx),
     extras: extrasOf(silhouette, { axis, ball: roundness === null ? null : ball, symmetry }),
-    longStems: ball === null ? [] : longStems(ball, edgeUncertaintyPx),
+    longStems: ball === null ? [] : longStems({ loops: silhouette.loops, rim: pot }, ball, edgeUncertaintyPx),
     plusMinus: ball === null ? null : wholePlusMinus(silhouette, found, ball, place, rollDoubtDeg),
     notes,
   };

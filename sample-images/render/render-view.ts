@@ -4,6 +4,7 @@ import { addPart, emptyMesh, type Mesh, turnMesh } from './geometry/mesh.ts';
 import { type LightSpec, lampsOf } from './light/lamps.ts';
 import { meshBounds, type ShadowMap, shadowMap } from './light/shadow-map.ts';
 import { type BuiltPlant, buildPlant } from './plant/build-plant.ts';
+import { addHangingLeaves, type HangingSpec } from './plant/hanging-leaves.ts';
 import type { Detail } from './plant/leaf-blade.ts';
 import type { Cut, PlantSpec } from './plant/plant-spec.ts';
 import { type SwaySpec, swayPlant } from './plant/sway.ts';
@@ -37,6 +38,8 @@ export interface ViewOptions {
   readonly samplesPerSide: number;
   /** The plant a little moved; stands still without. */
   readonly sway?: SwaySpec;
+  /** Leaves that hang over the pot's rim; none without. */
+  readonly hanging?: HangingSpec;
 }
 
 export interface RenderedView {
@@ -83,8 +86,9 @@ export function renderView(options: ViewOptions): RenderedView {
   };
 }
 
-function standingPlant({ plant, week, cuts, sway }: ViewOptions, detail: Detail): BuiltPlant {
+function standingPlant({ plant, pot, week, cuts, sway, hanging }: ViewOptions, detail: Detail): BuiltPlant {
   const built = buildPlant(plant, week, cuts, detail);
+  if (hanging !== undefined) addHangingLeaves(built.mesh, hanging, pot.rimMm, plant.leaf, detail);
   if (sway !== undefined) swayPlant(built.mesh, valueAt(plant.radiusMm, week), sway);
   return built;
 }

@@ -61,7 +61,7 @@ export function buildPlant(spec: PlantSpec, week: number, cuts: readonly Cut[], 
       detail,
     );
   }
-  addLimbLeaves(growing);
+  if (spec.bare !== true) addLimbLeaves(growing);
   const tips: ShootTip[] = [];
   for (const path of skeleton.shoots) {
     const shoot = standingShoot(spec, skeleton, path, week, cuts, chance);
@@ -91,10 +91,11 @@ function addShoot(growing: Growing, shoot: StandingShoot): ShootTip {
     growing.detail,
   );
   for (const joint of shoot.joints) {
-    if (lengthMm - joint.alongMm <= LEAFY_MM) addShootLeaf(growing, shoot, joint);
+    if (growing.spec.bare !== true && lengthMm - joint.alongMm <= LEAFY_MM)
+      addShootLeaf(growing, shoot, joint);
   }
   const tip = points[points.length - 1] as Vec3;
-  if (!shoot.cut) addFlowerHead(growing, path.id, tip);
+  if (!shoot.cut && growing.spec.bare !== true) addFlowerHead(growing, path.id, tip);
   const long = path.long !== null && valueAt(path.long.excessMm, growing.week) > 0;
   return { shoot: path.id, tip, lengthMm, long };
 }

@@ -70,6 +70,8 @@ export interface PlantSpec {
   readonly leanAzimuthDeg: number;
   readonly longShoots: readonly LongShoot[];
   readonly deepStop: DeepStop | null;
+  /** Stems only: every leaf has fallen or was taken off; left out, the plant is in leaf. */
+  readonly bare?: boolean;
 }
 
 /** A stem shortened from its tip. */

@@ -2,6 +2,7 @@ import { addPart, addSheet, type Material, type Mesh } from '../geometry/mesh.ts
 import { smoothNoise } from '../geometry/seeded-random.ts';
 import { along, azimuthDirection, type Vec3 } from '../geometry/vector.ts';
 import { SOIL_DEPTH_MM } from '../plant/skeleton.ts';
+import { addCollar, type CollarSpec } from './collar.ts';
 
 export interface PotSpec {
   /** Outer diameter of the rim. */
@@ -14,6 +15,8 @@ export interface PotSpec {
   /** Azimuth of a plant label, or null for none. */
   readonly labelDeg: number | null;
   readonly seed: number;
+  /** A printed turn collar round the pot; none without. */
+  readonly collar?: CollarSpec;
 }
 
 /** Adds the pot with a real rim, its soil, its mark and, if wanted, a label; rim plane at 0, mark at azimuth 0. */
@@ -48,6 +51,7 @@ export function addPot(mesh: Mesh, pot: PotSpec): void {
   if (pot.labelDeg !== null) {
     addStrip(mesh, azimuthDirection(pot.labelDeg), rim - wall - 7, [-22, 42], 15, 'label', pot.seed);
   }
+  if (pot.collar !== undefined) addCollar(mesh, pot.collar);
 }
 
 /** Turns a profile of [radius, height] about the axis. Each stretch keeps its own edge, so corners stay sharp. */

@@ -16,8 +16,9 @@ function stemsOf(excessPx: number, widthPx: number) {
 }
 
 describe('a stem outside the ball', () => {
-  it('is left alone while it stands out by less than a tenth of the radius, as a leaf may', () => {
+  it('is left alone while it stands out by no more than a leaf may', () => {
     expect(stemsOf(8, 30)).toEqual([]);
-    expect(stemsOf(14, 30)).toHaveLength(1);
+    expect(stemsOf(14, 30)).toEqual([]);
+    expect(stemsOf(22, 30)).toHaveLength(1);
   });
 });

@@ -1,66 +1,55 @@
+import { SHOOT_UPR, smoothProfile } from '../measures/gaussian-profile-filter.ts';
 import type { PointPx } from '../raster/raster.ts';
 import { profileAngle, type RadialProfile } from '../silhouette/radial-profile.ts';
-import type { BallFit } from './ball.ts';
-import { clockOf } from './clock.ts';
-import { SHOOT_UPR, smoothProfile } from './gaussian-profile-filter.ts';
 
-/** A stem or shoulder outside the ball. Px of the working raster. */
-export interface LongStemPx {
+/** A place where the outline stands out of a circle. Px. */
+export interface OutlineLobe {
   readonly tipPx: PointPx;
+  /** Where it meets the circle: for a shoot in the middle of its foot, for a shoulder below its tip. */
   readonly cutPx: PointPx;
-  /** How far the tip stands outside the ball. */
+  /** How far the tip stands outside the circle. */
   readonly excessPx: number;
-  readonly clock: number;
+  /** Direction of the tip from the centre, rad, clockwise on screen from the right. */
+  readonly angleRad: number;
   readonly kind: 'shoot' | 'shoulder';
 }
 
-export interface LongStemOptions {
-  /** How far the smoothed outline may leave the ball and still count as even, as a share of its radius. */
-  readonly tolerance: number;
-  /** How far a tip must stand out to be worth a knife, as a share of the radius: a leaf that leans out is no stem. */
-  readonly leastExcess: number;
-  /** A lobe wider than this at half its height is a shoulder; one hour of the clock. */
+export interface LobeOptions {
+  /** The circle's radius about the profile's centre. */
+  readonly radiusPx: number;
+  /** The smoothed outline must leave the circle by so much. */
+  readonly tolerancePx: number;
+  /** Two peaks with no valley so deep between them are one. */
+  readonly valleyPx: number;
+  /** A lobe wider than this at half its height is a shoulder. */
   readonly shoulderRad: number;
 }
 
-export const LONG_STEM_DEFAULTS: LongStemOptions = {
-  tolerance: 0.06,
-  leastExcess: 0.1,
-  shoulderRad: Math.PI / 6,
-};
+/** One hour of the clock. */
+export const SHOULDER_RAD = Math.PI / 6;
 
 /**
- * Long stems: lobes of the shoot profile that stand outside the ball by more than the tolerance.
+ * Lobes of the shoot profile that stand outside a circle about its centre.
  *
- * @param ball the fitted ball with its profile, px
- * @param edgeUncertaintyPx one standard deviation of the outline's place; the tolerance is never below twice this
- * @param options tolerance and shoulder width
- * @returns the stems, longest first; `[]` when nothing stands out
+ * @param profile as traced, px
+ * @returns lobes in order of direction; `[]` when nothing stands out
  *
- * How: peaks of the shoot profile above the tolerance; two peaks with no valley of half the tolerance between
- * them are one. The tip is the outermost canopy in the lobe's upper half, so the excess is not smoothed away. The cut mark
- * lies on the ball: for a shoot in the middle of the stem as it stands out, for a shoulder below its tip.
+ * How: peaks of the profile smoothed to shoots; The tip is the outermost canopy in
+ * the lobe's upper half, so the excess is not smoothed away.
  *
- * Notes: the filter leaves less of a thinner stem: one of 2° keeps about half its height, so a hair-thin stem must stand
- * out by about 12 % to be seen. Single leaves that lean out by a tenth of the radius are still listed: an outline alone does
- * not tell them from shoots. The tenth is our own choice. Stems hidden by the pot or inside the outline are not seen.
+ * Notes: the filter leaves less of a thinner stem: one of 2° keeps about half its height. What the pot hides or lies inside the outline is not seen.
  *
- * Reference: lobes of the 50-UPR profile after ISO 12181-2:2011; the rules for peaks are our own.
+ * Reference: the 50-UPR profile of ISO 12181-2:2011; the rules for peaks are our own.
  *
- * Example: a disc of radius 100 with a bar to 140 at the top gives one shoot at 12, excess 40.
+ * Example: a disc of radius 100 with a bar to 140 at the top gives one shoot of 40 px at −π/2.
  */
-export function longStems(
-  ball: BallFit,
-  edgeUncertaintyPx: number,
-  options: LongStemOptions = LONG_STEM_DEFAULTS,
-): LongStemPx[] {
-  const tolerancePx = Math.max(options.tolerance * ball.radiusPx, 2 * edgeUncertaintyPx);
-  const shoots = smoothProfile(ball.profile, SHOOT_UPR);
-  const peaks = peaksAbove(shoots, ball.radiusPx + tolerancePx, tolerancePx / 2);
-  return peaks
-    .map((peak, place) => describeStem(lobeOf(peak, place, peaks, shoots), shoots, ball, options))
-    .filter(({ excessPx }) => excessPx >= options.leastExcess * ball.radiusPx)
-    .sort((a, b) => b.excessPx - a.excessPx);
+export function outlineLobes(profile: RadialProfile, options: LobeOptions): OutlineLobe[] {
+  const { radiusPx, tolerancePx, valleyPx } = options;
+  const shoots = smoothProfile(profile, SHOOT_UPR);
+  const peaks = peaksAbove(shoots, radiusPx + tolerancePx, valleyPx);
+  return peaks.map((peak, place) =>
+    describeLobe(lobeOf(peak, place, peaks, shoots), shoots, profile, options),
+  );
 }
 
 /** Places of the peaks above a level, each parted from the next by a valley of at least `depthPx`. */
@@ -125,13 +114,12 @@ function lowestBetween(profile: RadialProfile, from: number, to: number): number
   return lowest;
 }
 
-function describeStem(
+function describeLobe(
   lobe: Lobe,
   shoots: RadialProfile,
-  ball: BallFit,
-  options: LongStemOptions,
-): LongStemPx {
-  const { centrePx, radiusPx, profile } = ball;
+  profile: RadialProfile,
+  { radiusPx, shoulderRad }: LobeOptions,
+): OutlineLobe {
   const half = radiusPx + (radiusAt(shoots, lobe.peak) - radiusPx) / 2;
   const upperHalf = stretchAbove(shoots, lobe.peak, lobe, half);
   let tip = lobe.peak;
@@ -139,19 +127,21 @@ function describeStem(
     if (radiusAt(profile, index) > radiusAt(profile, tip)) tip = index;
   }
   const excessPx = radiusAt(profile, tip) - radiusPx;
-  const kind =
-    (upperHalf.last - upperHalf.first) * shoots.stepRad > options.shoulderRad ? 'shoulder' : 'shoot';
+  const kind = (upperHalf.last - upperHalf.first) * shoots.stepRad > shoulderRad ? 'shoulder' : 'shoot';
   const base = stretchAbove(profile, tip, lobe, radiusPx + excessPx / 4);
   const cut = kind === 'shoot' ? (base.first + base.last) / 2 : tip;
   const place = (index: number, distancePx: number): PointPx => {
     const angle = profileAngle(profile, index);
-    return [centrePx[0] + distancePx * Math.cos(angle), centrePx[1] + distancePx * Math.sin(angle)];
+    return [
+      profile.centre[0] + distancePx * Math.cos(angle),
+      profile.centre[1] + distancePx * Math.sin(angle),
+    ];
   };
   return {
     tipPx: place(tip, radiusPx + excessPx),
     cutPx: place(cut, radiusPx),
     excessPx,
-    clock: clockOf(profileAngle(profile, tip)),
+    angleRad: profileAngle(profile, tip),
     kind,
   };
 }

@@ -5,6 +5,15 @@ import type { ExpectedGrowth } from '../growth/expected-growth.ts';
 import { RESTS_ON } from '../growth/growth-words.ts';
 import { weeksBetween } from '../growth/radius-readings.ts';
 import type { PlantKind } from '../plant.ts';
+import {
+  across,
+  cutWords,
+  LEAST_CUT_MM,
+  LEAST_SHARE,
+  rangeWords,
+  tooHardWords,
+  weeksInWords,
+} from './ball-words.ts';
 import { startRadiusFor } from './cut-back-from-show.ts';
 import { TIP_STOP_MOST_MM } from './cut-list.ts';
 import { dateEffectWords } from './date-effect.ts';
@@ -49,14 +58,6 @@ export interface NoBallToCutTo {
   readonly reason: 'no-scale' | 'no-show-day' | 'show-over' | 'out-of-reach';
   readonly hint: string;
 }
-
-/** Less than this is no cut: nobody cuts finer on a living plant. */
-const LEAST_CUT_MM = 5;
-/**
- * The hardest cut that is advised, as a share of the present ball: two thirds off is the hardest figure found (species pelargoniums, Gardens
- * Illustrated, 14 September 2017; low confidence).
- */
-const LEAST_SHARE = 1 / 3;
 
 /**
  * The ball to cut the plant to.
@@ -105,7 +106,9 @@ function evenUp(radiusMm: number, plusMinusMm: number | null): BallToCutTo {
 }
 
 function toWidth(radiusMm: number, ballRadiusMm: number, present: PresentPlant): BallToCutTo | NoBallToCutTo {
-  if (radiusMm < LEAST_SHARE * ballRadiusMm) return outOfReach(radiusMm, ballRadiusMm);
+  if (radiusMm < LEAST_SHARE * ballRadiusMm) {
+    return { ok: false, reason: 'out-of-reach', hint: tooHardWords(radiusMm, ballRadiusMm) };
+  }
   return {
     ok: true,
     way: 'width',
@@ -140,10 +143,10 @@ function backFromShow(
   const weeks = weeksBetween(today, showDay);
   const { radiusMm, range90Mm, growthMm } = startRadiusFor(widestMm / 2, weeks, growth);
   if (radiusMm < LEAST_SHARE * ballRadiusMm) {
-    const none = outOfReach(radiusMm, ballRadiusMm);
     return {
-      ...none,
-      hint: `It is expected to grow too much in the ${weeksInWords(weeks)} to the show for ${Math.round(widestMm)} mm. ${none.hint} Stop it again later, or allow it to be wider.`,
+      ok: false,
+      reason: 'out-of-reach',
+      hint: `It is expected to grow too much in the ${weeksInWords(weeks)} to the show for ${Math.round(widestMm)} mm. ${tooHardWords(radiusMm, ballRadiusMm)} Stop it again later, or allow it to be wider.`,
     };
   }
   return {
@@ -165,39 +168,4 @@ function stopsNeeded(radiusMm: number, ballRadiusMm: number, present: PresentPla
     dateEffectWords:
       takeOffMm < LEAST_CUT_MM ? null : dateEffectWords(needsDeepStops ? 'deep' : 'tip', present),
   };
-}
-
-function cutWords(radiusMm: number, ballRadiusMm: number): string {
-  const takeOffMm = ballRadiusMm - radiusMm;
-  if (takeOffMm < LEAST_CUT_MM) {
-    return `It may be ${across(radiusMm)} across and its ball is ${across(ballRadiusMm)}: for the width nothing need come off.`;
-  }
-  const depth =
-    takeOffMm > TIP_STOP_MOST_MM
-      ? `more than a tip stop takes (${TIP_STOP_MOST_MM} mm), so it needs deeper stops`
-      : 'which tip stops reach';
-  return `Cut to a ball ${across(radiusMm)} across: about ${Math.round(takeOffMm)} mm off all round, ${depth}.`;
-}
-
-function rangeWords([low, high]: readonly [number, number], ballRadiusMm: number): string {
-  return low < LEAST_SHARE * ballRadiusMm
-    ? `The growth cannot be foreseen well: up to ${across(high)} may be right, and if it grows fast no cut is hard enough.`
-    : `Between ${across(low)} and ${across(high)} may be right; if it must on no account be too wide, keep to the lower.`;
-}
-
-function outOfReach(radiusMm: number, ballRadiusMm: number): NoBallToCutTo {
-  return {
-    ok: false,
-    reason: 'out-of-reach',
-    hint: `That would mean ${radiusMm <= 0 ? 'nothing left of' : `a ball ${across(radiusMm)} across from`} a plant of ${across(ballRadiusMm)}: more than two thirds off, which a plant may not outlive.`,
-  };
-}
-
-function across(radiusMm: number): string {
-  return `${Math.round(2 * radiusMm)} mm`;
-}
-
-function weeksInWords(weeks: number): string {
-  const whole = Math.round(weeks);
-  return whole === 1 ? '1 week' : `${whole} weeks`;
 }

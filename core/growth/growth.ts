@@ -74,7 +74,7 @@ const HINTS: Readonly<Record<NoGrowth['reason'], string>> = {
  * Notes: the curve knows neither season nor light nor feed; a plant that slows in winter grows on in spring, which no saturating curve
  * foresees. It tells the ball's radius, not the width over the longest stems.
  *
- * Example: sittings of 80, 92, 102, 110, 116 and 120 mm in the six weeks after a stop tend to a ball of about 137 mm.
+ * Example: sittings of 80, 92, 102, 110, 116 and 120 mm in the six weeks after a stop tend to a ball of about 129 mm.
  */
 export function growthOf({ readings, stops, today, varietyLessons }: GrowthRequest): Growth | NoGrowth {
   const past = readings.filter(({ day }) => day <= today);
@@ -86,7 +86,7 @@ export function growthOf({ readings, stops, today, varietyLessons }: GrowthReque
   }
   const newest = current.readings.at(-1)?.radiusMm as number;
   const lastCut = cuts.at(-1);
-  if (lastCut !== undefined && current.since < lastCut) {
+  if (lastCut !== undefined && past.every(({ day }) => day <= lastCut)) {
     const reason = 'no-sitting-since-stop';
     const afterNextStop = expectedGrowth(newest, lessonsOf(stretches), varietyLessons);
     return { ok: false, reason, hint: HINTS[reason], afterNextStop };
@@ -96,22 +96,20 @@ export function growthOf({ readings, stops, today, varietyLessons }: GrowthReque
   const belief = growthBelief(current.readings, expected);
   const lessons = [...earlier, growthLesson(belief, expected)];
   const { curve } = belief.choice.fits[belief.choice.chosen];
-  const facts = {
+  const growth = {
     since: current.since,
     begunBy: current.begunBy,
     sittings: current.readings.length,
-    newestRadiusMm: newest,
     curve,
     interval95: curveRanges(belief, 0.95),
     restsOn: expected.restsOn,
     belief,
   };
-  const { newestRadiusMm, ...growth } = facts;
   return {
     ok: true,
     ...growth,
     afterNextStop: expectedGrowth(newest, lessons, varietyLessons),
-    ...growthWords(facts),
+    ...growthWords({ ...growth, newestRadiusMm: newest }),
   };
 }
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { addDays, day } from '../../../core/day/day.ts';
+import { addDays, type Day, day } from '../../../core/day/day.ts';
 import { forecastRadius } from '../../../core/growth/forecast-radius.ts';
 import { type Growth, type GrowthRequest, growthLessons, growthOf } from '../../../core/growth/growth.ts';
 import { radiusAt } from '../../../core/growth/growth-curve.ts';
@@ -10,7 +10,11 @@ const TODAY = day('2026-05-01');
 const SIX = [80, 92, 102, 110, 116, 120];
 
 function weekly(radii: readonly number[], from = STOP): RadiusReading[] {
-  return radii.map((radiusMm, k) => ({ day: addDays(from, 7 * (k + 1)), radiusMm, plusMinusMm: 3 }));
+  return radii.map((radiusMm, k) => reading(addDays(from, 7 * (k + 1)), radiusMm));
+}
+
+function reading(on: Day, radiusMm: number): RadiusReading {
+  return { day: on, radiusMm, plusMinusMm: 3 };
 }
 
 function growth(request: Partial<GrowthRequest>): Growth {
@@ -88,7 +92,7 @@ describe('the growth since the last stop', () => {
   });
 
   it('counts the photo of the day of the stop to the time before', () => {
-    const readings = [{ day: STOP, radiusMm: 150, plusMinusMm: 3 }, ...weekly(SIX)];
+    const readings = [reading(STOP, 150), ...weekly(SIX)];
     expect(growth({ readings }).curve).toEqual(growth({}).curve);
   });
 
@@ -134,6 +138,18 @@ describe('the growth since the last stop', () => {
     });
     expect(none).toMatchObject({ ok: false, reason: 'no-sitting-since-stop' });
     expect(none.afterNextStop?.restsOn).toBe('plant');
+  });
+});
+
+describe('a plant photographed on the day of its first stop', () => {
+  it('has been cut since that photo', () => {
+    const none = growthOf({
+      readings: [reading(STOP, 150)],
+      stops: [STOP],
+      today: TODAY,
+      varietyLessons: [],
+    });
+    expect(none).toMatchObject({ ok: false, reason: 'no-sitting-since-stop' });
   });
 });
 

@@ -9,8 +9,7 @@ export type LevelView = Pick<UprightView, 'toUpright' | 'toRaster'>;
 export interface LevelClues {
   readonly widthPx: number;
   readonly heightPx: number;
-  /** `null` when unknown: the camera then counts as far away. */
-  readonly focalLengthPx: number | null;
+  readonly focalLengthPx: number;
   /** By how much the picture is turned against upright, clockwise, degrees. */
   readonly rollDeg: number;
   /** How steeply the camera looks down on the rim's middle, degrees. */
@@ -19,44 +18,30 @@ export interface LevelClues {
   readonly rimPx: PointPx;
 }
 
+/** A direction from the camera: right, down, ahead. */
+type Direction = readonly [right: number, down: number, ahead: number];
+
 /**
  * The picture that a level camera in the same place would have taken, looking at the plant's axis: uprights stay parallel, and
  * lengths on the plane of the axis keep their proportions. In it the rim's middle lies at (0, 0).
  *
- * How: with the focal length a turn of the camera about its own place, exact at any distance: back by the roll, then up by so much that the
- * rim's middle lies as far below the horizon as it was seen from above, then sideways to the axis. Without it the picture is turned upright and its
- * heights are stretched by what the look downwards has shortened.
+ * How: a turn of the camera about its own place, exact at any distance: back by the roll, then up by so much that the
+ * rim's middle lies as far below the horizon as it was seen from above, then sideways to the axis.
  *
- * Notes: on the plane of the axis a px of the level view is as long as one of the photo at the rim times cos(elevation) with the focal length, and
- * as long as it without. A cropped photo does little harm: the rim's own direction is taken from its elevation, not from the picture's middle.
+ * Notes: on the plane of the axis a px of the level view is as long as one of the photo at the rim times cos(elevation). A cropped photo does
+ * little harm: the rim's own direction is taken from its elevation, not from the picture's middle.
  *
  * Reference: Hartley and Zisserman (2004), Multiple View Geometry, §8.4.2, the homography of a rotating camera.
  */
-export function levelView(clues: LevelClues): LevelView {
-  return clues.focalLengthPx === null ? farView(clues) : nearView(clues, clues.focalLengthPx);
-}
-
-function farView({ rollDeg, elevationDeg, rimPx }: LevelClues): LevelView {
-  const [cos, sin] = [Math.cos(radOf(rollDeg)), Math.sin(radOf(rollDeg))];
-  const stretch = 1 / Math.cos(radOf(elevationDeg));
-  return {
-    toUpright: ([x, y]) => {
-      const [right, down] = [x - rimPx[0], y - rimPx[1]];
-      return [cos * right + sin * down, (cos * down - sin * right) * stretch];
-    },
-    toRaster: ([x, y]) => {
-      const down = y / stretch;
-      return [rimPx[0] + cos * x - sin * down, rimPx[1] + sin * x + cos * down];
-    },
-  };
-}
-
-/** A direction from the camera: right, down, ahead. */
-type Direction = readonly [right: number, down: number, ahead: number];
-
-function nearView(clues: LevelClues, focalPx: number): LevelView {
-  const { widthPx, heightPx, elevationDeg, rimPx } = clues;
-  const [rollCos, rollSin] = [Math.cos(radOf(clues.rollDeg)), Math.sin(radOf(clues.rollDeg))];
+export function levelView({
+  widthPx,
+  heightPx,
+  focalLengthPx: focalPx,
+  rollDeg,
+  elevationDeg,
+  rimPx,
+}: LevelClues): LevelView {
+  const [rollCos, rollSin] = [Math.cos(radOf(rollDeg)), Math.sin(radOf(rollDeg))];
   const seen = ([x, y]: PointPx): Direction => {
     const [right, down] = [x - widthPx / 2, y - heightPx / 2];
     return [rollCos * right + rollSin * down, rollCos * down - rollSin * right, focalPx];

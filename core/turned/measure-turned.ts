@@ -42,7 +42,7 @@ export interface TurnedReport {
 }
 
 export interface TurnedOptions {
-  /** `null` when the camera's distance is unknown. */
+  /** `null`: far away and level with the rim. */
   readonly camera: Camera | null;
   /** `null` when the light's side is not set. */
   readonly light: LightPlace | null;

@@ -1,4 +1,4 @@
-import { degOf, radOf } from './circular-statistics.ts';
+import { radOf } from './circular-statistics.ts';
 import type { Camera, NearCamera, PlantPoint, PlanUnit, TurnedView } from './turned-view.ts';
 
 /**
@@ -21,31 +21,45 @@ export interface SightLine {
   readonly towards: PlantPoint;
 }
 
-/** How a view of known turn sees the plant; in px the camera counts as far away, because its distance is in mm. */
+/**
+ * How a view of known turn sees the plant.
+ *
+ * @param ballRadius of the plant, plan's unit: the measure of a camera at a supposed distance
+ */
 export function sightOf(
   view: TurnedView & { readonly turnDeg: number },
   unit: PlanUnit,
   camera: Camera | null,
+  ballRadius: number,
 ): ViewSight {
   const turnRad = radOf(view.turnDeg);
   return {
     turnRad,
     cos: Math.cos(turnRad),
     sin: Math.sin(turnRad),
-    unitPerPx: unit === 'mm' ? (view.mmPerPx ?? 1) : 1,
-    camera: cameraInPlan(unit, camera),
+    unitPerPx: unitPerPx(view, unit),
+    camera: cameraInPlan(unit, camera, ballRadius),
   };
 }
 
-/** So far that its sight lines are as good as parallel, and near enough for the numbers to stay exact. */
-const FAR_AWAY = 1e7;
+/** Plan units a px of a view. */
+export function unitPerPx({ mmPerPx }: TurnedView, unit: PlanUnit): number {
+  return unit === 'mm' ? (mmPerPx ?? 1) : 1;
+}
 
-function cameraInPlan(unit: PlanUnit, camera: Camera | null): NearCamera | null {
-  if (camera === null || (unit === 'mm' && 'distanceMm' in camera)) return camera as NearCamera | null;
-  const elevationDeg =
-    'elevationDeg' in camera ? camera.elevationDeg : degOf(Math.atan2(camera.heightMm, camera.distanceMm));
-  if (elevationDeg === 0) return null;
-  return { distanceMm: FAR_AWAY, heightMm: FAR_AWAY * Math.tan(radOf(elevationDeg)) };
+/** Usual distance of a camera from the plant in radii of its ball: 1.5 m before a ball of 30 cm. Our own choice. */
+export const USUAL_DISTANCE_IN_RADII = 10;
+
+function cameraInPlan(unit: PlanUnit, camera: Camera | null, ballRadius: number): NearCamera | null {
+  if (camera === null) return null;
+  if ('distanceMm' in camera) {
+    if (unit === 'mm') return camera;
+    const slope = camera.heightMm / camera.distanceMm;
+    const distance = USUAL_DISTANCE_IN_RADII * ballRadius;
+    return { distanceMm: distance, heightMm: distance * slope };
+  }
+  const distance = camera.distanceInRadii * ballRadius;
+  return { distanceMm: distance, heightMm: distance * Math.tan(radOf(camera.elevationDeg)) };
 }
 
 /**

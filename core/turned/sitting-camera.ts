@@ -1,12 +1,12 @@
 import { radOf } from './circular-statistics.ts';
 import { elevationOfRing } from './level-view.ts';
+import { USUAL_DISTANCE_IN_RADII } from './sight-lines.ts';
 import type { TakenView } from './taken-view.ts';
 import type { Camera } from './turned-view.ts';
 
 /** Where the camera of a sitting stood. */
 export interface SittingCamera {
-  /** `null` when neither its distance nor how steeply it looks down is known. */
-  readonly camera: Camera | null;
+  readonly camera: Camera;
   /** How steeply it looks down on the rim's middle, degrees, below the rim negative; `null` when unknown. */
   readonly elevationDeg: number | null;
   /** From the lens to the rim's middle as told or read off the stand sheet, mm; `null` when neither. */
@@ -26,7 +26,7 @@ const STEEPEST_DEG = 40;
  * @param views as taken
  * @param cameraHeightMm lens above what the pot stands on, as told of the stand; `null` when unknown
  *
- * How: the distance is the one told or read off the stand sheet, else focal length times scale. How steeply it looks down is told by the rim, a level
+ * How: the distance is the one told or read off the stand sheet, else focal length times scale, else a usual one. How steeply it looks down is told by the rim, a level
  * ring that reads as an ellipse (height ÷ width is the sine); where leaves hide its opening in every view, by the stand's height less a usual pot's.
  *
  * Notes: medians over the views. The rim tells the angle within 2°, which moves the hull's volume by less than 1 %.
@@ -58,9 +58,10 @@ export function sittingCamera(views: readonly TakenView[], cameraHeightMm: numbe
   };
 }
 
-function cameraOf(distanceMm: number | null, elevationDeg: number | null): Camera | null {
-  if (distanceMm !== null) return { distanceMm, heightMm: distanceMm * Math.tan(radOf(elevationDeg ?? 0)) };
-  return elevationDeg === null ? null : { elevationDeg };
+function cameraOf(distanceMm: number | null, elevationDeg: number | null): Camera {
+  return distanceMm === null
+    ? { distanceInRadii: USUAL_DISTANCE_IN_RADII, elevationDeg: elevationDeg ?? 0 }
+    : { distanceMm, heightMm: distanceMm * Math.tan(radOf(elevationDeg ?? 0)) };
 }
 
 /** Lens to rim: what is as wide as the focal length in the picture is as far away as it is wide. */

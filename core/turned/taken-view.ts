@@ -8,6 +8,7 @@ import { boundsInView, redrawMask } from '../stand/redraw-mask.ts';
 import { radOf } from './circular-statistics.ts';
 import { levelView } from './level-view.ts';
 import type { RimPlace } from './rim-places.ts';
+import { USUAL_DISTANCE_IN_RADII } from './sight-lines.ts';
 import type { SittingCamera } from './sitting-camera.ts';
 import type { PotPlace, TurnedView } from './turned-view.ts';
 import type { UsualBall } from './usual-ball.ts';
@@ -45,12 +46,15 @@ export function turnedView(
   if (report.status !== 'measured' || canopy === null || widthPx === null) return null;
   const reduced = canopy.width / widthPx;
   const mmPerPx = rim.mmPerPx === null ? null : rim.mmPerPx / reduced;
-  const told = slantMm === null || mmPerPx === null ? null : slantMm / mmPerPx;
-  const focalPx = focalLengthPx === null ? told : focalLengthPx * reduced;
+  const slantPx =
+    slantMm === null || mmPerPx === null
+      ? USUAL_DISTANCE_IN_RADII * usual.radiusPx * reduced
+      : slantMm / mmPerPx;
   const view = levelView({
     widthPx: canopy.width,
     heightPx: canopy.height,
-    focalLengthPx: focalPx,
+    // What is as wide as the focal length in the picture is as far away as it is wide.
+    focalLengthPx: focalLengthPx === null ? slantPx : focalLengthPx * reduced,
     rollDeg: report.frame?.turnDeg ?? 0,
     elevationDeg: elevationDeg ?? 0,
     rimPx: [rim.middlePx[0] * reduced, rim.middlePx[1] * reduced],
@@ -58,7 +62,7 @@ export function turnedView(
   const cut = cutOutOf(canopy);
   if (cut === null) return null;
   const around = boundsInView(view, cut, cut.left, cut.top);
-  const shorter = focalPx === null ? 1 : Math.cos(radOf(elevationDeg ?? 0));
+  const shorter = Math.cos(radOf(elevationDeg ?? 0));
   const level = redrawMask(cut, view.toRaster, around);
   const ballRadiusPx = (ball?.radiusPx ?? usual.radiusPx) * (reduced / shorter);
   const place = { canopy: level, axisXPx: -around.left, rimYPx: -around.top };

@@ -1,6 +1,7 @@
 import { LEAST_VIEWS_TO_JUDGE, type OutlineVerdict } from './find-faults.ts';
 import type { LopsidednessFit } from './lopsidedness-vector.ts';
 import type { HullReport } from './measure-hull.ts';
+import { USUAL_DISTANCE_IN_RADII } from './sight-lines.ts';
 import type { LeftOut, TurnedScene } from './turned-scene.ts';
 import type { AxisSource, Camera } from './turned-view.ts';
 
@@ -61,9 +62,9 @@ export function turnedNotes({
     );
   }
   if (unit === 'px' && views.length > 0) notes.push('A view has no scale, so there are no mm and no ml.');
-  if (views.length > 0 && (camera === null || !('distanceMm' in camera) || unit === 'px')) {
+  if (views.length > 0 && camera !== null && (!('distanceMm' in camera) || unit === 'px')) {
     notes.push(
-      'The camera’s distance is not used, so it counts as far away: at 1.5 m that makes a hull of 30 cm about 2 % off.',
+      `The camera’s distance is not known. It is taken to be ${USUAL_DISTANCE_IN_RADII / 2} times as far as the ball is across, as 1.5 m before a ball of 30 cm: from half or twice as far the hull’s volume is up to 5 % off, its radius 2 %. Tell the stand the distance.`,
     );
   }
   if (views.some(({ view, field }) => view.potHalfWidthPx === null && field.lowest < 0)) {

@@ -2,7 +2,7 @@ import { requirePositive } from '../errors/expect.ts';
 import { readSilhouette } from '../silhouette/silhouette.ts';
 import type { ComparedView } from './find-faults.ts';
 import { outlinePlaces } from './outline-coherence.ts';
-import { sightOf } from './sight-lines.ts';
+import { sightOf, unitPerPx, type ViewSight } from './sight-lines.ts';
 import { rowExtents, widestExtent } from './silhouette-extents.ts';
 import { silhouetteField } from './silhouette-field.ts';
 import type { OutlinedView } from './sphere-of-views.ts';
@@ -38,7 +38,7 @@ export interface TurnedScene {
  * Reads every view of a sitting once.
  *
  * @param views as taken; `null` for one that was not measured; those without a turn or canopy are left out
- * @param camera `null` when its distance is unknown: it then counts as far away
+ * @param camera `null`: far away and level with the rim
  * @returns scene, in mm when every used view has a scale, else in px
  */
 export function turnedScene(views: readonly (TurnedView | null)[], camera: Camera | null): TurnedScene {
@@ -48,9 +48,16 @@ export function turnedScene(views: readonly (TurnedView | null)[], camera: Camer
   )
     ? 'mm'
     : 'px';
-  const read = views.map((view, index) => readView(view, index, unit, camera));
+  const radii = views
+    .flatMap((view) =>
+      view === null || view.turnDeg === null ? [] : [view.ballRadiusPx * unitPerPx(view, unit)],
+    )
+    .sort((a, b) => a - b);
+  const usualRadius = radii[Math.floor(radii.length / 2)] ?? 0;
+  const read = views.map((view, index) =>
+    readView(view, index, (turned) => sightOf(turned, unit, camera, usualRadius)),
+  );
   const used = read.filter((view) => view !== null);
-  const radii = used.map(({ view, sight }) => view.ballRadiusPx * sight.unitPerPx).sort((a, b) => a - b);
   return {
     unit,
     views: used,
@@ -58,21 +65,20 @@ export function turnedScene(views: readonly (TurnedView | null)[], camera: Camer
       if (view !== null) return [];
       return [{ index, why: views[index]?.turnDeg === null ? 'no-turn' : 'not-measured' }];
     }),
-    usualRadius: radii[Math.floor(radii.length / 2)] ?? 0,
+    usualRadius,
   };
 }
 
 function readView(
   view: TurnedView | null,
   index: number,
-  unit: PlanUnit,
-  camera: Camera | null,
+  seen: (view: SceneView['view']) => ViewSight,
 ): SceneView | null {
   if (view === null) return null;
   const { turnDeg, axisXPx } = view;
   if (turnDeg === null) return null;
   const turned = { ...view, turnDeg };
-  const sight = sightOf(turned, unit, camera);
+  const sight = seen(turned);
   const field = silhouetteField(view, sight);
   const extent = widestExtent(rowExtents(view.canopy));
   const loops = readSilhouette(view.canopy)?.loops;

@@ -1,7 +1,7 @@
 import type { Mask } from '../raster/raster.ts';
 
 /** The camera before the pot; one camera place for all views of a sitting. Pictures are those of a level camera there. */
-export type Camera = NearCamera | FarCamera;
+export type Camera = NearCamera | SupposedCamera;
 
 export interface NearCamera {
   /** From the camera to the plant axis, mm, above 0. */
@@ -10,8 +10,10 @@ export interface NearCamera {
   readonly heightMm: number;
 }
 
-/** A camera of unknown distance, which counts as far away. */
-export interface FarCamera {
+/** A camera whose distance is not known in the plan's unit: it is supposed to stand at a usual one, which is nearer the truth than far away. */
+export interface SupposedCamera {
+  /** From the camera to the plant axis, in radii of the plant's ball. */
+  readonly distanceInRadii: number;
   /** How steeply it looks down on the middle of the rim plane, degrees. */
   readonly elevationDeg: number;
 }

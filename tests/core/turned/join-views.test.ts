@@ -118,9 +118,9 @@ describe('the camera of a sitting', () => {
     expect(slantMm).toBeCloseTo(Math.hypot(900, 180), 0);
   });
 
-  it('counts as far away when nothing tells how far it is, and still looks down', () => {
+  it('counts as standing where cameras usually do when nothing tells how far it is, and still looks down', () => {
     const { camera } = sittingCamera(sitting({ focalLength: false }), null);
-    expect(camera).toEqual({ elevationDeg: expect.closeTo(ELEVATION_DEG, 6) });
+    expect(camera).toEqual({ distanceInRadii: 10, elevationDeg: expect.closeTo(ELEVATION_DEG, 6) });
   });
 
   it('is as high as the stand says where leaves hide the rim, less a usual pot', () => {
@@ -131,14 +131,19 @@ describe('the camera of a sitting', () => {
 
   it('counts as level when nothing tells how high it is, and says so', () => {
     const { camera, notes } = sittingCamera(sitting({ rimSeen: false, focalLength: false }), null);
-    expect(camera).toBeNull();
+    expect(camera).toMatchObject({ elevationDeg: 0 });
     expect(notes).toEqual([
       'How high the camera stands is not known, because leaves hide the rim’s opening and the stand does not tell it; it counts as level with the rim. Tell the stand the height of the lens.',
     ]);
   });
 
   it('of no view is not known, without a word', () => {
-    expect(sittingCamera([], 300)).toEqual({ camera: null, elevationDeg: null, slantMm: null, notes: [] });
+    expect(sittingCamera([], 300)).toEqual({
+      camera: { distanceInRadii: 10, elevationDeg: 0 },
+      elevationDeg: null,
+      slantMm: null,
+      notes: [],
+    });
   });
 });
 
@@ -166,7 +171,7 @@ describe('the views of a sitting', () => {
     // Seen from 900 mm the outline of a ball of 120 mm reads 1.01 times as large.
     expect((plan.hull?.radiusMm ?? 0) / BALL.radiusMm).toBeGreaterThan(1);
     expect((plan.hull?.radiusMm ?? 0) / BALL.radiusMm).toBeLessThan(1.03);
-    expect(notes.join(' ')).toContain('The camera’s distance is not used');
+    expect(notes.join(' ')).toContain('The camera’s distance is not known');
   });
 
   it('without a scale are in px, and keep their shape', () => {

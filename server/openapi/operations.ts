@@ -176,6 +176,22 @@ export const OPERATIONS: readonly Operation[] = [
     answersType: 'application/pdf',
   },
   {
+    method: 'get',
+    path: '/turn-collar.svg',
+    summary: 'The turn collar to print to a pot’s rim, in true size',
+    query: [{ name: 'rimMm' }, ...PAPERS],
+    status: 200,
+    answersType: 'image/svg+xml',
+  },
+  {
+    method: 'get',
+    path: '/turn-collar.pdf',
+    summary: 'The turn collar to print to a pot’s rim, in true size',
+    query: [{ name: 'rimMm' }, ...PAPERS],
+    status: 200,
+    answersType: 'application/pdf',
+  },
+  {
     method: 'patch',
     path: '/sittings/{id}',
     summary: 'Say on which stand a sitting was taken; its photos are measured anew',

@@ -11,6 +11,7 @@ import { recordRoutes } from './records.ts';
 import { sittingRoutes } from './sittings.ts';
 import { standSheetRoutes } from './stand-sheet.ts';
 import { standRoutes } from './stands.ts';
+import { turnCollarRoutes } from './turn-collar.ts';
 import { viewRoutes } from './views.ts';
 import { webPages } from './web-pages.ts';
 
@@ -37,7 +38,13 @@ export function createApp(
     response.json(openApiDocument());
   });
   api.use(plantRoutes(services), photoRoutes(services), viewRoutes(services), recordRoutes(services));
-  api.use(standRoutes(services), standSheetRoutes(), sittingRoutes(services), eventRoutes(services));
+  api.use(
+    standRoutes(services),
+    standSheetRoutes(),
+    turnCollarRoutes(),
+    sittingRoutes(services),
+    eventRoutes(services),
+  );
   api.use(noSuchAddress);
 
   app.use('/api', api);

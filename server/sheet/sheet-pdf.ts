@@ -1,6 +1,6 @@
 import PdfDocument from 'pdfkit';
 import type { SheetPaper } from '../../core/stand/known-stand.ts';
-import { type SheetShape, sheetDrawing } from '../../core/stand/sheet/sheet-drawing.ts';
+import { type SheetDrawing, type SheetShape, sheetDrawing } from '../../core/stand/sheet/sheet-drawing.ts';
 import type { PointMm } from '../../core/stand/sheet/sheet-geometry.ts';
 import { SHEET_WORDS } from '../../core/stand/sheet/sheet-words.ts';
 
@@ -15,15 +15,16 @@ type Page = InstanceType<typeof PdfDocument>;
 
 /** The stand sheet as a one-page PDF in true size. The same paper gives the same bytes. */
 export function sheetPdf(paper: SheetPaper): Promise<Buffer> {
-  const { widthMm, heightMm, shapes } = sheetDrawing(paper);
+  return drawingPdf(sheetDrawing(paper), `${SHEET_WORDS.name}: ${SHEET_WORDS.title}, ${paper}`);
+}
+
+/** A drawing on paper as a one-page PDF in true size. */
+export function drawingPdf({ widthMm, heightMm, shapes }: SheetDrawing, title: string): Promise<Buffer> {
   const page = new PdfDocument({
     size: [widthMm * POINTS_A_MM, heightMm * POINTS_A_MM],
     margin: 0,
     displayTitle: true,
-    info: {
-      Title: `${SHEET_WORDS.name}: ${SHEET_WORDS.title}, ${paper}`,
-      CreationDate: new Date(0),
-    },
+    info: { Title: title, CreationDate: new Date(0) },
   });
   forbidFitting(page);
   page.scale(POINTS_A_MM);

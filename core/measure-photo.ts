@@ -22,6 +22,7 @@ import type { KnownStand } from './stand/known-stand.ts';
 import { type PlantInPhoto, readStand, type StandReading } from './stand/read-stand.ts';
 import { uprightPlant } from './stand/upright-plant.ts';
 import { uprightView } from './stand/upright-view.ts';
+import { collarOnPot } from './turned/collar/collar-in-report.ts';
 
 /** What is known beside the photo. */
 export interface MeasureOptions extends Omit<KnownOfPlant, 'without'> {
@@ -127,15 +128,19 @@ export function measureGathered(
   const onRaster = strokes.map((stroke) =>
     scaleStroke(stroke, raster.width / widthPx, raster.height / heightPx),
   );
-  return measureFound(gathered.ok ? decidePlant(gathered, onRaster) : gathered, {
+  const found = gathered.ok ? decidePlant(gathered, onRaster) : gathered;
+  const { rimMm } = options;
+  const cameraDistanceMm = options.stand?.cameraDistanceMm ?? null;
+  return measureFound(found, {
     name: options.photoName,
     widthPx,
     heightPx,
     rasterWidthPx: raster.width,
     rasterHeightPx: raster.height,
-    rimMm: options.rimMm,
+    rimMm,
     turnDeg: options.turnDeg,
     stand,
+    collar: found.ok ? collarOnPot(raster, found.pot, { rimMm, cameraDistanceMm }) : null,
     notes,
   });
 }

@@ -18,6 +18,8 @@ import { zoneOutline } from './silhouette/zone-outline.ts';
 import { frameOf, standNotes, whyNotCompared } from './stand/frame/frame-in-report.ts';
 import { plantScale, scaleNotes } from './stand/plant-scale.ts';
 import type { StandReading } from './stand/read-stand.ts';
+import { collarInReport, collarNotes } from './turned/collar/collar-in-report.ts';
+import type { CollarReading, NoCollar } from './turned/collar/read-collar.ts';
 
 /** What a report says about the photo itself. */
 export interface PhotoFacts {
@@ -32,6 +34,8 @@ export interface PhotoFacts {
   readonly turnDeg: number | null;
   /** What the stand tells about the photo, px of the copy; left out or `null` when nothing is known of the stand. */
   readonly stand?: StandReading | null;
+  /** What the pot's turn collar says; left out or `null` when it was not looked for. */
+  readonly collar?: CollarReading | NoCollar | null;
   readonly notes: readonly string[];
 }
 
@@ -60,6 +64,7 @@ export function reportWithoutMeasures(
     status,
     hint,
     ...NO_MEASURES,
+    collar: collarInReport(photo.collar ?? null),
     frame: frameOf(photo, null),
     notCompared: whyNotCompared(photo, null),
     notes: [...photo.notes, ...standNotes(photo, null)],
@@ -150,6 +155,7 @@ export function reportOfMeasures(photo: PhotoFacts, found: FoundPlant, view: Mea
     notes: [
       ...photo.notes,
       ...standNotes(photo, scale?.mmPerPx ?? null),
+      ...collarNotes(photo.collar ?? null, photo.turnDeg),
       ...confidenceNote(found),
       ...found.notes,
       ...measures.notes,

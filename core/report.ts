@@ -16,6 +16,8 @@ export interface PhotoReport {
   readonly heightPx: number | null;
   /** Azimuth that faces the camera, degrees; `null` when not told. */
   readonly turnDeg: number | null;
+  /** What the pot's turn collar says of the turn; `null` without one, or when it cannot be read for sure. */
+  readonly collar: CollarTurn | null;
   readonly status: PhotoStatus;
   /** What the grower should do; present exactly when `status` is not `measured`. */
   readonly hint: string | null;
@@ -46,6 +48,7 @@ export interface PhotoReport {
 
 /** The measuring part of a report that measured nothing. */
 export const NO_MEASURES = {
+  collar: null,
   frame: null,
   notCompared: null,
   scale: null,
@@ -88,6 +91,16 @@ export interface Frame {
   readonly standing: Standing;
   /** Plain sentence on where the camera stands. */
   readonly words: string;
+}
+
+/** The turn as read from the printed collar. */
+export interface CollarTurn {
+  /** Azimuth that faces the camera, 0 up to 360°. */
+  readonly turnDeg: number;
+  /** 95 % of readings lie within it; how straight the collar was put to the mark is not in it. */
+  readonly plusMinusDeg: number;
+  /** Steps of its code that were read. */
+  readonly marks: number;
 }
 
 /** Millimetres a photo px at the plant's axis, at the height of the canopy's middle. */

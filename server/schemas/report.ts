@@ -39,6 +39,13 @@ export const reportSchema = z.object({
   widthPx: z.int().nullable(),
   heightPx: z.int().nullable(),
   turnDeg: z.number().nullable(),
+  collar: z
+    .object({
+      turnDeg: z.number().min(0).max(360),
+      plusMinusDeg: z.number().nonnegative(),
+      marks: z.int().nonnegative(),
+    })
+    .nullable(),
   status: z.enum(PHOTO_STATUSES),
   hint: z.string().nullable(),
   scale: z.object({ mmPerPx: z.number().positive(), from: z.enum(['rim', 'sheet']) }).nullable(),

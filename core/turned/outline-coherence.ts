@@ -50,7 +50,8 @@ export function outlineMisses(views: readonly SupposedView[], reach: number): nu
     view.outline.map(([x, y]) => {
       const line = sightLine(view.sight, x - view.aside, y);
       // Start and end where the line enters and leaves the neighbourhood of the axis.
-      const middle = -(line.from[0] * line.towards[0] + line.from[1] * line.towards[1]);
+      const [u, v] = line.towards;
+      const middle = -(line.from[0] * u + line.from[1] * v) / (u * u + v * v);
       let deepest = Number.NEGATIVE_INFINITY;
       for (let way = middle - reach; way <= middle + reach && deepest < 0; ) {
         const point = [

@@ -38,13 +38,42 @@ export function rimPlaces(views: readonly TakenView[]): (RimPlace | null)[] {
   const directions = distinctDirections(usable.flatMap(({ report }) => report.turnDeg ?? []));
   if (2 * own.length < usable.length && directions >= DIRECTIONS_FOR_AXIS)
     return placesByMiddles(views, usable);
-  const shared = own.length === 0 ? null : sharedRim(own.map(({ report }) => report));
+  const reports = own.map(({ report }) => report);
+  const shared = own.length === 0 ? null : sharedRim(reports);
+  const isStill = shared !== null && standsTogether(reports, shared);
   return views.map((view) => {
     if (!isCutOut(view)) return null;
     const rim = ownRim(view.report);
-    if (rim !== null) return { ...rim, doubtPx: 0, axisFrom: 'rim' };
-    return shared === null ? null : borrowed(shared, view.report);
+    if (rim === null) return shared === null ? null : borrowed(shared, view.report);
+    const steady = isStill ? steadied(rim, carried(shared, photoFromStand(view.report))) : rim;
+    return { ...steady, doubtPx: 0, axisFrom: 'rim' };
   });
+}
+
+/** A rim stands where the others do when it is no farther aside or up than this, share of the rim's width: 8 mm on 13 cm. */
+const TOGETHER_SHARE = 0.06;
+/** And is no wider or narrower than by this share. */
+const AS_WIDE_SHARE = 0.06;
+
+/** Whether more than half of the rims stand in one place and are as wide: then the camera stood still and the pot was turned in its place. */
+function standsTogether(reports: readonly PhotoReport[], shared: Rim): boolean {
+  const near = reports.filter((report) => {
+    const rim = carried(ownRim(report) as Rim, inverseOf(photoFromStand(report)));
+    const apart = Math.hypot(rim.middlePx[0] - shared.middlePx[0], rim.middlePx[1] - shared.middlePx[1]);
+    const widthPx = 2 * shared.halfWidthPx;
+    return (
+      apart < TOGETHER_SHARE * widthPx && Math.abs(rim.halfWidthPx / shared.halfWidthPx - 1) < AS_WIDE_SHARE
+    );
+  });
+  return 2 * near.length > reports.length;
+}
+
+/**
+ * A view's own rim with the size, scale and height that the rim has in most views: leaves hide its ends now here, now there, by more than a pot
+ * turned in its place comes nearer or goes farther. Where it stands sideways is its own, because the plant goes along.
+ */
+function steadied(own: Rim, usual: Rim): Rim {
+  return { ...usual, middlePx: [own.middlePx[0], usual.middlePx[1]] };
 }
 
 /** A measured view with its canopy. */

@@ -100,6 +100,37 @@ describe('a view that shows no rim', () => {
   });
 });
 
+describe('rims of a camera that stood still', () => {
+  const read = (turnDeg: number, halfPx: number, [x, y]: readonly [number, number] = [AXIS_PX, RIM_Y_PX]) => {
+    const view = taken(turnDeg);
+    const axis = {
+      xPx: x,
+      rimLeftPx: [x - halfPx, y],
+      rimRightPx: [x + halfPx, y],
+      rimEllipse: null,
+    } as const;
+    return {
+      ...view,
+      report: { ...view.report, axis, scale: { mmPerPx: 65 / halfPx, from: 'rim' as const } },
+    };
+  };
+
+  it('are as wide and as high in every view, and stand where each was read', () => {
+    const places = rimPlaces([read(0, 40), read(45, 38.5, [AXIS_PX + 2, RIM_Y_PX - 3]), read(90, 40)]);
+    expect(places[1]?.middlePx).toEqual([AXIS_PX + 2, RIM_Y_PX]);
+    for (const place of places) {
+      expect(place?.halfWidthPx).toBe(40);
+      expect(place?.mmPerPx).toBeCloseTo(65 / 40, 9);
+    }
+  });
+
+  it('are each their own where the camera was moved between the views', () => {
+    const places = rimPlaces([read(0, 40), read(45, 46, [150, 240]), read(90, 52, [260, 270])]);
+    expect(places.map((place) => place?.halfWidthPx)).toEqual([40, 46, 52]);
+    expect(places.map((place) => place?.middlePx[1])).toEqual([RIM_Y_PX, 240, 270]);
+  });
+});
+
 describe('views of which most show no rim', () => {
   it('find the axis by themselves from three directions on', () => {
     for (const turns of [FOUR, [0, 45, 90], [0, 60, 120]]) {

@@ -13,8 +13,8 @@ export interface TurnedFault {
   readonly fitsTurnDeg: number | null;
   /** How far right of its place the plant stands, mm; `null` otherwise or without a scale. */
   readonly asideMm: number | null;
-  /** Told by the outlines, or by where the rim stands. */
-  readonly from: 'outlines' | 'rim';
+  /** Told by the outlines, by where the rim stands, or by the turn collar. */
+  readonly from: 'outlines' | 'rim' | 'collar';
   readonly words: string;
 }
 

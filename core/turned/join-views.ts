@@ -8,6 +8,7 @@ import { type TakenView, turnedView } from './taken-view.ts';
 import type { LightPlace } from './turn-advice.ts';
 import { type TurnedScene, turnedScene } from './turned-scene.ts';
 import type { PlanUnit, TurnedView } from './turned-view.ts';
+import { turnsAgainstCollar, withCollarTurns } from './turns-by-collar.ts';
 import { usualBall } from './usual-ball.ts';
 
 /** What is known beside the views. */
@@ -29,7 +30,15 @@ export interface JoinOptions {
 export function joinViews(taken: readonly TakenView[], { cameraHeightMm, light }: JoinOptions): TurnedReport {
   const place = sittingCamera(taken, cameraHeightMm);
   const report = measureTurned(turnedViews(taken, place), { camera: place.camera, light, fixedCamera: true });
-  return { ...report, notes: [...report.notes, ...place.notes] };
+  const collar = turnsAgainstCollar(taken);
+  // What the collar has told of a view the outlines need not tell again.
+  const told = new Set(collar.faults.map(({ view }) => view));
+  const others = report.faults.filter(({ kind, view }) => kind !== 'turn-wrong' || !told.has(view));
+  return {
+    ...report,
+    faults: [...collar.faults, ...others],
+    notes: [...report.notes, ...collar.notes, ...place.notes],
+  };
 }
 
 /** The hull of a sitting for the screen. */
@@ -62,7 +71,8 @@ export function sceneOfViews(
   return turnedScene(placeAxis(turnedViews(taken, place)).views, place.camera);
 }
 
-function turnedViews(taken: readonly TakenView[], camera: SittingCamera): (TurnedView | null)[] {
+function turnedViews(asTaken: readonly TakenView[], camera: SittingCamera): (TurnedView | null)[] {
+  const taken = withCollarTurns(asTaken);
   const rims = rimPlaces(taken);
   const usual = usualBall(taken);
   return taken.map((view, k) => {

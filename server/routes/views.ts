@@ -39,7 +39,11 @@ export function viewRoutes(services: Services): Router {
         moveView(db, view.id, sittingOn(db, plant, change.day));
         settleBothStands(view);
       }
-      if (change.turnDeg !== undefined) turnView(db, view.id, change.turnDeg);
+      if (change.turnDeg !== undefined) {
+        turnView(db, view.id, change.turnDeg);
+        // What its report says of the collar rests on the turn as told.
+        if (view.report?.collar != null) queueView(db, view.id);
+      }
       if (view.acceptedAt !== null) queueLaterViews(db, view.plantId, earliest);
     })();
     queue.wake();

@@ -4,7 +4,7 @@ import type { TurnedReport } from '../../core/turned/measure-turned.ts';
 import { PLAN_UNITS } from '../../core/turned/turned-view.ts';
 
 const planPoint = z.tuple([z.number(), z.number()]).readonly();
-const plantPoint = z.tuple([z.number(), z.number(), z.number()]).readonly();
+export const plantPoint = z.tuple([z.number(), z.number(), z.number()]).readonly();
 
 /** Canopy half-width towards an azimuth. */
 export const planReachSchema = z.object({
@@ -60,7 +60,7 @@ export const turnedFaultSchema = z.object({
   otherView: z.int().nonnegative().nullable(),
   fitsTurnDeg: z.number().nullable(),
   asideMm: z.number().nullable(),
-  from: z.enum(['outlines', 'rim']),
+  from: z.enum(['outlines', 'rim', 'collar']),
   words: z.string(),
 });
 

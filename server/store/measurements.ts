@@ -6,6 +6,7 @@ import type { PartsOutlines } from '../../core/silhouette/parts-outlines.ts';
 import { type Database, oneRow, run } from './database.ts';
 import type { DueView } from './due-view.ts';
 import type { KnownSources } from './known-sources.ts';
+import { turnByCollar } from './views.ts';
 import type { lensSchema } from './views-to-join.ts';
 
 /** What a measurement leaves in the store. */
@@ -55,6 +56,7 @@ export function keepMeasurement(
       known.lastOutline?.days ?? null,
     );
     dropSuperseded(db, due.viewId);
+    turnByCollar(db, due.viewId);
     return true;
   })();
 }

@@ -136,10 +136,24 @@ export function moveView(db: Database, id: string, sittingId: string): void {
   run(db, `UPDATE views SET sitting_id = ?, taken_from = 'grower' WHERE id = ?`, sittingId, id);
 }
 
-/** The grower's word on a view's turn. */
+/** The grower's word on a view's turn; without it the collar's counts, where one was read. */
 export function turnView(db: Database, id: string, turnDeg: number | null): void {
   const from = turnDeg === null ? null : 'grower';
   run(db, 'UPDATE views SET turn_deg = ?, turn_from = ? WHERE id = ?', turnDeg, from, id);
+  if (turnDeg === null) turnByCollar(db, id);
+}
+
+/** Gives a view whose turn the grower did not tell the one that the collar in its newest measurement shows, or none. */
+export function turnByCollar(db: Database, id: string): void {
+  run(
+    db,
+    `UPDATE views SET turn_deg = newest.turn, turn_from = CASE WHEN newest.turn IS NOT NULL THEN 'collar' END
+     FROM (SELECT mod(round(json_extract(report, '$.collar.turnDeg'), 1), 360) AS turn
+           FROM measurements WHERE view_id = ? ORDER BY id DESC LIMIT 1) AS newest
+     WHERE views.id = ? AND turn_from IS NOT 'grower'`,
+    id,
+    id,
+  );
 }
 
 export function removeView(db: Database, id: string): void {

@@ -3,7 +3,13 @@ import type { SittingTask } from '../../server/measuring/join-sitting.ts';
 import { plantPageSchema } from '../../server/schemas/pages.ts';
 import type { Sitting } from '../../server/schemas/sitting.ts';
 import { hullSolidSchema } from '../../server/schemas/turned.ts';
-import { type BenchOptions, openBench, temporaryFolder } from './fixtures/open-bench.ts';
+import {
+  type BenchOptions,
+  openBench,
+  sampleMeasurement,
+  sampleReport,
+  temporaryFolder,
+} from './fixtures/open-bench.ts';
 import { plantJpeg } from './fixtures/photos.ts';
 import { turnedReport } from './fixtures/turned-report.ts';
 
@@ -156,6 +162,43 @@ describe('the views of a sitting', () => {
     await send('PATCH', `/api/stands/${stand.id}`, { cameraHeightMm: 280, sinceDay: '2026-05-01' });
     await services.queue.whenIdle();
     expect(joined.at(-1)?.cameraHeightMm).toBe(280);
+  });
+});
+
+describe('the turn of a photo', () => {
+  const COLLAR: BenchOptions = {
+    measure: async (task) => ({
+      ...sampleMeasurement(task),
+      report: sampleReport(task.photoName, { collar: { turnDeg: 44.72, plusMinusDeg: 1.5, marks: 9 } }),
+    }),
+  };
+
+  it('is the collar’s until the grower tells one, and again when that is taken back', async () => {
+    const { sitting, send, services } = await turnedBench([null], COLLAR);
+    const view = async () => (await sitting()).views[0];
+    expect(await view()).toMatchObject({ turnDeg: 44.7, turnFrom: 'collar' });
+    const path = `/api/views/${(await view())?.id}`;
+    expect((await send('PATCH', path, { turnDeg: 90 })).body).toMatchObject({ turnFrom: 'grower' });
+    await services.queue.whenIdle();
+    expect(await view()).toMatchObject({ turnDeg: 90, turnFrom: 'grower', report: { turnDeg: 90 } });
+    await send('PATCH', path, { turnDeg: null });
+    expect(await view()).toMatchObject({ turnDeg: 44.7, turnFrom: 'collar' });
+  });
+
+  it('is no longer the collar’s when a new measuring reads none', async () => {
+    let reads = true;
+    const { sitting, send, services } = await turnedBench([null], {
+      measure: async (task) => {
+        const collar = reads ? { turnDeg: 359.98, plusMinusDeg: 1.5, marks: 9 } : null;
+        return { ...sampleMeasurement(task), report: sampleReport(task.photoName, { collar }) };
+      },
+    });
+    // Rounded to the tenth it is the mark itself.
+    expect((await sitting()).views[0]).toMatchObject({ turnDeg: 0, turnFrom: 'collar' });
+    reads = false;
+    await send('POST', `/api/views/${(await sitting()).views[0]?.id}/measure`);
+    await services.queue.whenIdle();
+    expect((await sitting()).views[0]).toMatchObject({ turnDeg: null, turnFrom: null });
   });
 });
 

@@ -84,6 +84,7 @@ export function openHouse(
       log,
       receive: intake.run,
       hullOfSitting: (task) => measuring.call('hull', task) as ReturnType<Services['hullOfSitting']>,
+      stemsOfSitting: (task) => measuring.call('stems', task) as ReturnType<Services['stemsOfSitting']>,
       checkEmptyPhoto: (task) => measuring.call('checkEmpty', task) as Promise<EmptyCheck>,
       today: () => localDay(new Date()),
     },

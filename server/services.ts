@@ -6,6 +6,7 @@ import type { EmptyPhotoTask } from './measuring/check-empty-photo.ts';
 import type { Corrections } from './measuring/corrections.ts';
 import type { hullOfSitting } from './measuring/join-sitting.ts';
 import type { MeasuringQueue } from './measuring/measuring-queue.ts';
+import type { stemsOfSitting } from './measuring/place-stems.ts';
 import type { ProgressBoard } from './measuring/progress.ts';
 import type { DataHome } from './store/data-home.ts';
 import type { Database } from './store/database.ts';
@@ -25,6 +26,8 @@ export interface Services {
   readonly checkEmptyPhoto: (task: EmptyPhotoTask) => Promise<EmptyCheck>;
   /** Makes the solid of a sitting's hull, in a worker thread. */
   readonly hullOfSitting: typeof hullOfSitting;
+  /** Places the long stems of a turned sitting, in a worker thread. */
+  readonly stemsOfSitting: typeof stemsOfSitting;
   /** The grower's calendar day. */
   readonly today: () => Day;
 }

@@ -6,6 +6,7 @@ import { checkEmptyPhoto, type EmptyPhotoTask } from './check-empty-photo.ts';
 import { hullOfSitting, joinSitting, type SittingTask } from './join-sitting.ts';
 import { type Lesson, learnFromFiles } from './learn-from-files.ts';
 import { type MeasuredFile, type MeasureTask, measureFile } from './measure-file.ts';
+import { stemsOfSitting } from './place-stems.ts';
 import { warmUp } from './warm-up.ts';
 
 export default async function measureInWorker(task: MeasureTask): Promise<MeasuredFile> {
@@ -29,6 +30,10 @@ export async function join(task: SittingTask): Promise<TurnedReport> {
 
 export async function hull(task: SittingTask): ReturnType<typeof hullOfSitting> {
   return hullOfSitting(task);
+}
+
+export async function stems(task: SittingTask): ReturnType<typeof stemsOfSitting> {
+  return stemsOfSitting(task);
 }
 
 warmUp().catch(() => {}); // A fault of the warm-up is told by the first task, which waits for it.

@@ -206,6 +206,21 @@ export const OPERATIONS: readonly Operation[] = [
     status: 200,
     answers: 'HullSolid',
   },
+  {
+    method: 'get',
+    path: '/sittings/{id}/cut-list',
+    summary: 'The stems to shorten, in the order of working round the plant, and the ball to cut to',
+    status: 200,
+    answers: 'CutList',
+  },
+  {
+    method: 'patch',
+    path: '/sittings/{id}/cuts/{cutId}',
+    summary: 'Tick a cut off, skip it, choose it or write a note; the list comes back',
+    sends: 'CutChange',
+    status: 200,
+    answers: 'CutList',
+  },
   { method: 'get', path: '/views/{id}', summary: 'One photo and its report', status: 200, answers: 'View' },
   {
     method: 'patch',

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { adviceSchema } from '../schemas/advice.ts';
 import { problemSchema } from '../schemas/basics.ts';
+import { cutChangeSchema, cutListSchema } from '../schemas/cuts.ts';
 import { plantLightSchema, turnChangeSchema, turnFormSchema, turnSchema } from '../schemas/light.ts';
 import {
   benchSchema,
@@ -49,6 +50,7 @@ const SENT = {
   NewStand: newStandSchema,
   StandChange: standChangeSchema,
   SittingChange: sittingChangeSchema,
+  CutChange: cutChangeSchema,
   StrokesForm: strokesFormSchema,
   AcceptedForm: acceptedFormSchema,
 } as const;
@@ -57,6 +59,7 @@ const SENT = {
 const ANSWERED = {
   Advice: adviceSchema,
   Bench: benchSchema,
+  CutList: cutListSchema,
   HullSolid: hullSolidSchema,
   LongStem: longStemSchema,
   Note: noteSchema,

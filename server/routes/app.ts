@@ -1,6 +1,7 @@
 import express, { type Express } from 'express';
 import { openApiDocument } from '../openapi/document.ts';
 import type { Services } from '../services.ts';
+import { cutRoutes } from './cuts.ts';
 import { eventRoutes } from './events.ts';
 import { isLoopback, onlyLocalHost, onlyOwnPages, securityHeaders } from './guards.ts';
 import { mendingRoutes } from './mending.ts';
@@ -43,6 +44,7 @@ export function createApp(
     standSheetRoutes(),
     turnCollarRoutes(),
     sittingRoutes(services),
+    cutRoutes(services),
     eventRoutes(services),
   );
   api.use(noSuchAddress);

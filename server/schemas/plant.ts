@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { PLANT_KINDS } from '../../core/plant.ts';
 import { daySchema, idSchema } from './basics.ts';
+import { cutToSchema } from './cut-to.ts';
 import { turnRhythmSchema } from './light.ts';
 
 export const plantKindSchema = z.enum(PLANT_KINDS);
@@ -35,6 +36,7 @@ export const plantChangeSchema = plantFormSchema
     standId: plantFormSchema.shape.standId.unwrap(),
     putAway: z.boolean(),
     turnRhythm: turnRhythmSchema,
+    cutTo: cutToSchema,
   })
   .partial();
 export type PlantChange = z.infer<typeof plantChangeSchema>;
@@ -44,6 +46,8 @@ export const plantSchema = plantFormSchema.extend({
   createdAt: z.iso.datetime(),
   /** A quarter turn a week to begin with. */
   turnRhythm: turnRhythmSchema,
+  /** What ball its cut list goes by; evened up to begin with. */
+  cutTo: cutToSchema,
   /** Put away by the grower; kept, but not on the bench. */
   putAway: z.boolean(),
   /** Belongs to the sample bench. */

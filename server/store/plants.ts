@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { z } from 'zod';
 import type { TurnRhythm } from '../../core/light/next-turn.ts';
+import { type CutTo, cutToSchema } from '../schemas/cut-to.ts';
 import { turnRhythmSchema } from '../schemas/light.ts';
 import { type PlantForm, plantFormSchema } from '../schemas/plant.ts';
 import { allRows, type Database, oneRow, run } from './database.ts';
@@ -13,6 +14,7 @@ const plantRow = plantFormSchema.extend({
   id: z.string(),
   createdAt: z.string(),
   turnRhythm: jsonText.pipe(turnRhythmSchema),
+  cutTo: jsonText.pipe(cutToSchema),
   putAway: flag,
   sample: flag,
   standId: z.string().nullable(),
@@ -23,7 +25,7 @@ export type PlantRow = z.infer<typeof plantRow>;
 
 const PLANT = `SELECT id, name, kind, variety, rim_mm AS rimMm, show_day AS showDay,
     created_at AS createdAt, put_away AS putAway, sample, stand_id AS standId, empty_photo AS emptyPhoto,
-    turn_rhythm AS turnRhythm
+    turn_rhythm AS turnRhythm, cut_to AS cutTo
   FROM plants`;
 
 export function plantById(db: Database, id: string): PlantRow | null {
@@ -58,12 +60,12 @@ export function addPlant(db: Database, form: PlantForm, { sample }: { readonly s
 export function changePlant(
   db: Database,
   id: string,
-  form: PlantForm & { readonly putAway: boolean; readonly turnRhythm: TurnRhythm },
+  form: PlantForm & { readonly putAway: boolean; readonly turnRhythm: TurnRhythm; readonly cutTo: CutTo },
 ): void {
   run(
     db,
     `UPDATE plants SET name = ?, kind = ?, variety = ?, rim_mm = ?, show_day = ?, stand_id = ?, put_away = ?,
-       turn_rhythm = ? WHERE id = ?`,
+       turn_rhythm = ?, cut_to = ? WHERE id = ?`,
     form.name,
     form.kind,
     form.variety,
@@ -72,6 +74,7 @@ export function changePlant(
     form.standId,
     form.putAway ? 1 : 0,
     JSON.stringify(form.turnRhythm),
+    JSON.stringify(form.cutTo),
     id,
   );
 }

@@ -4,6 +4,7 @@ import type { Router } from 'express';
 import { describe, expect, it } from 'vitest';
 import { openApiDocument } from '../../server/openapi/document.ts';
 import { OPERATIONS } from '../../server/openapi/operations.ts';
+import { cutRoutes } from '../../server/routes/cuts.ts';
 import { eventRoutes } from '../../server/routes/events.ts';
 import { mendingRoutes } from '../../server/routes/mending.ts';
 import { photoRoutes } from '../../server/routes/photos.ts';
@@ -12,6 +13,7 @@ import { recordRoutes } from '../../server/routes/records.ts';
 import { sittingRoutes } from '../../server/routes/sittings.ts';
 import { standSheetRoutes } from '../../server/routes/stand-sheet.ts';
 import { standRoutes } from '../../server/routes/stands.ts';
+import { turnCollarRoutes } from '../../server/routes/turn-collar.ts';
 import { viewRoutes } from '../../server/routes/views.ts';
 import { openBench } from './fixtures/open-bench.ts';
 
@@ -42,6 +44,8 @@ describe('the description of the interface', () => {
       standRoutes,
       standSheetRoutes,
       sittingRoutes,
+      cutRoutes,
+      turnCollarRoutes,
       viewRoutes,
       mendingRoutes,
       recordRoutes,

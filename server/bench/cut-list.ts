@@ -1,0 +1,111 @@
+import { type BallToCutTo, ballToCutTo, type NoBallToCutTo } from '../../core/cut/ball-to-cut-to.ts';
+import type { Cut } from '../../core/cut/cut.ts';
+import { cutAdviceWords } from '../../core/cut/cut-advice-words.ts';
+import { cutList } from '../../core/cut/cut-list.ts';
+import type { Day } from '../../core/day/day.ts';
+import type { ExpectedGrowth } from '../../core/growth/expected-growth.ts';
+import type { Growth, NoGrowth } from '../../core/growth/growth.ts';
+import type { CutList } from '../schemas/cuts.ts';
+import type { Services } from '../services.ts';
+import { cutMarksOfSitting } from '../store/cut-marks.ts';
+import type { PlantRow } from '../store/plants.ts';
+import type { SittingRow } from '../store/sittings.ts';
+import { viewsOfPlant } from '../store/views.ts';
+import { type CutBasis, cutBasis, type NoCutBasis } from './cut-basis.ts';
+import { markedCuts } from './marked-cuts.ts';
+import { growthAnswer, plantGrowth } from './plant-growth.ts';
+
+export interface SittingCutList {
+  readonly from: CutBasis['from'];
+  readonly list: CutList;
+  /** By the cut's name: the name under which its mark is kept. */
+  readonly keptAs: ReadonlyMap<string, string | null>;
+}
+
+/** The cut list of a sitting: what to shorten, down to which ball, and what was done of it so far. */
+export async function sittingCutList(
+  services: Pick<Services, 'db' | 'stemsOfSitting' | 'today'>,
+  plant: PlantRow,
+  sitting: SittingRow,
+): Promise<SittingCutList | NoCutBasis> {
+  const { db, today } = services;
+  const views = viewsOfPlant(db, plant.id);
+  const together = views.filter(({ sittingId }) => sittingId === sitting.id);
+  const basis = await cutBasis(services, sitting.id, together);
+  if (basis.from === null) return basis;
+  // The newest sitting is worked now; an earlier one is read as on its day.
+  const isNewest = views.every(({ day }) => day <= sitting.day);
+  const asOf = isNewest ? today() : sitting.day;
+  const growth = plantGrowth(db, plant, asOf);
+  const ball = ballOf(plant, basis, asOf, growth);
+  const marked = markedCuts(
+    cutsOf(basis, ball),
+    cutMarksOfSitting(db, sitting.id),
+    basis.from === 'one-photo' ? (basis.report.ball?.radiusPx ?? null) : null,
+  );
+  const cuts = marked.map(({ cut }) => cut);
+  return {
+    from: basis.from,
+    keptAs: new Map(marked.map(({ cut, keptAs }) => [cut.id, keptAs])),
+    list: {
+      sittingId: sitting.id,
+      plantId: plant.id,
+      day: sitting.day,
+      from: basis.from,
+      viewIds: [...basis.viewIds],
+      ...ballAnswer(ball),
+      growth: growth.ok ? growthAnswer(growth, { today: asOf, showDay: plant.showDay }) : null,
+      growthWhyNot: growth.ok ? null : growth.hint,
+      cuts,
+      unseen: [...basis.unseen],
+      advice: adviceBeside(cuts, plant, asOf),
+    },
+  };
+}
+
+function cutsOf(basis: CutBasis, ball: BallToCutTo | NoBallToCutTo): Cut[] {
+  // Evened up, a stem ends where the other tips do: no ball in mm is needed for that.
+  const other = ball.ok && ball.way !== 'even-up' ? ball : null;
+  return basis.from === 'one-photo'
+    ? cutList({ from: 'one-photo', report: basis.report, ball: other })
+    : cutList({ from: 'turned', stems: basis.stems, present: basis.present, ball: other });
+}
+
+/** The ball to cut to, or the sentence that says why there is none and what to do. */
+function ballOf(
+  { cutTo, kind, showDay }: PlantRow,
+  { present }: CutBasis,
+  today: Day,
+  growth: Growth | NoGrowth,
+): BallToCutTo | NoBallToCutTo {
+  const plantNow = {
+    ballRadiusMm: present.radiusMm,
+    plusMinusMm: present.plusMinusMm,
+    kind,
+    today,
+    showDay,
+  };
+  if (cutTo.kind !== 'show') return ballToCutTo(cutTo, plantNow);
+  // Growth is told of every plant that was once measured in mm; without it there is no scale.
+  if (!growth.ok && growth.afterNextStop === null) {
+    return { ok: false, reason: 'no-scale', hint: growth.hint };
+  }
+  return ballToCutTo({ ...cutTo, growth: growth.afterNextStop as ExpectedGrowth }, plantNow);
+}
+
+function ballAnswer(ball: BallToCutTo | NoBallToCutTo): Pick<CutList, 'ball' | 'ballWhyNot'> {
+  if (ball.ok) {
+    const { ok: _, ...answer } = ball;
+    return { ball: answer, ballWhyNot: null };
+  }
+  return { ball: null, ballWhyNot: `${ball.hint} This list evens the plant up to its present ball.` };
+}
+
+function adviceBeside(cuts: readonly Cut[], { kind, showDay }: PlantRow, today: Day): CutList['advice'] {
+  const { howTo, caution, bloom } = cutAdviceWords(cuts, { kind, today, showDay });
+  return [
+    ...howTo.map((words) => ({ words, caution: false })),
+    ...(bloom === null ? [] : [{ words: bloom, caution: true }]),
+    { words: caution, caution: true },
+  ];
+}

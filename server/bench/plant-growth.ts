@@ -1,0 +1,81 @@
+import type { SittingReports } from '../../core/advice/plant-history.ts';
+import { addDays, type Day } from '../../core/day/day.ts';
+import { forecastRadius } from '../../core/growth/forecast-radius.ts';
+import { type Growth, growthLessons, growthOf, type NoGrowth } from '../../core/growth/growth.ts';
+import { radiusReadings } from '../../core/growth/radius-readings.ts';
+import type { PhotoReport } from '../../core/report.ts';
+import type { PlantGrowth } from '../schemas/cuts.ts';
+import type { Database } from '../store/database.ts';
+import { allPlants, type PlantRow } from '../store/plants.ts';
+import { stopsOfPlant } from '../store/stops.ts';
+import { type ViewRow, viewsOfPlant } from '../store/views.ts';
+
+const DAYS_A_WEEK = 7;
+/** Weeks foretold where no show is set. */
+const WEEKS_AHEAD = 12;
+/** Nobody plans a plant's size farther ahead than from one season's first stop to its show. */
+const MOST_WEEKS_AHEAD = 40;
+
+/** How a plant's ball has grown up to `today`, with what other plants of its variety teach. */
+export function plantGrowth(db: Database, plant: PlantRow, today: Day): Growth | NoGrowth {
+  return growthOf({ ...radiiOf(db, plant), today, varietyLessons: varietyLessons(db, plant) });
+}
+
+/** The growth as the screen gets it, foretold week by week. */
+export function growthAnswer(
+  growth: Growth,
+  { today, showDay }: { today: Day; showDay: Day | null },
+): PlantGrowth {
+  const { since, begunBy, sittings, restsOn, words, why, sureness, notes } = growth;
+  return {
+    since,
+    begunBy,
+    sittings,
+    restsOn,
+    words,
+    why,
+    sureness,
+    notes,
+    forecast: forecastDays(today, showDay).map((day) => forecastRadius(growth, day)),
+  };
+}
+
+/** Today, then week by week; the last is the day of the show. */
+function forecastDays(today: Day, showDay: Day | null): Day[] {
+  const last = addDays(today, DAYS_A_WEEK * (showDay === null ? WEEKS_AHEAD : MOST_WEEKS_AHEAD));
+  const end = showDay !== null && showDay >= today && showDay < last ? showDay : last;
+  const days: Day[] = [];
+  for (let day = today; day < end; day = addDays(day, DAYS_A_WEEK)) days.push(day);
+  return [...days, end];
+}
+
+function radiiOf(db: Database, { id }: PlantRow) {
+  return {
+    readings: radiusReadings(sittingsOf(viewsOfPlant(db, id))),
+    stops: stopsOfPlant(db, id).map(({ day }) => day),
+  };
+}
+
+/** The reports of each day that may be compared with other days'. */
+function sittingsOf(views: readonly ViewRow[]): SittingReports[] {
+  const byDay = new Map<Day, PhotoReport[]>();
+  for (const { day, report } of views) {
+    if (report === null || report.notCompared !== null) continue;
+    byDay.set(day, [...(byDay.get(day) ?? []), report]);
+  }
+  return [...byDay].map(([day, reports]) => ({ day, reports }));
+}
+
+/** What the other plants of the same kind and variety teach; the sample bench and the grower's own teach only themselves. */
+function varietyLessons(db: Database, plant: PlantRow) {
+  const variety = nameOf(plant);
+  if (variety === '') return [];
+  return allPlants(db)
+    .filter(({ id, kind, sample }) => id !== plant.id && kind === plant.kind && sample === plant.sample)
+    .filter((other) => nameOf(other) === variety)
+    .map((other) => growthLessons(radiiOf(db, other)));
+}
+
+function nameOf({ variety }: PlantRow): string {
+  return variety.trim().toLowerCase();
+}

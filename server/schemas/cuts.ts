@@ -1,0 +1,106 @@
+import { z } from 'zod';
+import { SURENESSES } from '../../core/advice/advice.ts';
+import type { BallToCutTo } from '../../core/cut/ball-to-cut-to.ts';
+import { type Cut, STOP_DEPTHS } from '../../core/cut/cut.ts';
+import { daySchema, idSchema } from './basics.ts';
+import { pointPx, reportSchema } from './report.ts';
+import { plantPoint } from './turned.ts';
+
+/** One stem to shorten, as core lists it. */
+export const cutSchema = z.object({
+  id: z.string(),
+  azimuthDeg: z.number().nullable(),
+  /** Hour with the mark at 6. */
+  clockFromAbove: z.number().nullable(),
+  clockInPhoto: z.number().nullable(),
+  heightMm: z.number().nullable(),
+  excessMm: z.number().nullable(),
+  plusMinusMm: z.number().nullable(),
+  takeOffMm: z.number().nullable(),
+  /** % of the present ball's radius, known without a scale. */
+  takeOffPercent: z.number(),
+  stop: z.enum(STOP_DEPTHS),
+  kind: z.enum(['shoot', 'shoulder']),
+  tipPx: pointPx.nullable(),
+  cutPx: pointPx.nullable(),
+  tipMm: plantPoint.nullable(),
+  cutMm: plantPoint.nullable(),
+  aboveShootPx: pointPx.nullable(),
+  why: z.string(),
+  sure: z.enum(SURENESSES),
+}) satisfies z.ZodType<Cut>;
+
+export const CUT_STATES = ['open', 'done', 'skipped'] as const;
+
+/** What the grower did or wrote of one cut. */
+const cutMarkSchema = z.object({
+  state: z.enum(CUT_STATES, 'A cut is "open", "done" or "skipped".'),
+  /** Whether it counts in what the plant would look like after. */
+  chosen: z.boolean('Say whether the cut is chosen: true or false.'),
+  note: z.string('Write the note as text.').trim().max(500, 'Keep the note to 500 letters or fewer.'),
+});
+export type CutMark = z.infer<typeof cutMarkSchema>;
+
+/** `PATCH /api/sittings/:id/cuts/:cutId`: only what is sent changes. */
+export const cutChangeSchema = cutMarkSchema.partial();
+
+export const ballToCutToSchema = z.object({
+  way: z.enum(['even-up', 'width', 'show']),
+  radiusMm: z.number().positive(),
+  range: z.tuple([z.number(), z.number()]).readonly().nullable(),
+  words: z.string(),
+  why: z.string(),
+  /** More must come off all round than a tip stop takes. */
+  needsDeepStops: z.boolean(),
+  dateEffectWords: z.string().nullable(),
+}) satisfies z.ZodType<Omit<BallToCutTo, 'ok'>>;
+
+const range = z.tuple([z.number(), z.number()]).readonly();
+
+/** How the ball has grown since the last stop, and how large it will be if it is left alone. */
+export const plantGrowthSchema = z.object({
+  since: daySchema,
+  begunBy: z.enum(['stop', 'first-sitting']),
+  sittings: z.int().positive(),
+  /** What counted beside the sittings. */
+  restsOn: z.enum(['plant', 'variety', 'guess']),
+  words: z.string(),
+  why: z.string(),
+  sureness: z.enum(SURENESSES),
+  notes: z.array(z.string()).readonly(),
+  /** Week by week, the last on the day of the show where there is one ahead; ranges 90 %. */
+  forecast: z.array(
+    z.object({
+      day: daySchema,
+      radiusMm: z.number(),
+      curveRange90Mm: range,
+      readingRange90Mm: range,
+    }),
+  ),
+});
+export type PlantGrowth = z.infer<typeof plantGrowthSchema>;
+
+/** Scores of one view. */
+export const scoresSchema = reportSchema.pick({ roundness: true, symmetry: true, lopsidedness: true });
+export type Scores = z.infer<typeof scoresSchema>;
+
+/** `GET /api/sittings/:id/cut-list`: the stems to shorten, in the order of working round the plant. */
+export const cutListSchema = z.object({
+  sittingId: idSchema,
+  plantId: idSchema,
+  day: daySchema,
+  from: z.enum(['one-photo', 'turned']),
+  /** The views that the list rests on; the first is the one that its px belong to. */
+  viewIds: z.array(idSchema),
+  ball: ballToCutToSchema.nullable(),
+  /** Why there is no ball in mm, and what to do; the list then evens the plant up to its present ball. */
+  ballWhyNot: z.string().nullable(),
+  growth: plantGrowthSchema.nullable(),
+  growthWhyNot: z.string().nullable(),
+  cuts: z.array(cutSchema.extend(cutMarkSchema.shape)),
+  /** What the photos do not show. */
+  unseen: z.array(z.string()),
+  /** Beside the list: how to work, and the cautions. */
+  advice: z.array(z.object({ words: z.string(), caution: z.boolean() })),
+});
+export type CutList = z.infer<typeof cutListSchema>;

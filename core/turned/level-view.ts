@@ -1,9 +1,14 @@
 import type { PointPx } from '../raster/raster.ts';
+import type { Homography } from '../stand/frame/frame-fit.ts';
+import { applyHomography } from '../stand/frame/homography.ts';
 import type { UprightView } from '../stand/upright-view.ts';
 import { degOf, radOf } from './circular-statistics.ts';
 
 /** How px of a photo and px of the level view belong together. */
-export type LevelView = Pick<UprightView, 'toUpright' | 'toRaster'>;
+export interface LevelView extends Pick<UprightView, 'toUpright' | 'toRaster'> {
+  /** Px of the level view to px of the photo, as `toRaster` does. */
+  readonly toPhoto: Homography;
+}
 
 /** What a level view is made from. Px of the photo. */
 export interface LevelClues {
@@ -58,6 +63,18 @@ export function levelView({
   const yawRad = Math.atan2(rimRight, rimAhead);
   const [yawCos, yawSin] = [Math.cos(yawRad), Math.sin(yawRad)];
   const rimDown = focalPx * Math.tan(radOf(elevationDeg));
+  const toPhoto = homographyFrom((x, y) => {
+    const down = y + rimDown;
+    const right = x * yawCos + focalPx * yawSin;
+    const ahead = focalPx * yawCos - x * yawSin;
+    const depth = ahead * pitchCos + down * pitchSin;
+    const [u, v] = [right * focalPx, (down * pitchCos - ahead * pitchSin) * focalPx];
+    return [
+      (widthPx / 2) * depth + rollCos * u - rollSin * v,
+      (heightPx / 2) * depth + rollSin * u + rollCos * v,
+      depth,
+    ];
+  });
   return {
     toUpright: (point) => {
       const [right, down, ahead] = lifted(seen(point));
@@ -65,16 +82,18 @@ export function levelView({
       const scale = focalPx / depth;
       return [(right * yawCos - ahead * yawSin) * scale, down * scale - rimDown];
     },
-    toRaster: ([x, y]) => {
-      const down = y + rimDown;
-      const right = x * yawCos + focalPx * yawSin;
-      const ahead = focalPx * yawCos - x * yawSin;
-      const depth = ahead * pitchCos + down * pitchSin;
-      const scale = focalPx / depth;
-      const [u, v] = [right * scale, (down * pitchCos - ahead * pitchSin) * scale];
-      return [widthPx / 2 + rollCos * u - rollSin * v, heightPx / 2 + rollSin * u + rollCos * v];
-    },
+    toRaster: (point) => applyHomography(toPhoto, point),
+    toPhoto,
   };
+}
+
+/** The homography whose homogeneous places these are: they are linear in x and y. */
+function homographyFrom(placeOf: (x: number, y: number) => Direction): Homography {
+  const [origin, right, down] = [placeOf(0, 0), placeOf(1, 0), placeOf(0, 1)];
+  return [0, 1, 2].flatMap((k) => {
+    const at = origin[k] as number;
+    return [(right[k] as number) - at, (down[k] as number) - at, at];
+  }) as unknown as Homography;
 }
 
 const MOST_STEPS = 20;

@@ -4,8 +4,9 @@ import type { Mask } from '../raster/raster.ts';
 import type { PhotoReport } from '../report.ts';
 import { readSilhouette } from '../silhouette/silhouette.ts';
 import { inverseOf, moved, similarityAbout } from '../stand/frame/similarity.ts';
-import { boundsInView, redrawMask } from '../stand/redraw-mask.ts';
+import { boundsInView } from '../stand/redraw-mask.ts';
 import { radOf } from './circular-statistics.ts';
+import { maskInView } from './level-mask.ts';
 import { levelView } from './level-view.ts';
 import type { RimPlace } from './rim-places.ts';
 import { USUAL_DISTANCE_IN_RADII } from './sight-lines.ts';
@@ -63,7 +64,7 @@ export function turnedView(
   if (cut === null) return null;
   const around = boundsInView(view, cut, cut.left, cut.top);
   const shorter = Math.cos(radOf(elevationDeg ?? 0));
-  const level = redrawMask(cut, view.toRaster, around);
+  const level = maskInView(cut, view.toPhoto, around);
   const ballRadiusPx = (ball?.radiusPx ?? usual.radiusPx) * (reduced / shorter);
   const place = { canopy: level, axisXPx: -around.left, rimYPx: -around.top };
   const aside =

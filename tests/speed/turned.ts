@@ -1,6 +1,6 @@
 // How long a turned sitting of eight 12-megapixel views takes, from the first upload to the joined plan: `npm run speed-turned`.
 // A measurement, not a test: what is slow depends on the machine. Asked for: 12 s in all, the hull within 1 s of it.
-import { mkdtemp, rm } from 'node:fs/promises';
+import { mkdtemp, readFile, rm } from 'node:fs/promises';
 import { availableParallelism, cpus, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import pino from 'pino';
@@ -26,7 +26,7 @@ if (!plant) throw new Error('Expected a rendered plant but received none');
 
 /** A rendered view as a camera would have stored it: 12 megapixels with a sensor's noise, so that its JPEG weighs what a camera's does. */
 async function cameraPhoto(file: string, seed: number): Promise<Buffer> {
-  const { data, info } = await sharp(file)
+  const { data, info } = await sharp(await readFile(file))
     .resize({ ...PHOTO, kernel: 'cubic' })
     .raw()
     .toBuffer({ resolveWithObject: true });

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { PointPx } from '../../../core/raster/raster.ts';
+import { boundsInView, redrawMask } from '../../../core/stand/redraw-mask.ts';
+import { maskInView } from '../../../core/turned/level-mask.ts';
 import { elevationOfRing, levelView } from '../../../core/turned/level-view.ts';
 import { seenAt } from '../../../core/turned/sight-lines.ts';
 import { type CameraSpec, pinhole, project } from '../../../sample-images/render/view/camera.ts';
@@ -66,5 +68,17 @@ describe('the level view', () => {
   it('reads how steeply a ring is looked down on from its ellipse', () => {
     expect(elevationOfRing({ halfWidthPx: 200, halfHeightPx: 0 })).toBe(0);
     expect(elevationOfRing({ halfWidthPx: 200, halfHeightPx: 100 })).toBeCloseTo(30, 9);
+  });
+
+  it('draws a mask as point by point', () => {
+    const view = levelView({ ...CLUES, focalLengthPx: eye.focalPx });
+    const data = new Uint8Array(60 * 40);
+    for (let y = 0; y < 40; y++)
+      for (let x = 0; x < 60; x++) if (Math.hypot(x - 30, y - 18) < 15 && x % 7 > 0) data[y * 60 + x] = 1;
+    const mask = { left: 700, top: 300, width: 60, height: 40, data };
+    const window = boundsInView(view, mask, mask.left, mask.top);
+    const drawn = maskInView(mask, view.toPhoto, window);
+    expect(drawn.data).toEqual(redrawMask(mask, view.toRaster, window).data);
+    expect(drawn.data.reduce((sum, inside) => sum + inside, 0)).toBeGreaterThan(400);
   });
 });

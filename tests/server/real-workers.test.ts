@@ -6,8 +6,10 @@ import sharp from 'sharp';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { METHOD_VERSION } from '../../core/method-version.ts';
 import { type House, openHouse } from '../../server/house.ts';
+import { plantPageSchema } from '../../server/schemas/pages.ts';
 import { viewSchema } from '../../server/schemas/sitting.ts';
 import { standOverlaySchema, standSchema } from '../../server/schemas/stand.ts';
+import { hullSolidSchema } from '../../server/schemas/turned.ts';
 import { serve } from '../../server/serve.ts';
 import { client, onlyEntry } from './fixtures/client.ts';
 import { openBench, temporaryFolder } from './fixtures/open-bench.ts';
@@ -76,6 +78,29 @@ describe('the server with its worker threads', () => {
     expect(Math.hypot(...(view.report?.frame?.shiftPx ?? [99, 99]))).toBeLessThan(4);
     const { body } = await send('GET', `/api/stands/${made.id}/overlay?plant=${plant.id}`);
     expect(standOverlaySchema.parse(body).outlinePx.length).toBeGreaterThan(50);
+  });
+
+  it('joins the views of a sitting and cuts their hull', async () => {
+    const { addPlant, upload, send, house } = await openRealHouse(temporaryFolder());
+    const plant = await addPlant({ rimMm: 130 });
+    const folder = join(import.meta.dirname, '../../sample-images/window-regal');
+    for (const [name, turnDeg] of [
+      ['2026-10-11.jpg', '0'],
+      ['2026-10-11-turn090.jpg', '90'],
+    ] as const) {
+      const bytes = readFileSync(join(folder, name));
+      onlyEntry(await upload(plant.id, [{ name, bytes }], { day: '2026-10-11', turnDeg }));
+    }
+    await house.services.queue.whenIdle();
+    const [sitting] = plantPageSchema.parse((await send('GET', `/api/plants/${plant.id}`)).body).sittings;
+    expect(sitting?.turnedState).toBe('ready');
+    // The rendered plant leans to azimuth 90, its ball by 13 % of its radius.
+    const lean = sitting?.turned?.plan.lopsidedness;
+    expect(Math.abs((lean?.azimuthDeg ?? 0) - 90)).toBeLessThan(20);
+    expect(lean?.percent).toBeGreaterThan(8);
+    const solid = hullSolidSchema.parse((await send('GET', `/api/sittings/${sitting?.id}/hull`)).body);
+    expect(solid).toMatchObject({ unit: 'mm', heavyAzimuthDeg: lean?.azimuthDeg });
+    expect(solid.triangles.length).toBeGreaterThan(3000);
   });
 
   it('goes on after a stop with what was left half-measured or measured by an older method', async () => {

@@ -1,4 +1,5 @@
 import { FORM_UPR, smoothProfile } from '../measures/gaussian-profile-filter.ts';
+import { clearOfRim } from '../measures/roundness.ts';
 import type { PointPx } from '../raster/raster.ts';
 import { openArc, type RimEnds } from '../silhouette/open-arc.ts';
 import type { Loop } from '../silhouette/outline.ts';
@@ -39,16 +40,18 @@ const ROUNDS = 3;
  * form (15 undulations a revolution); the ball is fitted to the sight lines through its points. Profile and ball depend on each other, so both are
  * taken three times.
  *
- * Notes: out of round is about the least-squares centre, so it is a little larger than about the minimum-zone one; what no silhouette shows is
+ * Notes: out of round leaves out 6° at the rim, as in one view (`clearOfRim`). It is about the least-squares centre, so it is a little larger than about the minimum-zone one; what no silhouette shows is
  * not in it.
  *
  * Reference: ISO 12181-1 and -2:2011 carried over from circle to ball.
  */
 export function ballsOfViews(views: readonly OutlinedView[], start: Sphere): TurnedBalls | null {
   let free = start;
+  let forms: FormLines[] = [];
   let lines: SightLine[] = [];
   for (let round = 0; round < ROUNDS; round++) {
-    lines = views.flatMap((view) => formLines(view, free.centre));
+    forms = views.map((view) => formLines(view, free.centre));
+    lines = forms.flatMap(({ all }) => all);
     const fitted = bestSphere(lines, free, false);
     if (fitted === null) return null;
     free = fitted;
@@ -56,7 +59,7 @@ export function ballsOfViews(views: readonly OutlinedView[], start: Sphere): Tur
   const onAxis = bestSphere(lines, free, true);
   if (onAxis === null) return null;
   let [inner, outer] = [Number.POSITIVE_INFINITY, 0];
-  for (const line of lines) {
+  for (const line of forms.flatMap(({ clear }) => clear)) {
     const { distance } = passOf(line, free.centre);
     inner = Math.min(inner, distance);
     outer = Math.max(outer, distance);
@@ -64,8 +67,14 @@ export function ballsOfViews(views: readonly OutlinedView[], start: Sphere): Tur
   return { free, onAxis, outOfRound: outer - inner };
 }
 
-/** Sight lines through the form of one outline about a point of the plant. */
-function formLines({ view, sight, loops }: OutlinedView, centre: PlantPoint): SightLine[] {
+/** Sight lines through the form of one outline: all, and those clear of the rim. */
+interface FormLines {
+  readonly all: readonly SightLine[];
+  readonly clear: readonly SightLine[];
+}
+
+/** The sight lines through the form of one outline about a point of the plant. */
+function formLines({ view, sight, loops }: OutlinedView, centre: PlantPoint): FormLines {
   const { axisXPx, rimYPx, potHalfWidthPx } = view;
   const seen = seenAt(sight, centre);
   const centrePx: PointPx = [axisXPx + seen.x / sight.unitPerPx, rimYPx - seen.y / sight.unitPerPx];
@@ -74,9 +83,14 @@ function formLines({ view, sight, loops }: OutlinedView, centre: PlantPoint): Si
       ? null
       : { rimLeftPx: [axisXPx - potHalfWidthPx, rimYPx], rimRightPx: [axisXPx + potHalfWidthPx, rimYPx] };
   const profile = radialProfile(loops, centrePx, openArc(centrePx, rim), DIRECTIONS_PER_TURN);
-  if (profile.radiiPx.length < 3) return [];
+  if (profile.radiiPx.length < 3) return { all: [], clear: [] };
   const form = smoothProfile(profile, FORM_UPR);
-  return profilePoints(form)
-    .filter((_, k) => (form.radiiPx[k] as number) > 0)
-    .map(([x, y]) => sightLine(sight, (x - axisXPx) * sight.unitPerPx, (rimYPx - y) * sight.unitPerPx));
+  const lineThrough = ([x, y]: PointPx) =>
+    sightLine(sight, (x - axisXPx) * sight.unitPerPx, (rimYPx - y) * sight.unitPerPx);
+  return {
+    all: profilePoints(form)
+      .filter((_, k) => (form.radiiPx[k] as number) > 0)
+      .map(lineThrough),
+    clear: clearOfRim(form).map(lineThrough),
+  };
 }

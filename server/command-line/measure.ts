@@ -6,6 +6,7 @@ import { SingleBar } from 'cli-progress';
 import { CommanderError } from 'commander';
 import { lightFromCameraDeg } from '../../core/light/light-side.ts';
 import type { PhotoReport } from '../../core/report.ts';
+import type { StemsOfSitting } from '../../core/stems/match-stems.ts';
 import type { TurnedReport } from '../../core/turned/measure-turned.ts';
 import type { LightPlace } from '../../core/turned/turn-advice.ts';
 import type { SittingTask } from '../measuring/join-sitting.ts';
@@ -20,12 +21,11 @@ import {
 } from './arguments.ts';
 import { csvHead, csvLine } from './report-csv.ts';
 import { reportTable } from './report-table.ts';
+import { sittingCuts } from './sitting-cuts.ts';
 import { sittingTable } from './sitting-table.ts';
 
 /** From this many photos on the wait is long enough to show how it goes. */
 const MANY_PHOTOS = 5;
-
-const NO_CUTS = 'Cuts are not told for a turned sitting yet; each view lists its own long stems.';
 
 async function measure(wanted: MeasureArguments): Promise<void> {
   if (wanted.masks !== null) await makeFolder(wanted.masks);
@@ -73,8 +73,11 @@ async function measure(wanted: MeasureArguments): Promise<void> {
     if (wanted.turned) {
       const task = { views, cameraHeightMm: null, light: lightOf(wanted) } satisfies SittingTask;
       const joined = (await pool.call('join', task)) as TurnedReport;
+      const placed = (await pool.call('stems', task)) as StemsOfSitting;
       console.log(
-        wanted.form === 'json' ? JSON.stringify(sitting(reports, joined)) : `\n${sittingTable(joined)}`,
+        wanted.form === 'json'
+          ? JSON.stringify(sitting(reports, joined, placed))
+          : `\n${sittingTable(joined, placed)}`,
       );
     }
   } finally {
@@ -105,8 +108,12 @@ async function withMaskFiles(
   return { ...report, maskFile: maskName(path) };
 }
 
-function sitting(views: readonly PhotoReport[], { plan, turn, faults, notes }: TurnedReport): object {
-  return { views, plan, turn, cuts: null, faults, notes: [...notes, NO_CUTS] };
+function sitting(
+  views: readonly PhotoReport[],
+  { plan, turn, faults, notes }: TurnedReport,
+  placed: StemsOfSitting,
+): object {
+  return { views, plan, turn, cuts: sittingCuts(placed), faults, notes: [...notes, ...placed.notes] };
 }
 
 /** The photos tell nothing of how the pot stands now: the mark is supposed to face the camera. */

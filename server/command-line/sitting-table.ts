@@ -1,21 +1,24 @@
+import type { StemsOfSitting } from '../../core/stems/match-stems.ts';
 import { clockOfAzimuth } from '../../core/turned/clock-of-azimuth.ts';
 import type { TurnedReport } from '../../core/turned/measure-turned.ts';
+import { sittingCutLines } from './sitting-cuts.ts';
 
 const UNKNOWN = '–';
 /** Azimuths in the table; the JSON has them all. */
 const STEP_DEG = 45;
 
 /** A turned sitting as readable text, to stand under the table of its views. */
-export function sittingTable({ plan, turn, faults, notes }: TurnedReport): string {
+export function sittingTable({ plan, turn, faults, notes }: TurnedReport, placed: StemsOfSitting): string {
   return [
     ...facts(plan),
     ...reach(plan),
+    ...sittingCutLines(placed),
     ...(turn === null ? [] : ['', turn.words, turn.why]),
     ...section(
       'Put right first',
       faults.map(({ words }) => words),
     ),
-    ...section('Notes', notes),
+    ...section('Notes', [...notes, ...placed.notes]),
   ].join('\n');
 }
 

@@ -150,7 +150,11 @@ describe('the command line', () => {
     });
     expect(sitting.plan.hull.volumeMl).toBeGreaterThan(0);
     expect(sitting.plan.reach).toHaveLength(72);
-    expect(sitting.cuts).toBeNull();
+    for (const cut of sitting.cuts) {
+      expect(cut.azimuthDeg >= 0 && cut.azimuthDeg < 360).toBe(true);
+      expect(cut.excessMm).toBeGreaterThan(0);
+      expect(['shoot', 'shoulder']).toContain(cut.kind);
+    }
     // The second photo was taken with the camera held on its side, so the pot stands elsewhere in it.
     expect(sitting.faults).toMatchObject([{ kind: 'pot-moved', view: 1, from: 'rim' }]);
     expect(sitting.notes.join(' ')).toContain('Two directions tell the heavy side');
@@ -167,6 +171,8 @@ describe('the command line', () => {
     expect(run.out).toContain('lopsided      –');
     expect(run.out).toContain('tells left from right but not front from back');
     expect(run.out).toContain('A view has no scale, so there are no mm and no ml.');
+    expect(run.out).toContain('A view has no scale, so long stems cannot be placed on the plant.');
+    expect(run.out).not.toContain('Long stems:');
   });
 
   it('gives the same report whatever the machine’s zone and language', async () => {

@@ -2,13 +2,12 @@ import type { Sureness } from '../advice/advice.ts';
 import type { PointPx } from '../raster/raster.ts';
 import type { LongStem, PhotoReport } from '../report.ts';
 import type { Stem3D } from '../stems/stem-3d.ts';
-import type { Sphere } from '../turned/best-sphere.ts';
 import { clockOfAzimuth } from '../turned/clock-of-azimuth.ts';
 import type { PlantPoint } from '../turned/turned-view.ts';
 import type { Cut, StopDepth } from './cut.ts';
 import { inWorkingOrder } from './working-order.ts';
 
-/** What the list is made from. The ball to cut to is about the present ball's centre; `null`: the present ball itself. */
+/** What the list is made from. The ball to cut to is about the present ball's centre; `null`: even up to the present ball. */
 export type CutListRequest =
   | {
       readonly from: 'one-photo';
@@ -18,7 +17,8 @@ export type CutListRequest =
   | {
       readonly from: 'turned';
       readonly stems: readonly Stem3D[];
-      readonly present: Sphere;
+      /** The plant's ball as its report gives it, mm. */
+      readonly present: { readonly centreMm: PlantPoint; readonly radiusMm: number };
       readonly ball: { readonly radiusMm: number } | null;
     };
 
@@ -36,12 +36,12 @@ const LEAST_CUT_PERCENT = 3;
  * @param request stems of one photo's report or of a turned sitting, with the ball to cut to
  * @returns cuts; `[]` when nothing stands outside the ball to cut to
  *
- * How: a stem goes back to the ball to cut to along its direction from the centre, so what goes is its excess and the
- * difference of the two balls. A stem that a larger ball holds is left alone.
+ * How: evened up, a stem ends where the other tips do, so what goes is its excess. A smaller ball takes the difference of the two balls
+ * more, a larger one so much less; a stem that it holds is left alone.
  *
- * Notes: a ball smaller than the plant means that every shoot is shortened, not only the long ones: `allRoundCut` says so.
+ * Notes: a ball smaller than the plant means that every shoot is shortened, not only the long ones: `ballToCutTo` says so in words.
  *
- * Example: a stem 40 mm outside a ball of 150 mm, cut to 160 mm, loses 30 mm.
+ * Example: a stem of 40 mm excess on a ball of 150 mm, cut to 160 mm, loses 30 mm.
  */
 export function cutList(request: CutListRequest): Cut[] {
   const cuts = request.from === 'one-photo' ? cutsInPhoto(request) : cutsOnPlant(request);
@@ -89,12 +89,12 @@ function cutsInPhoto({ report, ball }: CutListRequest & { from: 'one-photo' }): 
 }
 
 function cutsOnPlant({ stems, present, ball }: CutListRequest & { from: 'turned' }): Omit<Cut, 'id'>[] {
-  const smallerMm = ball === null ? 0 : present.radius - ball.radiusMm;
+  const smallerMm = ball === null ? 0 : present.radiusMm - ball.radiusMm;
   return stems.flatMap((stem): Omit<Cut, 'id'>[] => {
     const takeOffMm = stem.excessMm + smallerMm;
-    const takeOffPercent = (100 * takeOffMm) / present.radius;
+    const takeOffPercent = (100 * takeOffMm) / present.radiusMm;
     if (!worthCutting(takeOffMm, takeOffPercent)) return [];
-    const cutMm = movedIn(stem.tipMm, present.centre, takeOffMm);
+    const cutMm = movedIn(stem.tipMm, present.centreMm, takeOffMm);
     return [
       {
         azimuthDeg: stem.azimuthDeg,
@@ -135,14 +135,14 @@ function surenessOf({ unsure, excessMm, plusMinusMm, kind }: Stem3D): Sureness {
 
 function whyInPhoto({ excessMm, kind }: LongStem, toOtherBall: boolean): string {
   const howFar = excessMm === null ? '' : ` by ${Math.round(excessMm)} mm`;
-  return `${standing(kind)} outside the ball that the rest of the canopy fills${howFar}.${otherBall(toOtherBall)} One photo shows no depth, and a leaf that only leans out needs no cut: look first.`;
+  return `${standing(kind)} beyond where the other tips end${howFar}.${otherBall(toOtherBall)} One photo shows no depth, and a leaf that only leans out needs no cut: look first.`;
 }
 
 function whyOnPlant({ excessMm, plusMinusMm, kind, seenIn, unsure }: Stem3D, toOtherBall: boolean): string {
   const seen = unsure
     ? 'Only one view shows its tip, so its place is unsure: look first.'
     : `${seenIn.length} views show its tip.`;
-  return `${standing(kind)} ${Math.round(excessMm)} mm (± ${Math.round(plusMinusMm)}) outside the ball that the rest of the canopy fills.${otherBall(toOtherBall)} ${seen}`;
+  return `${standing(kind)} ${Math.round(excessMm)} mm (± ${Math.round(plusMinusMm)}) beyond where the other tips end.${otherBall(toOtherBall)} ${seen}`;
 }
 
 function standing(kind: LongStem['kind']): string {

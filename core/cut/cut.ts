@@ -18,7 +18,7 @@ export interface Cut {
   readonly clockInPhoto: number | null;
   /** Height of the cut mark above the rim; `null` without a scale or a rim. */
   readonly heightMm: number | null;
-  /** How far the tip stands outside the plant's present ball; `null` without a scale. */
+  /** How far the tip stands beyond where the other tips end; `null` without a scale. */
   readonly excessMm: number | null;
   /** Its 95 % uncertainty; `null` where it is not known. */
   readonly plusMinusMm: number | null;

@@ -8,7 +8,7 @@ export interface Stem3D {
   readonly elevationDeg: number;
   /** Along the stem from the rim plane to the tip; `null` where leaves hide the stem. */
   readonly lengthMm: number | null;
-  /** How far the tip stands outside the ball. */
+  /** How far the tip stands beyond where the other tips end. */
   readonly excessMm: number;
   /** 95 % uncertainty of the excess. */
   readonly plusMinusMm: number;

@@ -26,11 +26,7 @@ export function shootsInView(
 ): ShootInView[] {
   const turned: Mesh = { ...mesh, positions: [...mesh.positions], normals: [] };
   turnMesh(turned, view.turnDeg);
-  const places: [number, number][] = [];
-  for (let at = 0; at < turned.positions.length; at += 3) {
-    const { xPx, yPx } = project(view.camera, turned.positions.slice(at, at + 3) as unknown as Vec3);
-    places.push([xPx, yPx]);
-  }
+  const [xs, ys] = projected(turned, view.camera);
   const { centreMm, radiusMm } = view.ball;
   const level = Math.hypot(centreMm[0], centreMm[1]);
   const facing = azimuthDirection(azimuthOf(centreMm) - view.turnDeg);
@@ -38,48 +34,65 @@ export function shootsInView(
   // A near camera sees a ball's outline before its middle, so a little larger.
   const distance = centre.depthMm;
   const seenRadiusMm = (radiusMm * distance) / Math.sqrt(distance ** 2 - radiusMm ** 2);
-  return shoots.map((shoot) => {
-    let outermost: [number, number] = [centre.xPx, centre.yPx];
-    let far = 0;
-    turned.corners.forEach((corner, index) => {
-      if (partAt(turned, index).shoot !== shoot) return;
-      const [x, y] = places[corner] as [number, number];
-      const away = Math.hypot(x - centre.xPx, y - centre.yPx);
-      if (away <= far) return;
-      far = away;
-      outermost = [x, y];
-    });
-    return {
-      shoot,
-      outermostPx: outermost,
-      excessMm: far * view.mmPerPx - seenRadiusMm,
-      onOutline: !coveredByOthers(turned, places, outermost, shoot),
-    };
+  const outermost = new Map(shoots.map((shoot) => [shoot, { corner: -1, far: 0 }]));
+  for (let index = 0; index < turned.corners.length; index++) {
+    const best = outermost.get((turned.parts[turned.partOf[Math.floor(index / 3)] as number] as Part).shoot);
+    if (best === undefined) continue;
+    const corner = turned.corners[index] as number;
+    const [dx, dy] = [(xs[corner] as number) - centre.xPx, (ys[corner] as number) - centre.yPx];
+    const far = Math.sqrt(dx * dx + dy * dy);
+    if (far <= best.far) continue;
+    best.corner = corner;
+    best.far = far;
+  }
+  return [...outermost].flatMap(([shoot, { corner, far }]): ShootInView[] => {
+    if (corner < 0) return [];
+    const place = [xs[corner] as number, ys[corner] as number] as const;
+    return [
+      {
+        shoot,
+        outermostPx: place,
+        excessMm: far * view.mmPerPx - seenRadiusMm,
+        onOutline: !coveredByOthers(turned, [xs, ys], place, shoot),
+      },
+    ];
   });
 }
 
+function projected(mesh: Mesh, camera: Pinhole): readonly [Float64Array, Float64Array] {
+  const count = mesh.positions.length / 3;
+  const [xs, ys] = [new Float64Array(count), new Float64Array(count)];
+  for (let k = 0; k < count; k++) {
+    const at = 3 * k;
+    const point: Vec3 = [
+      mesh.positions[at] as number,
+      mesh.positions[at + 1] as number,
+      mesh.positions[at + 2] as number,
+    ];
+    const { xPx, yPx } = project(camera, point);
+    xs[k] = xPx;
+    ys[k] = yPx;
+  }
+  return [xs, ys];
+}
+
+/** Whether a triangle of the canopy that is not the shoot's own lies over a place. */
 function coveredByOthers(
-  mesh: Mesh,
-  places: readonly (readonly [number, number])[],
+  { corners, partOf, parts }: Mesh,
+  [xs, ys]: readonly [Float64Array, Float64Array],
   [x, y]: readonly [number, number],
   shoot: number,
 ): boolean {
-  for (let index = 0; index < mesh.corners.length; index += 3) {
-    const part = partAt(mesh, index);
+  for (let index = 0; index < corners.length; index += 3) {
+    const [a, b, c] = [corners[index] as number, corners[index + 1] as number, corners[index + 2] as number];
+    const [ax, bx, cx] = [(xs[a] as number) - x, (xs[b] as number) - x, (xs[c] as number) - x];
+    // Most triangles lie to one side.
+    if ((ax > 0 && bx > 0 && cx > 0) || (ax < 0 && bx < 0 && cx < 0)) continue;
+    const part = parts[partOf[index / 3] as number] as Part;
     if (part.shoot === shoot || !part.canopy) continue;
-    const [a, b, c] = [0, 1, 2].map((k) => places[mesh.corners[index + k] as number]) as [
-      readonly [number, number],
-      readonly [number, number],
-      readonly [number, number],
-    ];
-    const side = (p: readonly [number, number], q: readonly [number, number]) =>
-      (q[0] - p[0]) * (y - p[1]) - (q[1] - p[1]) * (x - p[0]);
-    const [ab, bc, ca] = [side(a, b), side(b, c), side(c, a)];
+    const [ay, by, cy] = [(ys[a] as number) - y, (ys[b] as number) - y, (ys[c] as number) - y];
+    const [ab, bc, ca] = [ax * by - bx * ay, bx * cy - cx * by, cx * ay - ax * cy];
     if ((ab >= 0 && bc >= 0 && ca >= 0) || (ab <= 0 && bc <= 0 && ca <= 0)) return true;
   }
   return false;
-}
-
-function partAt(mesh: Mesh, cornerIndex: number): Part {
-  return mesh.parts[mesh.partOf[Math.floor(cornerIndex / 3)] as number] as Part;
 }

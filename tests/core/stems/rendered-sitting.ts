@@ -3,31 +3,26 @@ import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from '
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { gunzipSync, gzipSync } from 'node:zlib';
-import type { Mask } from '../../../core/raster/raster.ts';
 import type { Cut } from '../../../sample-images/render/plant/plant-spec.ts';
-import { renderSilhouettes } from '../../../sample-images/render/render-silhouette.ts';
-import type { ShootInView } from '../../../sample-images/render/shoots-in-view.ts';
-import type { ViewTruth } from '../../../sample-images/render/truth.ts';
+import {
+  type RenderedSilhouette,
+  renderSilhouettes,
+} from '../../../sample-images/render/render-silhouette.ts';
 import { SIDE_PX, type StemPlant } from './stem-plants.ts';
 
-/** One view of a rendered plant: its exact mask and its truth. */
-export interface RenderedView {
-  readonly canopy: Mask;
-  readonly truth: ViewTruth;
-  readonly longShoots: readonly ShootInView[];
-}
-
-const CACHE = join(tmpdir(), 'rondure-stems-2');
+/** Raise it when renders or what is kept of them change. */
+const FORMAT = 4;
+const CACHE = join(tmpdir(), 'rondure-stems');
 
 /** Renders a plant at several turns, or takes it from the system's folder for passing files, where it is kept. */
 export function renderedSitting(
   plant: StemPlant,
   turnsDeg: readonly number[],
   cuts: readonly Cut[] = [],
-): RenderedView[] {
+): RenderedSilhouette[] {
   const wish = { ...plant, week: 0, cuts, widthPx: SIDE_PX, heightPx: SIDE_PX };
   const name = createHash('sha256')
-    .update(JSON.stringify([wish, turnsDeg]))
+    .update(JSON.stringify([wish, turnsDeg, FORMAT]))
     .digest('hex')
     .slice(0, 16);
   mkdirSync(CACHE, { recursive: true });
@@ -40,16 +35,14 @@ export function renderedSitting(
 }
 
 /** Truths as one line of JSON, then the masks one after another. */
-function packed(views: readonly RenderedView[]): Buffer {
-  const truths = Buffer.from(
-    `${JSON.stringify(views.map(({ truth, longShoots }) => ({ truth, longShoots })))}\n`,
-  );
+function packed(views: readonly RenderedSilhouette[]): Buffer {
+  const truths = Buffer.from(`${JSON.stringify(views.map(({ canopy: _, ...facts }) => facts))}\n`);
   return Buffer.concat([truths, ...views.map(({ canopy }) => canopy.data)]);
 }
 
-function unpacked(bytes: Buffer): RenderedView[] {
+function unpacked(bytes: Buffer): RenderedSilhouette[] {
   const end = bytes.indexOf('\n');
-  const facts: Omit<RenderedView, 'canopy'>[] = JSON.parse(bytes.toString('utf8', 0, end));
+  const facts: Omit<RenderedSilhouette, 'canopy'>[] = JSON.parse(bytes.toString('utf8', 0, end));
   const area = SIDE_PX * SIDE_PX;
   return facts.map((fact, k) => ({
     ...fact,

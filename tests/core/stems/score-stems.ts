@@ -1,9 +1,9 @@
 import type { LongStemPx } from '../../../core/stems/long-stems.ts';
 import type { Stem3D } from '../../../core/stems/stem-3d.ts';
 import { turnBetween } from '../../../core/turned/circular-statistics.ts';
+import type { PlantTruth } from '../../../sample-images/render/render-silhouette.ts';
 import type { ShootInView } from '../../../sample-images/render/shoots-in-view.ts';
-import type { StemTruth } from '../../../sample-images/render/truth.ts';
-import { between } from './stem-plants.ts';
+import { between, type Direction } from './stem-plants.ts';
 import type { Tally } from './tally.ts';
 
 /** Stems asked for stand out by this and more; a call is right where a shoot stands out by this less the error allowed. */
@@ -14,7 +14,7 @@ const SAME_DEG = 30;
 const SAME_MM = 50;
 
 /** Scores the stems of a turned sitting against the known long shoots of the plant. */
-export function scoreTurned(stems: readonly Stem3D[], truth: readonly StemTruth[], tally: Tally): void {
+export function scoreTurned(stems: readonly Stem3D[], truth: PlantTruth['stems'], tally: Tally): void {
   const called = stems.filter(({ excessMm }) => excessMm >= ASKED_MM);
   const used = new Set<Stem3D>();
   for (const shoot of truth.filter(({ long, excessMm }) => long && excessMm >= ASKED_MM)) {
@@ -30,12 +30,13 @@ export function scoreTurned(stems: readonly Stem3D[], truth: readonly StemTruth[
   const right = truth.filter(({ excessMm }) => excessMm >= ASKED_MM - ALLOWED_MM);
   tally.called += called.length;
   tally.wrong += called.filter(
-    (stem) => !used.has(stem) && !right.some((shoot) => between(stem, shoot) < SAME_DEG && !isOf(shoot, used)),
+    (stem) =>
+      !used.has(stem) && !right.some((shoot) => between(stem, shoot) < SAME_DEG && !isOf(shoot, used)),
   ).length;
 }
 
 /** A shoot that another stem was counted for is no excuse for a second one. */
-function isOf(shoot: StemTruth, used: ReadonlySet<Stem3D>): boolean {
+function isOf(shoot: Direction, used: ReadonlySet<Stem3D>): boolean {
   return [...used].some((stem) => between(stem, shoot) < SAME_DEG / 2);
 }
 

@@ -72,7 +72,7 @@ function levelCamera(distanceMm: number, heightMm: number): CameraSpec {
 }
 
 export const FIELD_MM = 700;
-export const SIDE_PX = 1250;
+export const SIDE_PX = 1000;
 
 function apartStems(chance: ReturnType<typeof seededChance>, count: number, bare: boolean): LongShoot[] {
   const stems: LongShoot[] = [];
@@ -87,7 +87,7 @@ function apartStems(chance: ReturnType<typeof seededChance>, count: number, bare
   return stems;
 }
 
-interface Direction {
+export interface Direction {
   readonly azimuthDeg: number;
   readonly elevationDeg: number;
 }

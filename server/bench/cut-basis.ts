@@ -15,6 +15,7 @@ export interface OnePhotoBasis {
   readonly from: 'one-photo';
   readonly viewIds: readonly string[];
   readonly report: PhotoReport;
+  readonly turnDeg: number | null;
   readonly present: PresentBall;
   readonly unseen: readonly string[];
 }
@@ -52,11 +53,12 @@ export async function cutBasis(
     return none('A photo of this sitting is still being measured. Try again in a moment.', true);
   }
   const joining = joiningOfSitting(services.db, sittingId);
-  if (joining === null || joining.viewCount < 2) return onePhoto(views, []);
+  if (joining === null || joining.viewCount < 2) return onePhotoBasis(views, []);
   if (!joining.isCurrent || joining.state === 'measuring') {
     return none('The photos of this sitting are not joined yet. Try again in a moment.', true);
   }
-  if (joining.report === null) return onePhoto(views, ['The photos of this sitting could not be joined.']);
+  if (joining.report === null)
+    return onePhotoBasis(views, ['The photos of this sitting could not be joined.']);
   return turned(services, joining, views);
 }
 
@@ -72,7 +74,7 @@ async function turned(
     keepStems(db, joining, placed);
   }
   const { stems, crown, notes } = placed;
-  if (crown === null) return onePhoto(views, notes);
+  if (crown === null) return onePhotoBasis(views, notes);
   const hull = report?.plan.hull;
   const ball =
     hull?.radiusMm == null || hull.centreMm === null
@@ -84,13 +86,20 @@ async function turned(
     stems,
     present: { ...ball, plusMinusMm: leastSure(views) },
     unseen: [
+      ...(report?.faults ?? []).map(
+        ({ words }) => `${words} Until that is put right the places of the stems may be wrong.`,
+      ),
       ...notes,
       'A stem that every view hides behind leaves or the pot is not seen: look between the leaves as you work round.',
     ],
   };
 }
 
-function onePhoto(views: readonly ViewRow[], reasons: readonly string[]): OnePhotoBasis | NoCutBasis {
+/** The photo that shows most long stems. */
+export function onePhotoBasis(
+  views: readonly ViewRow[],
+  reasons: readonly string[],
+): OnePhotoBasis | NoCutBasis {
   const measured = views.filter(({ report }) => report?.status === 'measured');
   const [first, ...others] = measured;
   if (first === undefined) {
@@ -103,6 +112,7 @@ function onePhoto(views: readonly ViewRow[], reasons: readonly string[]): OnePho
     from: 'one-photo',
     viewIds: [view.id],
     report,
+    turnDeg: view.turnDeg,
     present: { radiusMm: report.ball?.radiusMm ?? null, plusMinusMm: report.ball?.radiusPlusMinusMm ?? null },
     unseen: [
       ...reasons,

@@ -14,6 +14,7 @@ import { viewsOfPlant } from '../store/views.ts';
 import { type CutBasis, cutBasis, type NoCutBasis } from './cut-basis.ts';
 import { markedCuts } from './marked-cuts.ts';
 import { growthAnswer, plantGrowth } from './plant-growth.ts';
+import { workDone } from './work-done.ts';
 
 export interface SittingCutList {
   readonly from: CutBasis['from'];
@@ -58,6 +59,7 @@ export async function sittingCutList(
       growthWhyNot: growth.ok ? null : growth.hint,
       cuts,
       unseen: [...basis.unseen],
+      worked: await workDone(services, { sitting, views, basis, cuts }),
       advice: adviceBeside(cuts, plant, asOf),
     },
   };

@@ -84,6 +84,28 @@ export type PlantGrowth = z.infer<typeof plantGrowthSchema>;
 export const scoresSchema = reportSchema.pick({ roundness: true, symmetry: true, lopsidedness: true });
 export type Scores = z.infer<typeof scoresSchema>;
 
+/** What was done of a list, and what the newest photos within two weeks after it show. */
+const workedSchema = z.object({
+  /** Chosen and not skipped. */
+  plannedCuts: z.int().nonnegative(),
+  done: z.int().nonnegative(),
+  skipped: z.int().nonnegative(),
+  /** The later sitting; `null` while there is none that can be compared. */
+  comparedWith: idSchema.nullable(),
+  comparedDay: daySchema.nullable(),
+  /** Planned cuts whose stems it still shows. */
+  standing: z.array(
+    z.object({
+      cutId: z.string(),
+      clock: z.number().nullable(),
+      standsOutMm: z.number().nullable(),
+      standsOutPercent: z.number(),
+    }),
+  ),
+  words: z.string().nullable(),
+});
+export type Worked = z.infer<typeof workedSchema>;
+
 /** `GET /api/sittings/:id/cut-list`: the stems to shorten, in the order of working round the plant. */
 export const cutListSchema = z.object({
   sittingId: idSchema,
@@ -100,6 +122,8 @@ export const cutListSchema = z.object({
   cuts: z.array(cutSchema.extend(cutMarkSchema.shape)),
   /** What the photos do not show. */
   unseen: z.array(z.string()),
+  /** `null` until a cut was ticked off or skipped. */
+  worked: workedSchema.nullable(),
   /** Beside the list: how to work, and the cautions. */
   advice: z.array(z.object({ words: z.string(), caution: z.boolean() })),
 });

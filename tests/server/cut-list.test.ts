@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { PhotoReport } from '../../core/report.ts';
+import type { LongStem, PhotoReport } from '../../core/report.ts';
 import type { StemsOfSitting } from '../../core/stems/match-stems.ts';
 import { type CutList, cutListSchema } from '../../server/schemas/cuts.ts';
 import { plantPageSchema } from '../../server/schemas/pages.ts';
@@ -148,6 +148,25 @@ describe('the cut list of a turned sitting', () => {
     expect(placings).toBe(2);
   });
 
+  it('says first when the photos do not fit each other', async () => {
+    const words = 'The pot stood elsewhere in photo 2.';
+    const fault = {
+      kind: 'pot-moved',
+      view: 1,
+      otherView: null,
+      fitsTurnDeg: null,
+      asideMm: 12,
+      from: 'rim',
+    } as const;
+    const { list } = await bench(THREE_STEMS, [0, 90], {
+      stems: async () => stems,
+      join: async () => ({ ...turnedReport(), faults: [{ ...fault, words }] }),
+    });
+    expect((await list()).unseen[0]).toBe(
+      `${words} Until that is put right the places of the stems may be wrong.`,
+    );
+  });
+
   it('falls back on the photo with most long stems where nothing can be placed, and says why', async () => {
     const why = 'A view has no scale, so long stems cannot be placed on the plant.';
     const { list } = await bench(THREE_STEMS, [0, 90], {
@@ -271,5 +290,66 @@ describe('the ball to cut to', () => {
     await photograph('2026-06-01', 0);
     const { growth } = await list();
     expect([growth?.sittings, growth?.forecast[0]?.day]).toEqual([1, DAY]);
+  });
+});
+
+describe('planned and done', () => {
+  it('is not told before anything was ticked off', async () => {
+    const { list, mark } = await bench(THREE_STEMS);
+    expect((await list()).worked).toBeNull();
+    const [nine, twelve, two] = (await list()).cuts;
+    await mark(nine, { state: 'done' });
+    await mark(twelve, { state: 'skipped' });
+    await mark(two, { chosen: false });
+    expect((await list()).worked).toMatchObject({
+      plannedCuts: 1,
+      done: 1,
+      skipped: 1,
+      comparedWith: null,
+      words: null,
+    });
+  });
+
+  /** A worked list, and the plant photographed again. */
+  async function photographedAgain(later: readonly LongStem[], day: string, turn: number) {
+    let report = THREE_STEMS;
+    const opened = await bench(THREE_STEMS, [0], {
+      measure: async (task) => ({ ...sampleMeasurement(task), report }),
+    });
+    for (const cut of (await opened.list()).cuts) await opened.mark(cut, { state: 'done' });
+    report = reportWithStems(later);
+    await opened.photograph(day, turn);
+    return (await opened.list()).worked;
+  }
+
+  it('is told by the next photo of the same side', async () => {
+    const worked = await photographedAgain([longStem(2, 22)], '2026-06-01', 0);
+    expect(worked).toMatchObject({ plannedCuts: 3, done: 3, comparedDay: '2026-06-01' });
+    expect(worked?.words).toBe('2 of 3 tips are gone; the one at 2 o’clock still stands 22 mm out.');
+    expect(worked?.standing.length).toBe(1);
+  });
+
+  it('says when the next photo shows another side', async () => {
+    const worked = await photographedAgain([], '2026-06-01', 90);
+    expect(worked?.comparedWith).toBeNull();
+    expect(worked?.words).toContain('Photograph it at the same turns.');
+  });
+
+  it('is not told by a photo that comes too late', async () => {
+    const worked = await photographedAgain([], '2026-06-15', 0);
+    expect([worked?.comparedWith, worked?.words]).toEqual([null, null]);
+  });
+
+  it('in the round is told by the stems placed then', async () => {
+    let stems = [placedStem(180, 60), placedStem(90, 40)];
+    const opened = await bench(THREE_STEMS, [0, 90], {
+      stems: async () => ({ stems, crown: CROWN, notes: [] }),
+    });
+    for (const cut of (await opened.list()).cuts) await opened.mark(cut, { state: 'done' });
+    stems = [placedStem(184, 31)];
+    for (const turn of [0, 90]) await opened.photograph('2026-06-02', turn);
+    expect((await opened.list()).worked?.words).toBe(
+      '1 of 2 tips is gone; the one at 12 o’clock still stands 31 mm out.',
+    );
   });
 });

@@ -1,5 +1,6 @@
+import { turnBetween } from './circular-statistics.ts';
 import { LEAST_VIEWS_TO_JUDGE, type OutlineVerdict } from './find-faults.ts';
-import type { LopsidednessFit } from './lopsidedness-vector.ts';
+import { type LopsidednessFit, SAME_DIRECTION_DEG } from './lopsidedness-vector.ts';
 import type { HullReport } from './measure-hull.ts';
 import { USUAL_DISTANCE_IN_RADII } from './sight-lines.ts';
 import type { LeftOut, TurnedScene } from './turned-scene.ts';
@@ -40,7 +41,7 @@ export function turnedNotes({
   notes.push(...axisNotes(scene));
   if (views.length > directions && directions > 0) {
     notes.push(
-      `${views.length} views show ${directions} ${directions === 1 ? 'direction' : 'directions'}: opposite views are mirror twins and count once. Turning by ${Math.round(1800 / views.length) / 10}° from view to view would show ${views.length}.`,
+      `${views.length} views show ${directions} ${directions === 1 ? 'direction' : 'directions'}: ${whyFewer(scene)} count once. Turning by ${Math.round(1800 / views.length) / 10}° from view to view would show ${views.length}.`,
     );
   }
   if (!lopsided.ok) notes.push(lopsided.hint);
@@ -98,4 +99,21 @@ function axisNotes({ views }: TurnedScene): string[] {
   }
   if (borrowed.length === 0) return [];
   return [`Shows no pot rim and takes its place from the other views: view ${borrowed.join(', ')}.`];
+}
+
+/** Views of one turn differ by no more than the pot is set down to, degrees. */
+const SAME_TURN_DEG = 5;
+
+/** Why there are fewer directions than views. */
+function whyFewer({ views }: TurnedScene): string {
+  const turns = views.map(({ view }) => view.turnDeg);
+  const apart = turns.flatMap((one, k) =>
+    turns.slice(k + 1).map((other) => Math.abs(turnBetween(one, other))),
+  );
+  const isSame = apart.some((deg) => deg <= SAME_TURN_DEG);
+  const isTwin = apart.some((deg) => deg >= 180 - SAME_DIRECTION_DEG);
+  if (isSame && !isTwin) return 'views at the same turn show the same and';
+  return isSame
+    ? 'opposite views are mirror twins, views at the same turn show the same, and they'
+    : 'opposite views are mirror twins and';
 }

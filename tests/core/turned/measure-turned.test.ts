@@ -50,6 +50,15 @@ describe('a turned sitting', () => {
     expect(Math.abs((turned.hull?.volumeMl ?? 0) / (plain.hull?.volumeMl ?? 1) - 1)).toBeLessThan(0.003);
   });
 
+  it('takes two views at one turn, counts them once and says so', () => {
+    const [first, , third] = VIEWS as [(typeof VIEWS)[number], unknown, (typeof VIEWS)[number]];
+    const { plan, notes } = measureTurned([first, third, first], OPTIONS);
+    expect(plan.directions).toBe(2);
+    expect(notes.join(' ')).toContain(
+      '3 views show 2 directions: views at the same turn show the same and count once.',
+    );
+  });
+
   it('does not care for the order of its views', () => {
     const plain = measureTurned(VIEWS, OPTIONS);
     const mixed = measureTurned(

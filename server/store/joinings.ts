@@ -32,8 +32,12 @@ export type SittingJoining = z.infer<typeof sittingJoiningRow>;
 /**
  * Sittings with a view, and the facts that joining it rests on: method, stand, and of each view its newest measurement and its
  * turn, in the order in which the screen shows them.
+ *
+ * @param which condition on the views' sittings, so that not all need be looked at
  */
-const FACTS = `SELECT sittings.id AS sittingId, sittings.plant_id AS plantId, sittings.day, plants.sample,
+const factsOf = (
+  which: string,
+) => `SELECT sittings.id AS sittingId, sittings.plant_id AS plantId, sittings.day, plants.sample,
     count(*) AS viewCount, max(ordered.state IN ('received', 'measuring')) AS isMeasuring,
     json_array('${TURNED_METHOD_VERSION}', stand.camera_height_mm) ||
       group_concat(ordered.id || ' ' || ordered.measurementId || ' ' || ordered.turnDeg, ';' ORDER BY place) AS facts
@@ -41,30 +45,36 @@ const FACTS = `SELECT sittings.id AS sittingId, sittings.plant_id AS plantId, si
     SELECT views.id, views.sitting_id, views.state, coalesce(turn_deg, '') AS turnDeg,
       coalesce((SELECT max(id) FROM measurements WHERE view_id = views.id), '') AS measurementId,
       row_number() OVER (ORDER BY turn_deg, received_at, views.rowid) AS place
-    FROM views WHERE removed_at IS NULL
+    FROM views WHERE removed_at IS NULL AND ${which}
   ) AS ordered
   JOIN sittings ON sittings.id = ordered.sitting_id
   JOIN plants ON plants.id = sittings.plant_id
   LEFT JOIN stand_versions AS stand ON stand.id = sittings.stand_version_id
   GROUP BY sittings.id`;
 
-const JOINING = `SELECT now.sittingId, now.facts, viewCount, isMeasuring, coalesce(joinings.facts = now.facts, 0) AS isCurrent, state, report,
+const joiningOf = (
+  which: string,
+) => `SELECT now.sittingId, now.facts, viewCount, isMeasuring, coalesce(joinings.facts = now.facts, 0) AS isCurrent, state, report,
     view_ids AS viewIds
-  FROM (${FACTS}) AS now LEFT JOIN joinings ON joinings.sitting_id = now.sittingId`;
+  FROM (${factsOf(which)}) AS now LEFT JOIN joinings ON joinings.sitting_id = now.sittingId`;
 
 /** How far the sittings of a plant have come, by the sitting's id. */
 export function joiningsOfPlant(db: Database, plantId: string): ReadonlyMap<string, SittingJoining> {
-  const rows = allRows(db, sittingJoiningRow, `${JOINING} WHERE now.plantId = ?`, plantId);
+  const ofPlant = 'sitting_id IN (SELECT id FROM sittings WHERE plant_id = ?)';
+  const rows = allRows(db, sittingJoiningRow, joiningOf(ofPlant), plantId);
   return new Map(rows.map((row) => [row.sittingId, row]));
 }
 
 export function joiningOfSitting(db: Database, sittingId: string): SittingJoining | null {
-  return oneRow(db, sittingJoiningRow, `${JOINING} WHERE now.sittingId = ?`, sittingId);
+  return oneRow(db, sittingJoiningRow, joiningOf('sitting_id = ?'), sittingId);
 }
 
 const dueRow = z.object({ sittingId: z.string(), plantId: z.string(), facts: z.string() });
 /** A sitting whose views are to be joined. */
 export type DueSitting = z.infer<typeof dueRow>;
+
+const MORE_THAN_ONE_VIEW = `sitting_id IN
+  (SELECT sitting_id FROM views WHERE removed_at IS NULL GROUP BY sitting_id HAVING count(*) > 1)`;
 
 /** Takes the next sitting to join and marks it so: the grower's own before the sample ones, the newest first. */
 export function takeDueSitting(db: Database): DueSitting | null {
@@ -72,9 +82,9 @@ export function takeDueSitting(db: Database): DueSitting | null {
     const due = oneRow(
       db,
       dueRow,
-      `SELECT now.sittingId, now.plantId, now.facts FROM (${FACTS}) AS now
+      `SELECT now.sittingId, now.plantId, now.facts FROM (${factsOf(MORE_THAN_ONE_VIEW)}) AS now
        LEFT JOIN joinings ON joinings.sitting_id = now.sittingId
-       WHERE viewCount > 1 AND NOT isMeasuring AND joinings.facts IS NOT now.facts
+       WHERE NOT isMeasuring AND joinings.facts IS NOT now.facts
        ORDER BY sample, day DESC LIMIT 1`,
     );
     if (due === null) return null;

@@ -12,6 +12,8 @@ export interface MatchedBand {
   readonly lie: Lie;
   /** Steps that agree minus steps that do not. */
   readonly agree: number;
+  /** By how much that is more than for any other lie. */
+  readonly lead: number;
 }
 
 /** The pot may be this much narrower or wider, and its axis this far aside ÷ radius, than where it was found. */
@@ -23,7 +25,8 @@ const USUAL_QUANTILE = 0.8;
 /** Fits the code to a band at every turn, for the pot a little narrower, wider and aside. */
 export function matchBand(columns: BandColumns, sight: PotSight, place: BandPlace): MatchedBand {
   const { reading } = readBand(columns, sight, place);
-  let best: MatchedBand | null = null;
+  let best: Omit<MatchedBand, 'lead'> | null = null;
+  const most: Record<Lie, number> = { upright: 0, 'upside-down': 0, mirrored: 0 };
   for (const wide of RADII) {
     for (const aside of ASIDE) {
       const tried = {
@@ -34,12 +37,15 @@ export function matchBand(columns: BandColumns, sight: PotSight, place: BandPlac
       const even = evenReading(reading, { turnDeg: 0, scale: 1, sight: tried }, WIDEST_DEG);
       for (const lie of LIES) {
         const { agree, turnDeg } = bestTurn(even, lie);
+        most[lie] = Math.max(most[lie], agree);
         if (best !== null && agree <= best.agree) continue;
         best = { place, strip: { turnDeg, scale: 1, sight: tried }, lie, agree };
       }
     }
   }
-  return best as MatchedBand;
+  const matched = best as unknown as Omit<MatchedBand, 'lead'>;
+  const others = LIES.filter((lie) => lie !== matched.lie).map((lie) => most[lie]);
+  return { ...matched, lead: matched.agree - Math.max(...others) };
 }
 
 /** Reads a band along the columns. */

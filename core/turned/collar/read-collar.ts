@@ -55,7 +55,7 @@ const MOST = { wrongShare: 0.13, stray: 2.5, plusMinusDeg: 8 };
 const EVEN = { right: 9, margin: 2.5, unevenness: 0.27, flicker: 0.22 };
 const SHADED = { right: 14, margin: 6, unevenness: 0.23, flicker: 0.45 };
 /** What says that a collar is there though it cannot be read. */
-const SURELY = { look: { right: 9, margin: 1, unevenness: 0.2, flicker: 0.15 }, difference: 0.55 };
+const SURELY = { look: { right: 10, margin: 1.5, unevenness: 0.18, flicker: 0.15 }, difference: 0.55 };
 
 const NORMAL_95 = 1.96;
 const NONE: NoCollar = { ok: false, reason: 'none', hint: null };
@@ -98,7 +98,7 @@ export function readCollar(
 }
 
 function readMatched(columns: BandColumns, expected: PotSight, band: MatchedBand): CollarReading | NoCollar {
-  if (band.lie !== 'upright') return wrongLie(band.lie, band.agree);
+  if (band.lie !== 'upright') return wrongLie(band.lie, band);
   const place = settleBand(columns, band);
   const { reading, usual } = readBand(columns, band.strip.sight, place);
   const { axisXPx, radiusPx } = band.strip.sight;
@@ -149,11 +149,11 @@ const UNCLEAR: NoCollar = {
   hint: 'A turn collar is there but too little of it can be read for sure. Lift the leaves that hang over it, or set the turn by hand.',
 };
 
-/** Steps that must agree before it is said that the strip lies wrong. */
-const LEAST_TO_BLAME = 13;
+/** Steps that must agree, and by how many more than upright, before it is said that the strip lies wrong. */
+const LEAST_TO_BLAME = { agree: 13, lead: 4 };
 
-function wrongLie(lie: Exclude<Lie, 'upright'>, agree: number): NoCollar {
-  if (agree < LEAST_TO_BLAME) return NONE;
+function wrongLie(lie: Exclude<Lie, 'upright'>, { agree, lead }: MatchedBand): NoCollar {
+  if (agree < LEAST_TO_BLAME.agree || lead < LEAST_TO_BLAME.lead) return NONE;
   return lie === 'upside-down'
     ? {
         ok: false,

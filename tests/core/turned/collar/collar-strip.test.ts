@@ -58,9 +58,10 @@ describe('the collar’s code', () => {
   });
 
   it('stands still in print: step by step from azimuth −180', () => {
-    expect(COLLAR_CODE.join('')).toBe('000001101110011000111010111111011010001000010110010101001001111');
+    expect(COLLAR_CODE.join('')).toBe('010101001001111000001101110011000111010111111011010001000010110');
     expect(isUpperDark(-179)).toBe(false);
-    expect(isUpperDark(179)).toBe(true);
+    expect(isUpperDark(179)).toBe(false);
+    expect(isUpperDark(-172)).toBe(true);
     expect(isUpperDark(181)).toBe(isUpperDark(-179));
   });
 });

@@ -29,7 +29,7 @@ export interface TimedRadius {
 const DAYS_A_WEEK = 7;
 /** A plus-minus is 1.96 standard deviations of one reading. */
 const SDS_OF_PLUS_MINUS = 1.96;
-/** Where no plus-minus is known, one standard deviation as a share of the radius: our own choice, and what the readings scatter corrects it. */
+/** Where no plus-minus is known, one standard deviation as a share of the stretch's mean radius: our own choice, and what the readings scatter corrects it. */
 const SD_SHARE = 0.015;
 
 /**
@@ -66,13 +66,14 @@ export function growthStretches(readings: readonly RadiusReading[], stops: reado
   return [...byStop].map(([stopsBefore, stretch]) => {
     const stop = cuts[stopsBefore - 1];
     const since = stop ?? (stretch[0] as RadiusReading).day;
+    const untoldSdMm = SD_SHARE * meanReading(stretch).radiusMm;
     return {
       since,
       begunBy: stop === undefined ? 'first-sitting' : 'stop',
       readings: stretch.map(({ day, radiusMm, plusMinusMm }) => ({
         weeks: weeksBetween(since, day),
         radiusMm,
-        sdMm: plusMinusMm === null ? SD_SHARE * radiusMm : plusMinusMm / SDS_OF_PLUS_MINUS,
+        sdMm: plusMinusMm === null ? untoldSdMm : plusMinusMm / SDS_OF_PLUS_MINUS,
       })),
     };
   });

@@ -51,9 +51,12 @@ describe('stretches between stops', () => {
     expect(stretch?.readings).toEqual([{ weeks: 0, radiusMm: 82, sdMm: 5 / 1.96 }]);
   });
 
-  it('take a share of the radius where no plus-minus is known', () => {
-    const [stretch] = growthStretches([reading('2026-03-30', 80, null)], []);
-    expect(stretch?.readings[0]?.sdMm).toBeCloseTo(1.2, 10);
+  it('take a share of the mean radius where no plus-minus is known, the same for all', () => {
+    const [stretch] = growthStretches(
+      [reading('2026-03-30', 60, null), reading('2026-04-06', 100, null)],
+      [],
+    );
+    expect(stretch?.readings.map(({ sdMm }) => sdMm)).toEqual([1.2, 1.2]);
   });
 
   it('refuse a radius that is none', () => {

@@ -34,11 +34,15 @@ export function axisUncertaintyPx(pot: Pot): number {
 }
 
 /**
- * One standard deviation of the camera's roll from photo to photo, degrees: of a camera that is put up anew within 1°
- * either way (even spread: 1° ÷ √3), and what every photo brought into its stand's frame keeps, however sure the frame is: a
- * turn below 0.1° is not put right (even spread: 0.1° ÷ √3).
+ * The camera's roll from photo to photo as one standard deviation, degrees: of a camera that is put up anew within 1° either way,
+ * and what every photo brought into its stand's frame keeps, however sure the frame is: a turn below 0.1° is not put right, and a
+ * camera that looks elsewhere sees the upright a little otherwise at the plant than in the middle of the picture.
+ *
+ * Notes: put up anew it spreads evenly, so that 95 in 100 lie within 0.95 of the bound: 1.96 standard deviations of 0.485 of it, not
+ * of the 1 ÷ √3 that is the even spread's own (JCGM 100:2008, 4.3.7 and G.1.3). Framed: with 0.06°, the turn left alone, symmetry
+ * held its mean in 90 of 100 renders photographed again only.
  */
-export const ROLL_DOUBT_DEG = { loose: 0.58, framed: 0.06 } as const;
+export const ROLL_DOUBT_DEG = { loose: 0.485, framed: 0.1 } as const;
 
 /**
  * One standard deviation of the camera's roll of one photo, degrees.

@@ -5,39 +5,18 @@
  * (default 9000, seeds that nothing was chosen on). A share of 400 is known to about ± 2 % (95 → ± 2.1, 90 → ± 2.9).
  */
 
-import { startRadiusFor } from '../../../core/cut/cut-back-from-show.ts';
 import { addDays } from '../../../core/day/day.ts';
-import { type ExpectedGrowth, expectedGrowth, SPREADS } from '../../../core/growth/expected-growth.ts';
 import { forecastRadius } from '../../../core/growth/forecast-radius.ts';
-import { type Growth, growthLessons, growthOf } from '../../../core/growth/growth.ts';
+import { type Growth, growthOf } from '../../../core/growth/growth.ts';
 import type { Range } from '../../../core/growth/growth-belief.ts';
-import { formOf, radiusAt, ratePerWeek } from '../../../core/growth/growth-curve.ts';
-import { chances, type Season, type SeasonOptions, STOP, simulateSeason } from './simulated-seasons.ts';
+import { formOf, ratePerWeek } from '../../../core/growth/growth-curve.ts';
+import { type Season, type SeasonOptions, STOP, simulateSeason } from './simulated-seasons.ts';
+import { count, median, note, share } from './tally.ts';
 
 const seasons = Number(process.argv[2] ?? 400);
 const first = Number(process.argv[3] ?? 9000);
 const AHEAD_WEEKS = [1, 4, 8, 12];
 
-const shares = new Map<string, { hits: number; of: number }>();
-const values = new Map<string, number[]>();
-
-function count(name: string, isHit: boolean): void {
-  const { hits, of } = shares.get(name) ?? { hits: 0, of: 0 };
-  shares.set(name, { hits: hits + (isHit ? 1 : 0), of: of + 1 });
-}
-
-function note(name: string, value: number): void {
-  values.set(name, [...(values.get(name) ?? []), value]);
-}
-
-const share = (name: string) => {
-  const { hits, of } = shares.get(name) ?? { hits: 0, of: 0 };
-  return of === 0 ? '–' : ((100 * hits) / of).toFixed(1);
-};
-const median = (name: string) => {
-  const sorted = [...(values.get(name) ?? [])].sort((a, b) => a - b);
-  return (sorted[Math.floor(sorted.length / 2)] ?? Number.NaN).toFixed(1);
-};
 const holds = ([low, high]: Range, value: number) => low <= value && value <= high;
 
 function growthIn({ readings }: Season): Growth {
@@ -129,85 +108,4 @@ console.table(
     ]),
   ),
 );
-console.log(`${msASeason.toFixed(0)} ms a season with four forecasts\n`);
-
-/** A variety drawn as the spreads say, its plants, and stretches of them. */
-function drawnStretch(seed: number) {
-  const { normal, uniform } = chances(seed);
-  const varietyGrowth = Math.log(70) + SPREADS.logGrowthMm.variety * normal();
-  const varietyWeeks = Math.log(5) + SPREADS.logWeeksToHalf.variety * normal();
-  return () => {
-    const plantGrowth = varietyGrowth + SPREADS.logGrowthMm.plant * normal();
-    const plantWeeks = varietyWeeks + SPREADS.logWeeksToHalf.plant * normal();
-    return () => ({
-      growthMm: Math.exp(plantGrowth + SPREADS.logGrowthMm.stretch * normal()),
-      weeksToHalf: Math.exp(plantWeeks + SPREADS.logWeeksToHalf.stretch * normal()),
-      kind: uniform() < 0.5 ? ('logistic' as const) : ('gompertz' as const),
-    });
-  };
-}
-
-type Stretch = ReturnType<ReturnType<ReturnType<typeof drawnStretch>>>;
-
-/** Eight weekly sittings of a stretch that began at 100 mm. */
-function lessonsFrom(stretch: Stretch, normal: () => number) {
-  const curve = { startRadiusMm: 100, finalRadiusMm: 100 + stretch.growthMm, ...stretch };
-  const readings = Array.from({ length: 8 }, (_, k) => ({
-    day: addDays(STOP, 7 * (k + 1)),
-    radiusMm: radiusAt(curve, k + 1) + 1.5 * normal(),
-    plusMinusMm: 3,
-  }));
-  return growthLessons({ readings, stops: [STOP] });
-}
-
-const WEEKS_TO_SHOW = 14;
-const WANTED_MM = 180;
-function backFromShow(row: string, expected: ExpectedGrowth, next: Stretch): void {
-  const { radiusMm, range90Mm } = startRadiusFor(WANTED_MM, WEEKS_TO_SHOW, expected);
-  const after = (ballMm: number) => {
-    const startRadiusMm = Math.max(0.001, ballMm);
-    return radiusAt({ ...next, startRadiusMm, finalRadiusMm: startRadiusMm + next.growthMm }, WEEKS_TO_SHOW);
-  };
-  // The ball that would have been right is inside the range when its ends grow on past and short of the wanted ball.
-  count(`${row} range`, after(range90Mm[0]) <= WANTED_MM && after(range90Mm[1]) >= WANTED_MM);
-  count(`${row} median`, after(radiusMm) <= WANTED_MM);
-  count(`${row} low`, after(range90Mm[0]) <= WANTED_MM);
-  note(`${row} off`, Math.abs(after(radiusMm) - WANTED_MM));
-  note(`${row} width`, range90Mm[1] - range90Mm[0]);
-}
-
-for (let k = 0; k < seasons; k++) {
-  const seed = first + 5_000_000 + k;
-  const { normal } = chances(seed + 1_000_000);
-  const newPlant = drawnStretch(seed);
-  const mates = [newPlant(), newPlant(), newPlant()].map((mate) => lessonsFrom(mate(), normal));
-  const own = newPlant();
-  const ownLessons = [own(), own()].flatMap((stretch) => lessonsFrom(stretch, normal));
-  const next = own();
-  backFromShow('guess', expectedGrowth(100), next);
-  backFromShow('variety', expectedGrowth(100, [], mates), next);
-  backFromShow('plant', expectedGrowth(100, ownLessons), next);
-  backFromShow('both', expectedGrowth(100, ownLessons, mates), next);
-}
-console.log(
-  `Back from the show: ball to cut to for ${2 * WANTED_MM} mm in ${WEEKS_TO_SHOW} weeks, plants drawn as the spreads say:`,
-);
-console.table(
-  Object.fromEntries(
-    [
-      ['guess', 'the guess alone'],
-      ['variety', 'three others of its variety'],
-      ['plant', 'two stretches of its own'],
-      ['both', 'both'],
-    ].map(([row, name]) => [
-      name,
-      {
-        '90 % range right, %': share(`${row} range`),
-        'range mm, median': median(`${row} width`),
-        'radius on the day off by mm, median': median(`${row} off`),
-        'not too wide, cut to the middle, %': share(`${row} median`),
-        'not too wide, cut to the lower end, %': share(`${row} low`),
-      },
-    ]),
-  ),
-);
+console.log(`${msASeason.toFixed(0)} ms a season with four forecasts`);

@@ -192,8 +192,11 @@ describe('a grower photographs a plant from all round', () => {
       await page.getByRole('link', { name: /See the plan and the solid/ }).tap();
       const clock = page.getByTestId('plan-clock');
       await clock.waitFor();
+      // The plan follows as soon as the last view is joined to the others.
+      await expect
+        .poll(() => page.getByTestId('silhouette-end').count(), { timeout: PATIENCE_MS })
+        .toBeGreaterThanOrEqual(8);
       expect(await clock.getAttribute('aria-label')).toMatch(/Most reach: the \d+ o’clock side, \d+ mm/);
-      expect(await page.getByTestId('silhouette-end').count()).toBeGreaterThanOrEqual(8);
       // The plant of these photos was made to lean to its window.
       await page.getByTestId('lean-arrow').waitFor();
       const slider = page.getByLabel('Ask a side: tap the plan, or slide');

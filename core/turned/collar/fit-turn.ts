@@ -25,6 +25,8 @@ export interface FittedTurn extends StripPlace {
   readonly edges: number;
   /** Root mean square distance of the edges from their places ÷ what is usual. */
   readonly stray: number;
+  /** What speaks against it: squared distances ÷ doubts of all edges seen and of the pot from where it was found; an edge without a place counts as three doubts away. */
+  readonly cost: number;
 }
 
 /** How far the rim as found may be off, ÷ radius, and the strip's print against its pot: one standard deviation. */
@@ -37,6 +39,8 @@ const REACH = [0.9, 0.7, 0.5, 0.5];
 export const WIDEST_DEG = 68;
 
 const LEAST_EDGES = 4;
+/** Squared doubts that an edge without a place counts for. */
+const LOST = 9;
 const STEP_DEG = 360 / COLLAR_STEPS;
 
 interface EdgePair {
@@ -63,7 +67,7 @@ export function fitTurn(
   for (const reach of REACH) {
     const pairs = pairEdges(edges, place ?? start, reach * STEP_DEG);
     if (pairs.length < LEAST_EDGES) return null;
-    place = fitPairs(pairs, place ?? start, expected);
+    place = fitPairs(pairs, place ?? start, expected, edges);
   }
   return place;
 }
@@ -86,7 +90,12 @@ function pairEdges(edges: readonly SeenEdge[], place: StripPlace, reachDeg: numb
   });
 }
 
-function fitPairs(pairs: readonly EdgePair[], from: StripPlace, expected: PotSight): FittedTurn {
+function fitPairs(
+  pairs: readonly EdgePair[],
+  from: StripPlace,
+  expected: PotSight,
+  edges: readonly SeenEdge[],
+): FittedTurn {
   const residuals = (values: readonly number[]): number[] => {
     const place = placeOf(values, expected);
     const [, scale = 0, axis = 0, radius = 0] = values;
@@ -104,15 +113,26 @@ function fitPairs(pairs: readonly EdgePair[], from: StripPlace, expected: PotSig
     Math.log(from.sight.radiusPx / expected.radiusPx),
   ];
   const { values, covariance } = leastSquares(residuals, begin, [0.01, 1e-4, 1e-4, 1e-4]);
-  const misses = residuals(values).slice(0, pairs.length);
-  const stray = Math.sqrt(misses.reduce((sum, miss) => sum + miss * miss, 0) / pairs.length);
+  const rest = residuals(values);
+  const squares = rest.slice(0, pairs.length).map((miss) => miss * miss);
+  const stray = Math.sqrt(sumOf(squares) / pairs.length);
+  const place = placeOf(values, expected);
+  const inSight = edges.filter(({ xPx }) => Math.abs(angleAtColumn(xPx, place.sight)) <= WIDEST_DEG).length;
   return {
-    ...placeOf(values, expected),
+    ...place,
     turnDoubtDeg:
       Math.sqrt(Math.max(0, covariance?.[0]?.[0] ?? Number.POSITIVE_INFINITY)) * Math.max(1, stray),
     edges: pairs.length,
     stray,
+    cost:
+      sumOf(squares.map((square) => Math.min(square, LOST))) +
+      LOST * Math.max(0, inSight - pairs.length) +
+      sumOf(rest.slice(pairs.length).map((miss) => miss * miss)),
   };
+}
+
+function sumOf(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0);
 }
 
 /** `values`: turn, logarithm of the print's share, shift of the axis ÷ radius, logarithm of the radius' share. */

@@ -47,7 +47,7 @@ export function countSteps(reading: ColumnReading, place: StripPlace, widestDeg:
   const wrong = [...steps].filter(([, { value, level }]) => value * level <= -LEAST_DIFFERENCE).length;
   const sizes = right.map(([, { value }]) => Math.abs(value));
   const changes = right.flatMap(([at, { light }]) => {
-    const next = right.find(([other]) => other === at + 1);
+    const next = right.find(([other]) => other === (at + 1) % COLLAR_STEPS);
     return next === undefined ? [] : [Math.abs(Math.log((light + 1e-4) / (next[1].light + 1e-4)))];
   });
   return {
@@ -64,21 +64,17 @@ function stepsOf(reading: ColumnReading, place: StripPlace, widestDeg: number): 
   for (let k = 0; k < reading.xPx.length; k++) {
     const angle = angleAtColumn(reading.xPx[k] as number, place.sight);
     if (Math.abs(angle) > widestDeg) continue;
-    // Counted on across the strip's ends, so that neighbours have neighbouring numbers.
-    const at = (place.turnDeg * place.scale + angle * place.scale + 180 + 720) / STEP_DEG;
+    const printed = printedAt(angle, place);
+    const at = (printed + 180) / STEP_DEG;
     const number = Math.floor(at);
     if (Math.abs(at - number - 0.5) > INNER / 2) continue;
-    const step = steps.get(number) ?? { count: 0, value: 0, light: 0, level: levelAt(angle, place) };
+    const step = steps.get(number) ?? { count: 0, value: 0, light: 0, level: codeLevel(printed, 0) };
     step.count++;
     step.value += ((reading.values[k] as number) - step.value) / step.count;
     step.light += ((reading.light[k] as number) - step.light) / step.count;
     steps.set(number, step);
   }
   return steps;
-}
-
-function levelAt(angleDeg: number, place: StripPlace): number {
-  return codeLevel(printedAt(angleDeg, place), 0);
 }
 
 function unevennessOf(sizes: readonly number[]): number {

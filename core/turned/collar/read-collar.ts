@@ -3,8 +3,8 @@ import { wholeTurn } from '../circular-statistics.ts';
 import { type BandColumns, bandColumns } from './band-columns.ts';
 import { seenEdges } from './code-edges.ts';
 import { findBands } from './find-bands.ts';
-import { type FittedTurn, fitTurn, WIDEST_DEG } from './fit-turn.ts';
-import { countSteps, evenReading, type StepCount } from './judge-steps.ts';
+import { type FittedTurn, fitTurn, type StripPlace, WIDEST_DEG } from './fit-turn.ts';
+import { type ColumnReading, countSteps, evenReading, type StepCount } from './judge-steps.ts';
 import { type MatchedBand, matchBand, readBand, settleBand } from './match-band.ts';
 import { bestTurn, type Lie, nextBest } from './match-code.ts';
 import { type PotSight, USUAL_NEARNESS } from './pot-sight.ts';
@@ -45,6 +45,8 @@ const LOOKED_AT = { aside: 1, above: 0.4, below: 1.7 };
 /** Where the middle of the strip's front may be, from the rim's middle ÷ half its width; and how far it may rise to its ends. */
 const FRONT = { from: -0.1, to: 1.2 };
 const RISES = Array.from({ length: 11 }, (_, k) => -0.08 + 0.07 * k);
+/** Where the axis may be to begin with, from where it was found ÷ radius. */
+const STARTS = [-0.05, -0.025, 0, 0.025, 0.05];
 /** Between two clearly read columns at an edge, ÷ radius. */
 const WIDEST_EDGE = 0.09;
 
@@ -106,12 +108,26 @@ function readMatched(columns: BandColumns, expected: PotSight, band: MatchedBand
     const aside = (at - axisXPx) / radiusPx;
     return WIDEST_EDGE * radiusPx * Math.sqrt(Math.max(0.05, 1 - aside * aside));
   });
-  const fit = fitTurn(edges, band.strip, expected);
-  if (fit === null) return NONE;
+  const fits = startsFor(reading, band.strip, expected).flatMap(
+    (start) => fitTurn(edges, start, expected) ?? [],
+  );
+  if (fits.length === 0) return NONE;
+  const fit = fits.reduce((best, one) => (one.cost < best.cost ? one : best));
   const steps = countSteps(reading, fit, WIDEST_DEG);
   const even = evenReading(reading, fit, WIDEST_DEG);
   const margin = bestTurn(even, 'upright').agree - nextBest(even, fit.turnDeg);
   return judged(fit, steps, margin, usual);
+}
+
+/** Places to begin the fit from: as matched, and with the axis further left and right, each with the turn that fits there. */
+function startsFor(reading: ColumnReading, strip: StripPlace, expected: PotSight): StripPlace[] {
+  const others = STARTS.map((aside): StripPlace => {
+    const sight = { ...strip.sight, axisXPx: expected.axisXPx + aside * expected.radiusPx };
+    const place = { ...strip, sight };
+    const { turnDeg } = bestTurn(evenReading(reading, place, WIDEST_DEG), 'upright');
+    return { ...place, turnDeg };
+  });
+  return [strip, ...others];
 }
 
 function judged(fit: FittedTurn, steps: StepCount, margin: number, usual: number): CollarReading | NoCollar {

@@ -2,7 +2,8 @@ import { openArcDeg } from '../silhouette/open-arc.ts';
 import type { Silhouette } from '../silhouette/silhouette.ts';
 import { axisFromPot, axisUncertaintyPx, ROLL_DOUBT_DEG } from '../stand/axis.ts';
 import type { MeasuredPlant } from '../stand/upright-plant.ts';
-import { type LongStemPx, longStems } from '../stems/long-stems.ts';
+import type { LongStemPx } from '../stems/long-stems.ts';
+import { type StemsOfPhoto, stemsOfPhoto } from '../stems/stems-of-photo.ts';
 import { type BallFit, fitBall } from './ball.ts';
 import { type ExtrasPx, extrasOf } from './extras.ts';
 import { type Fill, fillOf } from './fill.ts';
@@ -73,6 +74,16 @@ export function measureSilhouette(
     notes.push(`The pot hides much of the ball: roundness rests on ${Math.round(arcDeg)}° of its outline.`);
   }
 
+  const stems: StemsOfPhoto =
+    ball === null
+      ? { stems: [], notes: [] }
+      : stemsOfPhoto(
+          silhouette,
+          pot === null || axis === null ? null : { rim: pot, axis },
+          ball,
+          edgeUncertaintyPx,
+        );
+
   return {
     fill: fillOf(silhouette),
     axis,
@@ -85,9 +96,9 @@ export function measureSilhouette(
         ? null
         : lopsidednessPercent(silhouette.centroidPx[0], axis.xPx, ball.radiusPx),
     extras: extrasOf(silhouette, { axis, ball: roundness === null ? null : ball, symmetry }),
-    longStems: ball === null ? [] : longStems({ loops: silhouette.loops, rim: pot }, ball, edgeUncertaintyPx),
+    longStems: stems.stems,
     plusMinus: ball === null ? null : wholePlusMinus(silhouette, found, ball, place, rollDoubtDeg),
-    notes,
+    notes: [...notes, ...stems.notes],
   };
 }
 

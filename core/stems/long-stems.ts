@@ -15,6 +15,8 @@ export interface LongStemPx {
   readonly excessPx: number;
   readonly clock: number;
   readonly kind: 'shoot' | 'shoulder';
+  /** Along the stem from the rim plane to the tip, as the photo shows it; `null` where leaves hide the stem. */
+  readonly lengthPx: number | null;
 }
 
 export interface LongStemOptions {
@@ -79,6 +81,7 @@ export function longStems(
       excessPx,
       clock: clockOf(angleRad),
       kind,
+      lengthPx: null,
     }));
 }
 

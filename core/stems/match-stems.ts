@@ -2,6 +2,7 @@ import { bestSphere, type Sphere } from '../turned/best-sphere.ts';
 import { degOf, wholeTurn } from '../turned/circular-statistics.ts';
 import { distinctDirections } from '../turned/lopsidedness-vector.ts';
 import type { SceneView, TurnedScene } from '../turned/turned-scene.ts';
+import { bareSitting } from './bare-sitting.ts';
 import { SEEN_OUTERMOST } from './crown.ts';
 import { LONG_STEM_DEFAULTS } from './long-stems.ts';
 import { type MatchedTips, matchTips } from './match-tips.ts';
@@ -31,45 +32,49 @@ const NORMAL_95 = 1.96;
  * @param scene views of known turn with their outlines (`turnedScene`)
  * @returns stems, longest first, with the crown; what cannot be known is said in `notes`
  *
- * How: the crowns of all views give one ball; the tips outside it are matched from view to view by height and by the turn (`matchTips`).
+ * How: the crowns of all views give one ball; the tips outside it are matched from view to view by height and by the turn (`matchTips`; on a bare plant
+ * `matchBareTips`).
  *
- * Notes: lengths are known on bare stems only (`bareStems`); here they are `null`. A stem that every view hides behind leaves is not seen.
+ * Notes: lengths are known on bare plants only. A stem that every view hides is not seen.
  */
-export function matchStems({ views, unit }: TurnedScene): StemsOfSitting {
+export function matchStems({ views, unit, usualRadius }: TurnedScene): StemsOfSitting {
   if (unit !== 'mm') return nothing('A view has no scale, so long stems cannot be placed on the plant.');
   if (distinctDirections(views.map(({ view }) => view.turnDeg)) < 2) {
     return nothing(
       'One direction shows no depth, so long stems are told as in a single photo. Add a photo after a quarter turn.',
     );
   }
+  const found = bareSitting(views, usualRadius) ?? leafySitting(views);
+  if (found === null) return nothing('Too little of the outlines is seen to say where the tips end.');
+  const stems = found.stems
+    .map((one) => stemOf(one, views, found.crown))
+    .sort((a, b) => b.excessMm - a.excessMm);
+  return { stems, crown: found.crown, notes: [...found.notes, ...unsureNotes(stems)] };
+}
+
+interface StemsInSpace {
+  readonly stems: readonly (MatchedTips & { readonly length: number | null })[];
+  readonly crown: Sphere;
+  readonly notes: readonly string[];
+}
+
+/** Long stems of a plant in leaf. */
+function leafySitting(views: readonly SceneView[]): StemsInSpace | null {
   const crown = crownOfSitting(views);
-  if (crown === null) return nothing('Too little of the outlines is seen to say where the tips end.');
-  const tips = views.flatMap((view, place) => placedTips(view, place, crown));
+  if (crown === null) return null;
   const matched = matchTips(
-    tips,
+    views.flatMap((view, place) => placedTips(view, place, crown)),
     views.map(({ field }) => field),
     crown,
   );
-  const least = Math.min(LEAST_EXCESS_MM, LEAST_EXCESS_SHARE * crown.radius);
+  const leastShoot = Math.min(LEAST_EXCESS_MM, LEAST_EXCESS_SHARE * crown.radius);
   const stems = matched
-    .filter(({ tips: seen }) => Math.max(...seen.map(({ passes }) => passes)) >= SEEN_SHARE * least)
-    .map((one) => stemOf(one, views, crown))
-    .filter(
-      ({ kind, excessMm }) =>
-        excessMm >= (kind === 'shoot' ? least : LONG_STEM_DEFAULTS.leastShoulder * crown.radius),
-    )
-    .sort((a, b) => b.excessMm - a.excessMm);
-  const unsure = stems.filter((stem) => stem.unsure).length;
-  return {
-    stems,
-    crown,
-    notes:
-      unsure === 0
-        ? []
-        : [
-            `${unsure === 1 ? 'One long stem is' : `${unsure} long stems are`} seen from one direction only: how far to the front or back rests on where the other views do not show ${unsure === 1 ? 'it' : 'them'}.`,
-          ],
-  };
+    .filter(({ tips, excess }) => {
+      const least = isShoulder(tips) ? LONG_STEM_DEFAULTS.leastShoulder * crown.radius : leastShoot;
+      return excess >= least && Math.max(...tips.map(({ passes }) => passes)) >= SEEN_SHARE * least;
+    })
+    .map((one) => ({ ...one, excessSd: Math.hypot(one.excessSd, LEAF_SD * crown.radius), length: null }));
+  return { stems, crown, notes: [] };
 }
 
 /** The ball on which the tips end, from the crowns of all views. */
@@ -96,7 +101,7 @@ function crownOfSitting(views: readonly SceneView[]): Sphere | null {
 }
 
 function stemOf(
-  { tips, place, excess, excessSd }: MatchedTips,
+  { tips, place, excess, excessSd, length }: StemsInSpace['stems'][number],
   views: readonly SceneView[],
   crown: Sphere,
 ): Stem3D {
@@ -108,14 +113,27 @@ function stemOf(
   return {
     azimuthDeg: wholeTurn(degOf(Math.atan2(v, u))),
     elevationDeg: degOf(Math.atan2(h - ch, Math.hypot(u - cu, v - cv))),
-    lengthMm: null,
+    lengthMm: length,
     excessMm: excess,
-    plusMinusMm: NORMAL_95 * Math.hypot(excessSd, LEAF_SD * crown.radius),
-    kind: tips.every(({ kind }) => kind === 'shoulder') ? 'shoulder' : 'shoot',
+    plusMinusMm: NORMAL_95 * excessSd,
+    kind: isShoulder(tips) ? 'shoulder' : 'shoot',
     seenIn: seen.map(({ index }) => index).sort((a, b) => a - b),
     unsure: distinctDirections(seen.map(({ view }) => view.turnDeg)) < 2,
     tipMm: [u, v, h],
   };
+}
+
+function isShoulder(tips: MatchedTips['tips']): boolean {
+  return tips.every(({ kind }) => kind === 'shoulder');
+}
+
+function unsureNotes(stems: readonly Stem3D[]): string[] {
+  const unsure = stems.filter((stem) => stem.unsure).length;
+  if (unsure === 0) return [];
+  const [who, them] = unsure === 1 ? ['One long stem is', 'it'] : [`${unsure} long stems are`, 'them'];
+  return [
+    `${who} seen from one direction only: how far to the front or back rests on where the other views do not show ${them}.`,
+  ];
 }
 
 function nothing(note: string): StemsOfSitting {

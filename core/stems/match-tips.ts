@@ -27,7 +27,10 @@ export const RULE = {
   /** How much likelier a place is where another view shows a tip. */
   tipGain: 4,
   /** A tip this far from where the stem should show is not the stem's. */
-  reachOfTip: 0.16,
+  reachOfTip: 0.25,
+  /** A tip so far beside a stem's line as seen, and so little beyond its end, is a leaf of it. */
+  leafReach: 0.3,
+  leafBeyond: 0.06,
   /** The leaves of a long stem reach so far to its sides. */
   besideStem: 0.42,
 } as const;
@@ -47,11 +50,11 @@ export function matchTips(
   const stems: MatchedTips[] = [];
   for (const first of left) {
     left.delete(first);
-    let mine: PlacedTip[] = [first];
-    let spot = placeAlong(first, mine, [...left], fields, ball);
-    mine = withOthers(first, spot.place, left, fields, ball);
-    if (mine.length > 1) spot = placeAlong(first, mine, [], fields, ball);
+    const guess = placeAlong(first, [first], [...left], fields, ball);
+    const mine = withOthers(first, guess.likeliest, left, fields, ball);
+    const spot = mine.length > 1 ? placeAlong(first, mine, [], fields, ball) : guess;
     for (const tip of mine) left.delete(tip);
+    for (const tip of left) if (isLeafOf(tip, spot, fields, ball)) left.delete(tip);
     const most = Math.max(...mine.map(({ passes }) => passes));
     stems.push({
       tips: mine,
@@ -85,6 +88,14 @@ function besideStem(tip: PlantPoint, stem: PlantPoint, { centre, radius }: Spher
   return along > 0 && Math.hypot(...a) ** 2 - along ** 2 < (RULE.besideStem * radius) ** 2;
 }
 
+interface Spot {
+  readonly place: PlantPoint;
+  /** The likeliest place: of several that are likely the mean may be none. */
+  readonly likeliest: PlantPoint;
+  readonly excess: number;
+  readonly excessSd: number;
+}
+
 /** The mean place and excess along a tip's sight line, weighed by what the other views show. */
 function placeAlong(
   tip: PlacedTip,
@@ -92,7 +103,7 @@ function placeAlong(
   others: readonly PlacedTip[],
   fields: readonly SilhouetteField[],
   { centre, radius }: Sphere,
-): { place: PlantPoint; excess: number; excessSd: number } {
+): Spot {
   const { line } = tip;
   const foot = alongLine(line, centre);
   const places: { point: PlantPoint; excess: number; log: number; w: number }[] = [];
@@ -123,11 +134,29 @@ function placeAlong(
     places.reduce((sum, one, k) => sum + (weights[k] as number) * of(one), 0) / total;
   const w = mean((one) => one.w);
   const excess = mean((one) => one.excess);
+  const likeliest = places.find(({ log }) => log === best) as (typeof places)[number];
   return {
     place: pointOn(line, foot + w * radius),
+    likeliest: likeliest.point,
     excess,
     excessSd: Math.sqrt(mean((one) => (one.excess - excess) ** 2)),
   };
+}
+
+/** Whether a tip shows no more than the leaves of a stem would there: beside its line as seen, and no further out than it. */
+function isLeafOf(
+  tip: PlacedTip,
+  stem: Spot,
+  fields: readonly SilhouetteField[],
+  { centre, radius }: Sphere,
+): boolean {
+  const { sight } = fields[tip.view] as SilhouetteField;
+  const [from, to] = [seenAt(sight, centre), seenAt(sight, stem.place)];
+  const [sx, sy, tx, ty] = [to.x - from.x, to.y - from.y, tip.x - from.x, tip.y - from.y];
+  const out = Math.hypot(sx, sy);
+  const along = (tx * sx + ty * sy) / out;
+  const beside = Math.abs(ty * sx - tx * sy) / out;
+  return along > 0 && beside < RULE.leafReach * radius && Math.hypot(tx, ty) < out + RULE.leafBeyond * radius;
 }
 
 /** The nearest free tip of each other view within reach of where the place shows there. */

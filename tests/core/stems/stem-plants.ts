@@ -42,7 +42,7 @@ export function stemPlant({ seed, longStems, bare }: StemWish): StemPlant {
       ],
       centreHeight: chance.between(0.5, 0.75, 5),
       lowestDeg: bare ? chance.between(-10, 5, 6) : chance.between(-35, -20, 6),
-      shoots: Math.round(bare ? chance.between(12, 26, 7) : chance.between(50, 85, 7)),
+      shoots: Math.round(bare ? chance.between(18, 30, 7) : chance.between(50, 85, 7)),
       forks: Math.round(bare ? chance.between(5, 9, 8) : chance.between(14, 20, 8)),
       internodeMm: chance.between(9, 14, 9),
       leaf,

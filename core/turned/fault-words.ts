@@ -84,7 +84,8 @@ export function driftFault({ view, asideMm }: PotDrift): TurnedFault {
   };
 }
 
-function guess(supposed: Supposition, turnsDeg: readonly number[]): string {
+/** A supposition as the end of a sentence: "views 2 and 3 are swapped". */
+export function guess(supposed: Supposition, turnsDeg: readonly number[]): string {
   switch (supposed.kind) {
     case 'turn-wrong':
       return `view ${supposed.view + 1} was taken at ${degrees(supposed.turnDeg)} instead of ${degrees(turnsDeg[supposed.view] as number)}`;

@@ -1,6 +1,6 @@
 import type { PointPx } from '../raster/raster.ts';
 import { type BandExtent, bandExtents } from './band-extents.ts';
-import { radOf } from './circular-statistics.ts';
+import { radOf, turnBetween } from './circular-statistics.ts';
 import { outlineMisses } from './outline-coherence.ts';
 import { reachLikelihood, sidewaysGain } from './reach-likelihood.ts';
 import type { ViewSight } from './sight-lines.ts';
@@ -23,6 +23,8 @@ export interface OutlineVerdict {
   readonly fault: Supposition | null;
   /** Other explanations that are nearly as good. */
   readonly orElse: readonly Supposition[];
+  /** Without a fault: those swaps and turns an eighth or more off that the outlines would not give away, because the plant looks much the same so. */
+  readonly hidden: readonly Supposition[];
   /** How much better the fault explains the outlines than no fault does, in natural logarithms; 0 without a fault. */
   readonly strength: number;
   /** Whether the outlines still disagree once the fault is put right. */
@@ -52,6 +54,7 @@ const JUDGE = {
   leastMove: 5,
 } as const;
 const MANY_VIEWS = 6;
+const LEAST_PLAIN_DEG = 45;
 /** Fewer views than this cannot tell which of them is wrong. */
 export const LEAST_VIEWS_TO_JUDGE = 3;
 
@@ -78,7 +81,11 @@ export function findFault(views: readonly ComparedView[], ballRadius: number): O
   const ranked = rankSuppositions(scene, turnsDeg);
   const best = ranked[0];
   if (best === undefined || best.strength < least) {
-    return { fault: null, orElse: [], strength: 0, stillOff: false };
+    const hidden = ranked
+      // What explains the outlines no worse than this would not have been named had it happened.
+      .filter(({ supposed, strength }) => strength > -least && isPlainMistake(supposed, turnsDeg))
+      .map(({ supposed }) => supposed);
+    return { fault: null, orElse: [], hidden, strength: 0, stillOff: false };
   }
   const rivals = ranked.filter(
     ({ supposed, strength }) =>
@@ -90,7 +97,13 @@ export function findFault(views: readonly ComparedView[], ballRadius: number): O
   const mended = takingUnder(turnsDeg, best.supposed).turnsDeg;
   const stillOff =
     best.supposed.kind !== 'pot-moved' && (rankSuppositions(scene, mended)[0]?.strength ?? 0) >= least;
-  return { fault: best.supposed, orElse, strength: best.strength, stillOff };
+  return { fault: best.supposed, orElse, hidden: [], strength: best.strength, stillOff };
+}
+
+/** A mistake that a hand makes: two views in each other's place, or an eighth turn and more missed. */
+function isPlainMistake(supposed: Supposition, turnsDeg: readonly number[]): boolean {
+  if (supposed.kind !== 'turn-wrong') return supposed.kind === 'views-swapped';
+  return Math.abs(turnBetween(turnsDeg[supposed.view] as number, supposed.turnDeg)) >= LEAST_PLAIN_DEG;
 }
 
 interface Scene {

@@ -6,11 +6,13 @@ import { placeAxis } from './place-axis.ts';
 import { type PlanPoint, planOutline } from './plan-outline.ts';
 import { potDrifts } from './pot-drift.ts';
 import { type Reach, reachAllRound } from './reach.ts';
+import type { Supposition } from './supposition.ts';
 import type { LightPlace, TurnAdvice } from './turn-advice.ts';
 import { turnOfPlan } from './turn-of-plan.ts';
 import { turnedNotes } from './turned-notes.ts';
 import { type TurnedScene, turnedScene } from './turned-scene.ts';
 import type { Camera, TurnedView } from './turned-view.ts';
+import { countedAsGiven, turnsAsGiven } from './views-as-given.ts';
 
 /** Reach at one azimuth as reported. */
 export interface PlanReach {
@@ -130,12 +132,7 @@ function outlineFaults(
   ballRadius: number,
 ): TurnedFault[] {
   if (verdict?.fault == null) return [];
-  const place = (view: number) => (views[view] as (typeof views)[number]).index;
-  const turnsDeg: number[] = [];
-  for (const { index, view } of views) turnsDeg[index] = view.turnDeg;
-  const asGiven = (supposed: NonNullable<typeof verdict.fault>) =>
-    supposed.kind === 'views-swapped'
-      ? { ...supposed, view: place(supposed.view), other: place(supposed.other) }
-      : { ...supposed, view: place(supposed.view) };
-  return [outlineFault(asGiven(verdict.fault), verdict.orElse.map(asGiven), { turnsDeg, ballRadius, unit })];
+  const asGiven = (supposed: Supposition) => countedAsGiven(supposed, views);
+  const told = { turnsDeg: turnsAsGiven(views), ballRadius, unit };
+  return [outlineFault(asGiven(verdict.fault), verdict.orElse.map(asGiven), told)];
 }

@@ -1,10 +1,12 @@
 import { turnBetween } from './circular-statistics.ts';
+import { guess } from './fault-words.ts';
 import { LEAST_VIEWS_TO_JUDGE, type OutlineVerdict } from './find-faults.ts';
 import { type LopsidednessFit, SAME_DIRECTION_DEG } from './lopsidedness-vector.ts';
 import type { HullReport } from './measure-hull.ts';
 import { USUAL_DISTANCE_IN_RADII } from './sight-lines.ts';
 import type { LeftOut, TurnedScene } from './turned-scene.ts';
 import type { AxisSource, Camera } from './turned-view.ts';
+import { countedAsGiven, turnsAsGiven } from './views-as-given.ts';
 
 interface Told {
   readonly scene: TurnedScene;
@@ -83,10 +85,26 @@ export function turnedNotes({
       'The pot stands elsewhere in most photos, so the camera was moved between them. Set it on a tripod or a shelf; then a pot that was moved can be told.',
     );
   }
+  if (verdict !== null) notes.push(...hiddenNotes(scene, verdict));
   if (verdict?.fault) notes.push('The numbers rest on the turns as told; put the fault right first.');
   if (verdict?.stillOff)
     notes.push('With that put right the outlines still do not agree: more than one view may be wrong.');
   return notes;
+}
+
+const MOST_HIDDEN_NAMED = 2;
+
+/** What the outlines would not give away because the plant is so round. */
+function hiddenNotes({ views }: TurnedScene, { hidden }: OutlineVerdict): string[] {
+  if (hidden.length === 0) return [];
+  const turnsDeg = turnsAsGiven(views);
+  const named = hidden
+    .slice(0, MOST_HIDDEN_NAMED)
+    .map((supposed) => guess(countedAsGiven(supposed, views), turnsDeg));
+  const more = hidden.length > MOST_HIDDEN_NAMED ? ', and the like' : '';
+  return [
+    `The plant is so round that its outlines would look much the same if ${named.join(', or if ')}${more}: a turn collar would tell.`,
+  ];
 }
 
 function axisNotes({ views }: TurnedScene): string[] {

@@ -180,6 +180,12 @@ describe('faults in how a sitting was taken', () => {
     expect(measureTurned(views, { ...OPTIONS, fixedCamera: false }).faults).toEqual([]);
   });
 
+  it('that a round plant would not give away are owned up to, those of an uneven one need not be', () => {
+    const round = measureTurned(sitting(ball(150, [0, 0, 140]), FOUR, SHOT), OPTIONS);
+    expect(round.notes.join(' ')).toMatch(/look much the same if .*views? \d/);
+    expect(measureTurned(VIEWS, OPTIONS).notes.join(' ')).not.toContain('look much the same');
+  });
+
   it('cannot be judged from two directions, which is said', () => {
     const { faults, notes } = measureTurned(sitting(PLANT, [0, 90], SHOT), OPTIONS);
     expect(faults).toEqual([]);

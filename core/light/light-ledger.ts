@@ -1,7 +1,7 @@
 import { addDays, type Day, daysBetween } from '../day/day.ts';
 import { dayInWords } from '../day/day-in-words.ts';
 import { circularSummary, radOf, turnBetween, wholeTurn } from '../turned/circular-statistics.ts';
-import { clockOfAzimuth } from '../turned/clock-of-azimuth.ts';
+import { sideWords } from '../turned/place-words.ts';
 
 /** A turn as the grower recorded it. */
 export interface TurnEvent {
@@ -149,5 +149,5 @@ function whyOf(fromDay: Day, isFirst: boolean, gap: number | null, evenness: num
   const before = isFirst ? ' How it stood before that is not known.' : '';
   if (evenness === null) return `Counted from ${dayInWords(fromDay)}: no whole day yet.${before}`;
   if (gap === null) return `Since ${dayInWords(fromDay)} all sides have had about the same light.${before}`;
-  return `Since ${dayInWords(fromDay)} the ${clockOfAzimuth(gap)} o’clock side has had the least light.${before}`;
+  return `Since ${dayInWords(fromDay)} ${sideWords(gap)} has had the least light.${before}`;
 }

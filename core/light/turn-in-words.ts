@@ -1,4 +1,4 @@
-import { clockOfAzimuth } from '../turned/clock-of-azimuth.ts';
+import { sideWords } from '../turned/place-words.ts';
 
 /** A turn smaller than this is not worth moving a pot for, degrees. */
 export const LEAST_TURN_DEG = 22.5;
@@ -10,8 +10,7 @@ export const LEAST_TURN_DEG = 22.5;
  * @param toLightAzimuthDeg the side that shall face the light
  */
 export function turnInWords(turnByDeg: number | null, toLightAzimuthDeg: number): string {
-  const side = `the ${clockOfAzimuth(toLightAzimuthDeg)} o’clock side`;
-  return turnOfSideInWords(turnByDeg, side);
+  return turnOfSideInWords(turnByDeg, sideWords(toLightAzimuthDeg));
 }
 
 /** The same for a side of any name: "A quarter turn clockwise: bring its left side to the light." */

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { placeWords, sideWords } from '../../core/turned/place-words.ts';
 import { compassWords } from '../../web/src/words/compass-words.ts';
-import { placeWords, potTurnWords, sideWords, turnAmountWords } from '../../web/src/words/turn-words.ts';
+import { potTurnWords, turnAmountWords } from '../../web/src/words/turn-words.ts';
 
 describe('a place on the clock from above', () => {
   it.each([

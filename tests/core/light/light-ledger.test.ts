@@ -29,7 +29,7 @@ describe('the light ledger', () => {
     expect(lightDays(ledger)).toEqual([7, 9.9, 7, 4.95, 0, 0, 0, 4.95]);
     expect(ledger).toMatchObject({ nowFacesDeg: 90, daysSinceTurn: 7, gapAzimuthDeg: 225 });
     expect(ledger.why).toBe(
-      'Since 1 March 2026 the 11 o’clock side has had the least light. How it stood before that is not known.',
+      'Since 1 March 2026 the side at half past 10 has had the least light. How it stood before that is not known.',
     );
   });
 

@@ -36,7 +36,7 @@ describe('turning to the light', () => {
     [270, 90, 'A quarter turn anticlockwise: bring the 3 o’clock side to the light.'],
     [180, 0, 'Half a turn: bring the 6 o’clock side to the light.'],
     [0, 180, 'Leave it as it stands: the 12 o’clock side already faces the light.'],
-    [45, 225, 'An eighth of a turn clockwise: bring the 11 o’clock side to the light.'],
+    [45, 225, 'An eighth of a turn clockwise: bring the side at half past 10 to the light.'],
   ])('heavy at %d with the light behind: azimuth %d to the light', (heavy, weak, words) => {
     const advice = adviseTurn(heavyAt(heavy), [], BEHIND);
     expect(advice?.toLightAzimuthDeg).toBe(weak);

@@ -1,7 +1,8 @@
 import type { TurnedReport } from '../../../core/turned/measure-turned.ts';
+import { placeWords, sideWords } from '../../../core/turned/place-words.ts';
 import type { HullSolid } from '../../../server/schemas/turned.ts';
 import { readTurned, TURNED_NAMES } from '../plan/turned-readings.ts';
-import { capital, placeWords, sideWords } from '../words/turn-words.ts';
+import { capital } from '../words/turn-words.ts';
 import type { Turning } from './turning.ts';
 
 /** "The 3 o’clock side is in front, seen from 20° above the level." */

@@ -1,4 +1,5 @@
 import { useId, useRef } from 'react';
+import { placeWords } from '../../../core/turned/place-words.ts';
 import type { PlantLight } from '../../../server/schemas/light.ts';
 import { useWidth } from '../photo/use-width.ts';
 import { placeAt, slicePath } from '../plan/azimuth.ts';
@@ -6,7 +7,6 @@ import { ClockFace } from '../plan/ClockFace.tsx';
 import { HatchedSlice } from '../plan/HatchedSlice.tsx';
 import { LightRays } from '../plan/LightRays.tsx';
 import clock from '../plan/PlanClock.module.css';
-import { placeWords } from '../words/turn-words.ts';
 import styles from './LedgerDial.module.css';
 import { daysWords } from './light-words.ts';
 

@@ -1,10 +1,11 @@
 import { lazy, Suspense, useState } from 'react';
+import { sideWords } from '../../../core/turned/place-words.ts';
 import type { Turn } from '../../../server/schemas/light.ts';
 import type { PlantPage } from '../../../server/schemas/pages.ts';
 import buttons from '../parts/buttons.module.css';
 import { Icon } from '../parts/Icon.tsx';
 import { dayWords, todayHere } from '../words/day-words.ts';
-import { capital, sideWords } from '../words/turn-words.ts';
+import { capital } from '../words/turn-words.ts';
 import { LedgerDial } from './LedgerDial.tsx';
 import styles from './LightSection.module.css';
 import { daysWords, rhythmWords } from './light-words.ts';

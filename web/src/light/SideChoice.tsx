@@ -1,6 +1,6 @@
 import { useId } from 'react';
+import { placeWords } from '../../../core/turned/place-words.ts';
 import { placeAt } from '../plan/azimuth.ts';
-import { placeWords } from '../words/turn-words.ts';
 import styles from './SideChoice.module.css';
 
 const EIGHTHS = Array.from({ length: 8 }, (_, k) => 45 * k);

@@ -1,3 +1,4 @@
+import { sideWords } from '../../../core/turned/place-words.ts';
 import type { Turn } from '../../../server/schemas/light.ts';
 import { removeTurn } from '../api/turns.ts';
 import buttons from '../parts/buttons.module.css';
@@ -8,7 +9,7 @@ import { useSending } from '../parts/use-sending.ts';
 import diary from '../plant/Diary.module.css';
 import { dayWords, todayHere } from '../words/day-words.ts';
 import { countWords } from '../words/plant-words.ts';
-import { capital, sideWords } from '../words/turn-words.ts';
+import { capital } from '../words/turn-words.ts';
 
 /** The record of turns, newest first; each can be changed or removed. */
 export function TurnList({

@@ -1,3 +1,4 @@
+import { sideWords } from '../../../core/turned/place-words.ts';
 import type { PlantPage } from '../../../server/schemas/pages.ts';
 import { recordTurn } from '../api/turns.ts';
 import buttons from '../parts/buttons.module.css';
@@ -5,7 +6,7 @@ import { Fault } from '../parts/Fault.tsx';
 import { Icon } from '../parts/Icon.tsx';
 import { useSending } from '../parts/use-sending.ts';
 import { todayHere } from '../words/day-words.ts';
-import { capital, sideWords } from '../words/turn-words.ts';
+import { capital } from '../words/turn-words.ts';
 import styles from './LightSection.module.css';
 import { facesAfter, rhythmStepDeg, turnedTodayWords } from './light-words.ts';
 import { stepsToOffer } from './steps-to-offer.ts';

@@ -1,4 +1,5 @@
 import { type FormEvent, useState } from 'react';
+import { sideWords } from '../../../core/turned/place-words.ts';
 import type { Turn } from '../../../server/schemas/light.ts';
 import type { PlantPage } from '../../../server/schemas/pages.ts';
 import { changeTurn, recordTurn } from '../api/turns.ts';
@@ -9,7 +10,6 @@ import { KeepOrCancel } from '../parts/KeepOrCancel.tsx';
 import Sheet from '../parts/Sheet.tsx';
 import { useSending } from '../parts/use-sending.ts';
 import { todayHere } from '../words/day-words.ts';
-import { sideWords } from '../words/turn-words.ts';
 import { SideChoice } from './SideChoice.tsx';
 
 /** Writes down or changes one turn of the pot: the day, and the side that faces the light from then on. */

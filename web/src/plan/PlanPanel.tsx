@@ -1,8 +1,8 @@
 import { useId, useState } from 'react';
+import { placeWords } from '../../../core/turned/place-words.ts';
 import type { PlantPage } from '../../../server/schemas/pages.ts';
 import type { Sitting } from '../../../server/schemas/sitting.ts';
 import { dayWords, todayHere } from '../words/day-words.ts';
-import { placeWords } from '../words/turn-words.ts';
 import { EarlierChoice } from './EarlierChoice.tsx';
 import { PlanClock } from './PlanClock.tsx';
 import { PlanLegend } from './PlanLegend.tsx';

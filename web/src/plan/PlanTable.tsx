@@ -1,6 +1,6 @@
 import type { PlanReach } from '../../../core/turned/measure-turned.ts';
+import { placeWords } from '../../../core/turned/place-words.ts';
 import styles from '../parts/twin.module.css';
-import { placeWords } from '../words/turn-words.ts';
 import { reachAt } from './plan-shape.ts';
 import { reachWords } from './plan-words.ts';
 

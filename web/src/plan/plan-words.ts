@@ -1,7 +1,7 @@
 import { changeSince } from '../../../core/trend/change-since.ts';
 import type { PlanReach, TurnedReport } from '../../../core/turned/measure-turned.ts';
+import { sideWords } from '../../../core/turned/place-words.ts';
 import { plusMinusWords } from '../measures/reading.ts';
-import { sideWords } from '../words/turn-words.ts';
 import { BALL } from './plan-shape.ts';
 
 /** "142 mm ±5", or "% of the ball’s radius" without a scale. */

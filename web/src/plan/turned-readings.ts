@@ -1,7 +1,8 @@
 import type { HullReport } from '../../../core/turned/measure-hull.ts';
 import type { TurnedReport } from '../../../core/turned/measure-turned.ts';
+import { placeWords } from '../../../core/turned/place-words.ts';
 import { numberWords, type Reading } from '../measures/reading.ts';
-import { degreeWords, placeWords } from '../words/turn-words.ts';
+import { degreeWords } from '../words/turn-words.ts';
 
 export const TURNED_MEASURES = ['lean', 'reach', 'ball', 'outOfRound', 'volume', 'sphericity'] as const;
 export type TurnedMeasure = (typeof TURNED_MEASURES)[number];

@@ -1,5 +1,6 @@
+import { placeWords } from '../../../core/turned/place-words.ts';
 import { Field } from '../parts/Field.tsx';
-import { degreeWords, placeWords } from '../words/turn-words.ts';
+import { degreeWords } from '../words/turn-words.ts';
 import { markFromCameraDeg } from './taking-words.ts';
 import { OFFERED_TURNS, OTHER, type TurnEntry, UNKNOWN } from './turn-entry.ts';
 

@@ -1,5 +1,6 @@
 import { radOf, wholeTurn } from '../../../core/turned/circular-statistics.ts';
-import { capital, degreeWords, placeWords, potTurnWords } from '../words/turn-words.ts';
+import { placeWords } from '../../../core/turned/place-words.ts';
+import { capital, degreeWords, potTurnWords } from '../words/turn-words.ts';
 import type { ViewCount } from './turn-plan.ts';
 
 /**

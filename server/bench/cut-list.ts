@@ -11,6 +11,7 @@ import { cutMarksOfSitting } from '../store/cut-marks.ts';
 import type { PlantRow } from '../store/plants.ts';
 import type { SittingRow } from '../store/sittings.ts';
 import { viewsOfPlant } from '../store/views.ts';
+import { beforeAndAfter, marksInPhoto } from './before-and-after.ts';
 import { type CutBasis, cutBasis, type NoCutBasis } from './cut-basis.ts';
 import { markedCuts } from './marked-cuts.ts';
 import { growthAnswer, plantGrowth } from './plant-growth.ts';
@@ -57,7 +58,8 @@ export async function sittingCutList(
       ...ballAnswer(ball),
       growth: growth.ok ? growthAnswer(growth, { today: asOf, showDay: plant.showDay }) : null,
       growthWhyNot: growth.ok ? null : growth.hint,
-      cuts,
+      cuts: cuts.map((cut) => ({ ...cut, marks: marksInPhoto(cut, basis) })),
+      ...(await beforeAndAfter(basis, together)),
       unseen: [...basis.unseen],
       worked: await workDone(services, { sitting, views, basis, cuts }),
       advice: adviceBeside(cuts, plant, asOf),

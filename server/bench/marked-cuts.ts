@@ -1,5 +1,5 @@
 import type { Cut } from '../../core/cut/cut.ts';
-import type { CutList, CutMark } from '../schemas/cuts.ts';
+import type { CutMark } from '../schemas/cuts.ts';
 import type { KeptCutMark } from '../store/cut-marks.ts';
 
 /** A tip measured anew lies within this of where it was: mm on the plant, or share of the ball's radius in the photo. */
@@ -10,7 +10,7 @@ const UNTOUCHED: CutMark = { state: 'open', chosen: true, note: '' };
 
 /** A cut with what the grower did or wrote, and the name under which that is kept. */
 interface MarkedCut {
-  readonly cut: CutList['cuts'][number];
+  readonly cut: Cut & CutMark;
   /** `null` when nothing is kept of it yet. */
   readonly keptAs: string | null;
 }

@@ -2,7 +2,7 @@ import type { Cut } from '../../core/cut/cut.ts';
 import { cutList } from '../../core/cut/cut-list.ts';
 import { type CutsOfSitting, plannedAndDoneWords, stillStanding } from '../../core/cut/planned-and-done.ts';
 import { addDays } from '../../core/day/day.ts';
-import type { CutList, Worked } from '../schemas/cuts.ts';
+import type { CutMark, Worked } from '../schemas/cuts.ts';
 import type { Services } from '../services.ts';
 import type { SittingRow } from '../store/sittings.ts';
 import type { ViewRow } from '../store/views.ts';
@@ -19,7 +19,7 @@ interface WorkedList {
   /** Of the whole plant, newest day first. */
   readonly views: readonly ViewRow[];
   readonly basis: CutBasis;
-  readonly cuts: CutList['cuts'];
+  readonly cuts: readonly (Cut & CutMark)[];
 }
 
 /** Compares what was planned with what the newest sitting within two weeks still shows; `null` while nothing was ticked off or skipped. */

@@ -4,7 +4,7 @@ import type { BallToCutTo } from '../../core/cut/ball-to-cut-to.ts';
 import { type Cut, STOP_DEPTHS } from '../../core/cut/cut.ts';
 import { daySchema, idSchema } from './basics.ts';
 import { pointPx, reportSchema } from './report.ts';
-import { plantPoint } from './turned.ts';
+import { lopsidednessVectorSchema, plantPoint } from './turned.ts';
 
 /** One stem to shorten, as core lists it. */
 export const cutSchema = z.object({
@@ -84,6 +84,10 @@ export type PlantGrowth = z.infer<typeof plantGrowthSchema>;
 export const scoresSchema = reportSchema.pick({ roundness: true, symmetry: true, lopsidedness: true });
 export type Scores = z.infer<typeof scoresSchema>;
 
+/** A stem to shorten as one photo shows it, px of the photo as stored upright. */
+const cutInViewSchema = z.object({ viewId: idSchema, tipPx: pointPx, cutPx: pointPx });
+export type CutInView = z.infer<typeof cutInViewSchema>;
+
 /** What was done of a list, and what the newest photos within two weeks after it show. */
 const workedSchema = z.object({
   /** Chosen and not skipped. */
@@ -119,7 +123,26 @@ export const cutListSchema = z.object({
   ballWhyNot: z.string().nullable(),
   growth: plantGrowthSchema.nullable(),
   growthWhyNot: z.string().nullable(),
-  cuts: z.array(cutSchema.extend(cutMarkSchema.shape)),
+  cuts: z.array(
+    cutSchema.extend({
+      ...cutMarkSchema.shape,
+      /** Where it is drawn, for each view that shows its tip. */
+      marks: z.array(cutInViewSchema).readonly(),
+    }),
+  ),
+  /** Of the views of `viewIds` together: roundness and symmetry their mean; lopsidedness of one photo only, for several see `lean`. */
+  before: scoresSchema,
+  /** The same as foretold for the cuts that are chosen and not skipped; `null` with the reason in `afterWhyNot`. */
+  after: scoresSchema.nullable(),
+  afterWhyNot: z.string().nullable(),
+  /** Lopsidedness of a turned sitting, before and after; `null` in one photo. */
+  lean: z
+    .object({ before: lopsidednessVectorSchema.nullable(), after: lopsidednessVectorSchema.nullable() })
+    .nullable(),
+  /** Each view by itself; its `before` is its report's. */
+  views: z.array(z.object({ viewId: idSchema, before: scoresSchema, after: scoresSchema.nullable() })),
+  /** The outline as it would be after, photo px, closed; `[]` with the reason in `afterWhyNot`. */
+  outlinesAfter: z.array(z.object({ viewId: idSchema, outlinePx: z.array(pointPx).readonly() })),
   /** What the photos do not show. */
   unseen: z.array(z.string()),
   /** `null` until a cut was ticked off or skipped. */

@@ -1,68 +1,78 @@
-import { addDays, type Day, daysBetween } from '../day/day.ts';
+import { type Day, daysBetween } from '../day/day.ts';
 import { dayInWords } from '../day/day-in-words.ts';
+import { DEFAULT_STOPS } from '../season/default-stops.ts';
+import { percent } from '../season/stop-effect.ts';
+import { type PlannedStop, type StopPlan, stopPlan } from '../season/stop-plan.ts';
+import { days } from '../season/stop-plan-words.ts';
 import type { Advice } from './advice.ts';
 import { cuttingCaution } from './cautions.ts';
 import type { PlantHistory } from './plant-history.ts';
-import { type StopRule, stopRules } from './stop-rules.ts';
 
-/** A stop this many days before its window opens still counts as the one planned. */
-const EARLY_DAYS = 14;
 /** From this many days before the window on, the plan asks for attention. */
 const SOON_DAYS = 14;
-
-interface Window extends StopRule {
-  readonly from: Day;
-  readonly to: Day;
-}
+/** When a stop today would be late more often than not, it is no longer asked for. */
+const TOO_LATE = 0.5;
 
 /**
  * What to stop when, counted back from the show.
  *
- * @returns the next stop that is not yet written down, or what to make of a missed one; `null` without a show day,
- * for kinds with no known rule, and when all stops are done
+ * @returns the next stop that is not yet written down, what to make of a missed one, or what a late one means; `null` without a show day,
+ * for kinds with no known figure, and when the last stop was done in time
  *
- * Reference: `stopRules`. "Better early, taking off early bloom, than late": common practice, no source.
+ * Reference: `stopPlan`. "Better early, taking off early bloom, than late": common practice, no source.
  */
 export function planStops(history: PlantHistory): Advice | null {
-  const { showDay, today, kind } = history;
+  const { showDay, today, kind, stops } = history;
   if (showDay === null) return null;
   if (showDay < today) return showIsOver(showDay);
-  const windows = stopRules(kind).map(
-    (rule): Window => ({
-      ...rule,
-      from: addDays(showDay, -rule.fromDaysBefore),
-      to: addDays(showDay, -rule.toDaysBefore),
-    }),
-  );
-  const open = windows.filter((window) => !isDone(window, history));
-  const next = open.find(({ to }) => to >= today);
-  if (next !== undefined) return nextStop(next, showDay, history);
-  // Only the last stop before the show decides the bloom; a deep stop left out is no loss to speak of.
-  const last = windows.at(-1);
-  return last !== undefined && open.includes(last) ? missedStop(last, showDay, history) : null;
+  const { plantId, variety, knowledge } = history.season ?? WITHOUT_RECORDS;
+  const plan = stopPlan({ plantId, variety, kind, showDay, today, stops }, knowledge);
+  if (!plan.ok) return null;
+  const next = plan.steps.find(({ state }) => state === 'to-come' || state === 'open' || state === 'overdue');
+  if (next === undefined) return lateStop(plan);
+  if (next.role === 'last' && (plan.effect?.chanceLate ?? 0) > TOO_LATE) return missedStop(next, plan);
+  return nextStop(next, plan, history);
 }
 
-/** The last window is done by any stop since it drew near; an earlier one also by any later stop. */
-function isDone(window: Window, { stops, today }: PlantHistory): boolean {
-  return stops.some(({ day }) => day <= today && daysBetween(window.from, day) >= -EARLY_DAYS);
-}
+const WITHOUT_RECORDS = {
+  plantId: '',
+  variety: '',
+  knowledge: { defaults: DEFAULT_STOPS, records: [] },
+} as const;
 
-function nextStop(window: Window, showDay: Day, history: PlantHistory): Advice {
-  const daysLeft = daysBetween(history.today, window.from);
+function nextStop(step: PlannedStop, plan: StopPlan, history: PlantHistory): Advice {
+  const daysLeft = daysBetween(history.today, step.window.from);
   const isOpen = daysLeft <= 0;
-  const dates = `${dayInWords(window.from)} to ${dayInWords(window.to)}`;
   return {
     kind: 'plan',
     urgency: isOpen ? 2 : daysLeft <= SOON_DAYS ? 1 : 0,
-    what: isOpen
-      ? `Give the ${window.depth} stop by ${dayInWords(window.to)}.`
-      : `Plan the ${window.depth} stop for ${dates}.`,
+    what: whatToDo(step),
     where: 'Every stem on the same day, except the tiniest new shoots (common practice, no source).',
-    howMuch: HOW_MUCH[window.depth],
-    why: `Counted back from the show on ${dayInWords(showDay)}. ${window.standing} Your own records go before it.`,
+    howMuch: HOW_MUCH[step.depth],
+    why: whyThen(step, plan),
     sureness: 'unsure',
     caution: cuttingCaution(history.kind),
   };
+}
+
+function whatToDo({ role, depth, window, state }: PlannedStop): string {
+  const name = role === 'last' ? `last ${depth} stop` : `${role} stop, a ${depth} stop`;
+  if (state === 'overdue' && role === 'last') return `Give the ${name} now.`;
+  if (state === 'to-come') {
+    return `Plan the ${name}, for ${dayInWords(window.from)} to ${dayInWords(window.to)}.`;
+  }
+  return state === 'open' ? `Give the ${name}, by ${dayInWords(window.to)}.` : `Give the ${name}, soon.`;
+}
+
+function whyThen(step: PlannedStop, plan: StopPlan): string {
+  const show = `Counted back from the show on ${dayInWords(plan.showDay)}.`;
+  const { planned } = plan;
+  if (step.role !== 'last') return `${show} ${step.words}`;
+  const usual =
+    step.usual === null
+      ? ''
+      : ` Usual is ${dayInWords(step.usual.from)} to ${dayInWords(step.usual.to)}; this day allows for how far plants differ.`;
+  return `${show} ${plan.words}${usual} ${planned.standing} ${planned.shareInWords} Your own records go before it.`;
 }
 
 const HOW_MUCH = {
@@ -70,15 +80,32 @@ const HOW_MUCH = {
   deep: 'Stems taken further back, each to a joint with a sound bud.',
 } as const;
 
-function missedStop(window: Window, showDay: Day, history: PlantHistory): Advice {
-  const bloom = addDays(history.today, window.toDaysBefore);
+function missedStop(step: PlannedStop, plan: StopPlan): Advice {
+  const { window } = step;
   return {
     kind: 'plan',
     urgency: 1,
-    what: `The time for the ${window.depth} stop is past.`,
+    what: `The time for the last ${step.depth} stop is past.`,
     where: null,
-    howMuch: `It was ${dayInWords(window.from)} to ${dayInWords(window.to)}. A stop today would bring bloom about ${dayInWords(bloom)}, ${daysBetween(showDay, bloom)} days after the show.`,
-    why: `No stop is written down for it. ${window.standing} Better early, taking off early bloom, than late (common practice, no source). If it was done, write it down.`,
+    howMuch: `It was ${dayInWords(window.from)} to ${dayInWords(window.to)}. ${plan.words}`,
+    why: `No stop is written down for it. ${plan.planned.standing} Better early, taking off early bloom, than late (common practice, no source). If it was done, write it down.`,
+    sureness: 'unsure',
+    caution: null,
+  };
+}
+
+/** The last stop is done: only if it brings more risk than accepted is there something to say. */
+function lateStop(plan: StopPlan): Advice | null {
+  const { effect, acceptedLate, planned } = plan;
+  const step = plan.steps.at(-1);
+  if (effect === null || effect.chanceLate <= acceptedLate || !step?.offDays || step.offDays < 0) return null;
+  return {
+    kind: 'plan',
+    urgency: 0,
+    what: `The last stop was ${days(step.offDays)} late.`,
+    where: null,
+    howMuch: effect.words,
+    why: `You accept ${percent(acceptedLate)}. ${planned.standing} ${planned.shareInWords}`,
     sureness: 'unsure',
     caution: null,
   };

@@ -3,6 +3,7 @@ import type { LightLedger } from '../light/light-ledger.ts';
 import type { TurnRhythm } from '../light/next-turn.ts';
 import type { PlantKind } from '../plant.ts';
 import type { PhotoReport } from '../report.ts';
+import type { SeasonKnowledge } from '../season/days-to-bloom.ts';
 import type { TurnedReport } from '../turned/measure-turned.ts';
 import type { LightPlace } from '../turned/turn-advice.ts';
 
@@ -40,6 +41,12 @@ export interface PlantHistory {
   readonly stops: readonly PlantStop[];
   /** Left out when nothing is known of it. */
   readonly lighting?: PlantLighting;
+  /** What the plan of the stops knows beside the kind; left out: the table of defaults alone. */
+  readonly season?: {
+    readonly plantId: string;
+    readonly variety: string;
+    readonly knowledge: SeasonKnowledge;
+  };
 }
 
 /** The newest sitting, measured or not. */

@@ -1,10 +1,11 @@
 import { daysBetween } from '../day/day.ts';
 import { dayInWords } from '../day/day-in-words.ts';
 import type { LongStem, PhotoReport } from '../report.ts';
+import { DEFAULT_STOPS } from '../season/default-stops.ts';
+import { usualWindows } from '../season/stop-defaults.ts';
 import type { Advice } from './advice.ts';
 import { cuttingCaution } from './cautions.ts';
 import { newestMeasured, newestStop, type PlantHistory } from './plant-history.ts';
-import { stopRules } from './stop-rules.ts';
 import { stopStillBreaking } from './wait-after-stop.ts';
 
 /**
@@ -58,7 +59,7 @@ function amountInWords({ clock, excessMm, excessPx }: LongStem, { ball }: PhotoR
 
 /** Cutting inside the time that a stop needs to bloom again takes the bloom of that stem with it. */
 function bloomWarning({ showDay, today, kind }: PlantHistory): string {
-  const last = stopRules(kind).at(-1);
+  const last = usualWindows(kind, DEFAULT_STOPS).at(-1);
   if (showDay === null || last === undefined || showDay < today) return '';
   return daysBetween(today, showDay) < last.toDaysBefore
     ? ` A stem cut now is unlikely to bloom by the show on ${dayInWords(showDay)}: weigh a gap in bloom against the outline.`

@@ -1,8 +1,9 @@
 import { cuttingCaution } from '../advice/cautions.ts';
-import { stopRules } from '../advice/stop-rules.ts';
 import { type Day, daysBetween } from '../day/day.ts';
 import { dayInWords } from '../day/day-in-words.ts';
 import type { PlantKind } from '../plant.ts';
+import { DEFAULT_STOPS } from '../season/default-stops.ts';
+import { usualWindows } from '../season/stop-defaults.ts';
 import type { Cut } from './cut.ts';
 
 /** The words that stand beside a cut list. */
@@ -47,7 +48,7 @@ export function cutAdviceWords(
 
 /** Cutting inside the time that a stop needs to bloom again takes the bloom of that stem with it. */
 function bloomWords(kind: PlantKind, today: Day, showDay: Day | null): string | null {
-  const last = stopRules(kind).at(-1);
+  const last = usualWindows(kind, DEFAULT_STOPS).at(-1);
   if (showDay === null || last === undefined || showDay < today) return null;
   const left = daysBetween(today, showDay);
   if (left >= last.fromDaysBefore) return null;

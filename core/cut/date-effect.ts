@@ -1,7 +1,8 @@
-import { type StopRule, stopRules } from '../advice/stop-rules.ts';
 import { addDays, type Day, daysBetween } from '../day/day.ts';
 import { dayInWords } from '../day/day-in-words.ts';
 import type { PlantKind } from '../plant.ts';
+import { DEFAULT_STOPS } from '../season/default-stops.ts';
+import { type UsualWindow, usualWindows } from '../season/stop-defaults.ts';
 import type { StopDepth } from './cut.ts';
 
 /** Whose bloom is put off, and from when. */
@@ -18,12 +19,12 @@ export interface DateOfCut {
  * @param cut kind of plant, today and the show
  * @returns sentences; where no figure is known they say so
  *
- * Reference: the weeks before the show in `stopRules`, read forwards.
+ * Reference: the weeks before the show in `usualWindows`, read forwards.
  *
  * Example: a deep stop of a regal on 1 January 2026 brings bloom about 18 June to 2 July 2026.
  */
 export function dateEffectWords(depth: StopDepth, cut: DateOfCut): string {
-  const rules = stopRules(cut.kind);
+  const rules = usualWindows(cut.kind, DEFAULT_STOPS);
   const rule = rules.find((candidate) => candidate.depth === depth);
   if (rule !== undefined) return bloomWords(`A ${depth} stop today`, rule, cut);
   const tip = rules.find((candidate) => candidate.depth === 'tip');
@@ -35,7 +36,7 @@ export function dateEffectWords(depth: StopDepth, cut: DateOfCut): string {
 
 function bloomWords(
   stop: string,
-  { fromDaysBefore, toDaysBefore, standing }: StopRule,
+  { fromDaysBefore, toDaysBefore, standing }: UsualWindow,
   cut: DateOfCut,
 ): string {
   const [first, last] = [addDays(cut.today, toDaysBefore), addDays(cut.today, fromDaysBefore)];

@@ -1,4 +1,4 @@
-import { requireFinite, requirePositiveInteger } from '../errors/expect.ts';
+import { expectation, requireFinite, requirePositiveInteger } from '../errors/expect.ts';
 
 /**
  * Chance that a variable of Student's t distribution is below `t`.
@@ -30,4 +30,28 @@ export function studentBelow(t: number, freedom: number): number {
   }
   const within = isOdd ? (2 / Math.PI) * (angle + sum) : sum;
   return (1 + within) / 2;
+}
+
+/**
+ * The t that a variable of Student's t distribution stays below with the given chance: the other way round of `studentBelow`.
+ *
+ * @param chance above 0 and below 1
+ * @param freedom degrees of freedom, a whole number of at least 1
+ *
+ * How: by halving, to the last digit.
+ *
+ * Example: 0.9 at 9 degrees of freedom gives 1.383.
+ */
+export function studentPoint(chance: number, freedom: number): number {
+  if (!(chance > 0 && chance < 1)) {
+    throw new RangeError(expectation('a chance above 0 and below 1', 'chance', chance));
+  }
+  let reach = 1;
+  while (studentBelow(reach, freedom) < Math.max(chance, 1 - chance)) reach *= 2;
+  let [low, high] = [-reach, reach];
+  for (let middle = 0; middle > low && middle < high; middle = (low + high) / 2) {
+    if (studentBelow(middle, freedom) < chance) low = middle;
+    else high = middle;
+  }
+  return high;
 }

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { stopRules } from '../../core/advice/stop-rules.ts';
 import { addDays, day, daysBetween } from '../../core/day/day.ts';
+import type { PlantKind } from '../../core/plant.ts';
+import { DEFAULT_STOPS } from '../../core/season/default-stops.ts';
+import { usualWindows } from '../../core/season/stop-defaults.ts';
 
 describe('stop dates counted back from a show', () => {
   // Source: Salford & Bolton Fuchsia Society, "tip c": dates printed for a show on 13 August. The year is ours; all
@@ -49,9 +51,10 @@ describe('stop dates counted back from a show', () => {
   });
 });
 
-describe('the stop rules', () => {
-  const windows = (kind: Parameters<typeof stopRules>[0]) =>
-    stopRules(kind).map(({ depth, fromDaysBefore, toDaysBefore }) => [depth, fromDaysBefore, toDaysBefore]);
+describe('the windows of the table', () => {
+  const usual = (kind: PlantKind) => usualWindows(kind, DEFAULT_STOPS);
+  const windows = (kind: PlantKind) =>
+    usual(kind).map(({ depth, fromDaysBefore, toDaysBefore }) => [depth, fromDaysBefore, toDaysBefore]);
 
   it('have the regals’ deep and tip stop of common practice (no source)', () => {
     expect(windows('regal')).toEqual([
@@ -67,7 +70,7 @@ describe('the stop rules', () => {
     ['ivy-leaved', 16 * 7],
     ['dwarf', 13 * 7],
   ] as const)('centre on what Garden News prints for %s', (kind, daysBefore) => {
-    const [rule] = stopRules(kind);
+    const [rule] = usual(kind);
     expect(((rule?.fromDaysBefore ?? 0) + (rule?.toDaysBefore ?? 0)) / 2).toBe(daysBefore);
   });
 
@@ -77,11 +80,11 @@ describe('the stop rules', () => {
     ['fuchsia-semi-double', 70],
     ['fuchsia-double', 80],
   ] as const)('centre on the speakers’ figure for %s', (kind, daysBefore) => {
-    const [rule] = stopRules(kind);
+    const [rule] = usual(kind);
     expect(((rule?.fromDaysBefore ?? 0) + (rule?.toDaysBefore ?? 0)) / 2).toBe(daysBefore);
   });
 
   it('know nothing of other kinds and do not pretend to', () => {
-    expect(stopRules('other')).toEqual([]);
+    expect(usual('other')).toEqual([]);
   });
 });

@@ -6,6 +6,7 @@ import { addDays, day } from '../../../core/day/day.ts';
 import { PLANT_KINDS } from '../../../core/plant.ts';
 import type { LongStem, PhotoReport } from '../../../core/report.ts';
 import { reportWithoutMeasures } from '../../../core/report-of-measures.ts';
+import { DEFAULT_STOPS } from '../../../core/season/default-stops.ts';
 
 const TODAY = day('2026-02-10');
 
@@ -302,43 +303,90 @@ describe('the plan', () => {
     expect(plan({ kind: 'other', showDay: day('2026-06-20') })).toBeUndefined();
   });
 
-  it('counts a regal’s tip stop back 18–19 weeks and says what that rests on', () => {
-    const next = plan({ showDay: day('2026-06-27') });
-    expect(next?.what).toBe('Plan the tip stop for 14 February 2026 to 21 February 2026.');
+  const DEEP = { day: day('2025-12-20'), depth: 'deep' as const };
+
+  // 135 days before: 18–19 weeks less half a fortnight of bloom, more what one plant of ten may need longer.
+  it('counts a regal’s last stop back from the show and says what that rests on', () => {
+    const next = plan({ showDay: day('2026-07-04'), stops: [DEEP] });
+    expect(next?.what).toBe('Plan the last tip stop, for 13 February 2026 to 19 February 2026.');
+    expect(next?.why).toContain('later than that, more than 10 % of plants would be late');
+    expect(next?.why).toContain('Usual is 21 February 2026 to 28 February 2026');
     expect(next?.why).toContain('common practice, no source');
+    expect(next?.why).toContain('All default: you have no record of this kind and stop yet.');
     expect(next?.why).toContain('Your own records go before it');
     expect(next?.sureness).toBe('unsure');
     expect(next?.urgency).toBe(1);
     expect(next?.caution).toContain('cannot be undone');
   });
 
-  it('counts its deep stop back 24–26 weeks', () => {
+  it('counts its deep stop back from there', () => {
     const next = plan({ showDay: day('2026-09-12') });
-    expect(next?.what).toBe('Plan the deep stop for 14 March 2026 to 28 March 2026.');
+    expect(next?.what).toBe('Plan the first stop, a deep stop, for 10 March 2026 to 16 March 2026.');
     expect(next?.urgency).toBe(0);
   });
 
   it('asks for the stop while its window is open', () => {
+    const next = plan({ showDay: day('2026-06-27') });
+    expect(next).toMatchObject({ urgency: 2, what: 'Give the last tip stop, by 12 February 2026.' });
+  });
+
+  it('asks for it now while it would still more likely than not be in time', () => {
     const next = plan({ showDay: day('2026-06-20') });
-    expect(next).toMatchObject({ urgency: 2, what: 'Give the tip stop by 14 February 2026.' });
+    expect(next).toMatchObject({ urgency: 2, what: 'Give the last tip stop now.' });
+    expect(next?.why).toContain(
+      'its last day was 5 February 2026. If it is done today: the chance of being late is 19 %',
+    );
   });
 
   it('takes a stop written down in time as done', () => {
     const stops = [{ day: day('2026-02-08'), depth: 'tip' as const }];
-    expect(plan({ showDay: day('2026-06-20'), stops })).toBeUndefined();
+    expect(plan({ showDay: day('2026-06-27'), stops })).toBeUndefined();
+  });
+
+  it('says what a stop done late means', () => {
+    const stops = [{ day: day('2026-02-09'), depth: 'tip' as const }];
+    expect(plan({ showDay: day('2026-06-20'), stops })).toMatchObject({
+      what: 'The last stop was 4 days late.',
+      urgency: 0,
+      howMuch:
+        'The chance of being late is 17 %; full bloom begins 26 May 2026 to 28 June 2026, nine times in ten.',
+    });
   });
 
   it('does not take the deep stop for the tip stop', () => {
-    const stops = [{ day: day('2025-12-20'), depth: 'deep' as const }];
-    expect(plan({ showDay: day('2026-06-20'), stops })?.what).toBe('Give the tip stop by 14 February 2026.');
+    expect(plan({ showDay: day('2026-06-27'), stops: [DEEP] })?.what).toBe(
+      'Give the last tip stop, by 12 February 2026.',
+    );
   });
 
   it('says what a missed stop means', () => {
     const missed = plan({ showDay: day('2026-05-30') });
-    expect(missed?.what).toBe('The time for the tip stop is past.');
+    expect(missed?.what).toBe('The time for the last tip stop is past.');
     expect(missed?.howMuch).toBe(
-      'It was 17 January 2026 to 24 January 2026. A stop today would bring bloom about 16 June 2026, 17 days after the show.',
+      'It was 9 January 2026 to 15 January 2026. No last stop is written down; its last day was 15 January 2026. If it is done today: the chance of being late is 91 %; full bloom begins 27 May 2026 to 29 June 2026, nine times in ten.',
     );
+  });
+
+  it('goes by the grower’s own records first', () => {
+    const record = {
+      plantId: 'p',
+      kind: 'regal',
+      variety: 'Violet One',
+      depth: 'tip',
+      stopDay: day('2025-02-01'),
+      firstFlowerDay: null,
+      fullBloomDay: addDays(day('2025-02-01'), 108),
+      seasonNotes: [],
+      leftOut: null,
+    } as const;
+    const season = {
+      plantId: 'p',
+      variety: 'Violet One',
+      knowledge: { defaults: DEFAULT_STOPS, records: [record, record, record, record] },
+    };
+    const next = plan({ showDay: day('2026-07-04'), stops: [DEEP], season });
+    expect(next?.what).toBe('Plan the last tip stop, for 24 February 2026 to 2 March 2026.');
+    expect(next?.why).toContain('One third default, two thirds your own 4 records.');
   });
 
   it('asks for a new show day once the show is over', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { studentBelow } from '../../../core/growth/student-t.ts';
+import { studentBelow, studentPoint } from '../../../core/growth/student-t.ts';
 import { normalTail } from '../../../core/trend/normal-tail.ts';
 
 describe('Student’s t', () => {
@@ -37,6 +37,33 @@ describe('Student’s t', () => {
     expect(() => studentBelow(Number.NaN, 3)).toThrow('Expected a finite number for t but received NaN');
     expect(() => studentBelow(1, 2.5)).toThrow(
       'Expected a positive whole number for freedom but received 2.5',
+    );
+  });
+});
+
+describe('the point of Student’s t', () => {
+  // scipy.stats.t.ppf of SciPy 1.10: `python3 -c "from scipy.stats import t; print(t.ppf(0.9, 9))"`.
+  it.each([
+    [0.9, 9, 1.3830287384],
+    [0.9, 6, 1.4397557473],
+    [0.95, 6, 1.9431802804],
+    [0.05, 7, -1.8945786051],
+    [0.975, 1, 12.7062047364],
+    [0.99, 30, 2.4572615424],
+    [0.6, 4, 0.2707222947],
+  ])('below which a share of %f lies at %i degrees is %f, as in SciPy', (chance, freedom, point) => {
+    expect(studentPoint(chance, freedom)).toBeCloseTo(point, 8);
+  });
+
+  it('is the way back from the share below', () => {
+    for (const chance of [0.001, 0.3, 0.5, 0.77]) {
+      expect(studentBelow(studentPoint(chance, 6), 6)).toBeCloseTo(chance, 12);
+    }
+  });
+
+  it('says what it wants', () => {
+    expect(() => studentPoint(1, 3)).toThrow(
+      'Expected a chance above 0 and below 1 for chance but received 1',
     );
   });
 });

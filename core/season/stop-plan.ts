@@ -1,0 +1,171 @@
+import type { StopDepth } from '../cut/cut.ts';
+import { addDays, type Day, daysBetween } from '../day/day.ts';
+import { dayInWords } from '../day/day-in-words.ts';
+import {
+  type BloomQuestion,
+  type DaysToBloom,
+  daysToBloom,
+  type NoDaysToBloom,
+  type SeasonKnowledge,
+} from './days-to-bloom.ts';
+import { type LastStop, lastStop } from './last-stop.ts';
+import type { KindDefaults, StopRole } from './stop-defaults.ts';
+import { effectOfStop, type StopEffect } from './stop-effect.ts';
+import { planWords, stepWords } from './stop-plan-words.ts';
+import { type DayWindow, matchedStops, type WrittenStop } from './written-stops.ts';
+
+/** Whose stops are planned back from which show. */
+export interface PlanQuestion extends Omit<BloomQuestion, 'depth'> {
+  readonly showDay: Day;
+  readonly today: Day;
+  /** As written down, in any order, of this season or earlier ones; what lies after today is left out. */
+  readonly stops: readonly WrittenStop[];
+}
+
+/** `overdue`: past its window, still possible. `left-out`: too late to be done, or a later one is done already. */
+export type StepState = 'to-come' | 'open' | 'overdue' | 'done' | 'left-out';
+
+/** One stop of the plan. */
+export interface PlannedStop {
+  readonly role: StopRole;
+  readonly depth: StopDepth;
+  readonly window: DayWindow;
+  /** As growers usually do it, for comparison; `null` where nothing is printed or practised. */
+  readonly usual: DayWindow | null;
+  readonly state: StepState;
+  readonly doneOn: Day | null;
+  /** Days outside the window: after it above 0, before it below 0; `null` while not done. */
+  readonly offDays: number | null;
+  readonly words: string;
+}
+
+export interface StopPlan {
+  readonly ok: true;
+  readonly showDay: Day;
+  readonly acceptedLate: number;
+  /** Earliest first. */
+  readonly steps: readonly PlannedStop[];
+  readonly last: LastStop;
+  readonly bloomLastsDays: number;
+  /** What the day of the last stop rests on. */
+  readonly planned: DaysToBloom;
+  /** Of the last stop as written down, else as planned, else of a stop today if its day is past; `null` where its depth has no figure. */
+  readonly effect: StopEffect | null;
+  readonly restsOn: 'written' | 'planned' | 'today';
+  /** What that effect was reckoned with. */
+  readonly days: DaysToBloom | null;
+  readonly words: string;
+}
+
+export interface NoStopPlan {
+  readonly ok: false;
+  readonly reason: 'show-over' | NoDaysToBloom['reason'];
+  readonly hint: string;
+}
+
+/** About a month from a stop until the shoots can be stopped again (fuchsia society newsletter, April 2001). */
+const BREAK_DAYS = 28;
+
+/**
+ * The season's stops counted back from the show, with what is written down laid over them.
+ *
+ * @returns each stop's window and state, and what the last one, done or planned, means for the show; or why there is no plan
+ *
+ * How: the last stop's day is `lastStop`'s; each earlier one ends so many days before the next as the chain says. Stops written down are
+ * matched to the latest step that they may be meant for (`matchedStops`). Once the last stop is written down, its own day and depth tell
+ * when full bloom is likely.
+ *
+ * Notes: an earlier stop that was missed moves nothing: the last one decides the bloom.
+ *
+ * Example: a fuchsia single for 13 August 2026 without records has its last stop on 2 to 8 June 2026, the last day 66 days before.
+ */
+export function stopPlan(question: PlanQuestion, knowledge: SeasonKnowledge): StopPlan | NoStopPlan {
+  const { showDay, today } = question;
+  if (showDay < today) {
+    const hint = `The show on ${dayInWords(showDay)} is over, so no stop can be counted back from it.`;
+    return { ok: false, reason: 'show-over', hint };
+  }
+  const defaults = knowledge.defaults.kinds[question.kind];
+  const { acceptedLate, windowDays } = knowledge.defaults.weighing;
+  const planned = daysToBloom({ ...question, depth: lastDepth(defaults) }, knowledge);
+  if (!planned.ok) return planned;
+  const last = lastStop(planned.belief, {
+    showDay,
+    acceptedLate: acceptedLate.value,
+    windowDays: windowDays.value,
+  });
+  const windows = windowsBack(defaults, last, windowDays.value);
+  const written = matchedStops(
+    windows,
+    question.stops.filter(({ day }) => day <= today),
+    showDay,
+  );
+  const steps = defaults.chain.map((step, index) => {
+    const window = windows[index] as DayWindow;
+    const stop = written[index] ?? null;
+    const latest =
+      index === windows.length - 1 ? showDay : addDays((windows[index + 1] as DayWindow).to, -BREAK_DAYS);
+    const laterIsDone = written.slice(index + 1).some((later) => later !== null);
+    const facts = {
+      role: step.role,
+      depth: step.depth,
+      window,
+      usual: usualDays(defaults, step.depth, showDay),
+      state: stop !== null ? 'done' : laterIsDone ? 'left-out' : stateOf(window, latest, today),
+      doneOn: stop?.day ?? null,
+      offDays: stop === null ? null : offWindow(window, stop.day),
+    } as const;
+    return { ...facts, words: stepWords(facts, latest) };
+  });
+  const lastWritten = written.at(-1) ?? null;
+  const restsOn = lastWritten !== null ? 'written' : today > last.lastDay ? 'today' : 'planned';
+  const stopDay = lastWritten?.day ?? (restsOn === 'today' ? today : last.lastDay);
+  const depth = lastWritten?.depth ?? planned.depth;
+  const asDone = depth === planned.depth ? planned : daysToBloom({ ...question, depth }, knowledge);
+  const bloomLastsDays = defaults.bloomLastsDays.value;
+  const effect = asDone.ok ? effectOfStop({ stopDay, depth, showDay }, asDone.belief, bloomLastsDays) : null;
+  const plan = {
+    showDay,
+    acceptedLate: acceptedLate.value,
+    steps,
+    last,
+    bloomLastsDays,
+    planned,
+    effect,
+    restsOn,
+    days: asDone.ok ? asDone : null,
+  } as const;
+  return { ok: true, ...plan, words: planWords(plan) };
+}
+
+/** Each step's window, earliest first, from the last one back. */
+function windowsBack({ chain }: KindDefaults, last: LastStop, windowDays: number): DayWindow[] {
+  const windows: DayWindow[] = [{ from: last.fromDay, to: last.lastDay }];
+  for (const { daysToNext } of chain.slice(0, -1).reverse()) {
+    const to = addDays((windows[0] as DayWindow).to, -(daysToNext?.value ?? BREAK_DAYS));
+    windows.unshift({ from: addDays(to, 1 - windowDays), to });
+  }
+  return windows;
+}
+
+function lastDepth({ chain }: KindDefaults): StopDepth {
+  return chain.at(-1)?.depth ?? 'tip';
+}
+
+/** Only the depths of which a window before the show is known; a first tip stop has none. */
+function usualDays({ stops, chain }: KindDefaults, depth: StopDepth, showDay: Day): DayWindow | null {
+  const usual = stops.find((stop) => stop.depth === depth)?.usual ?? null;
+  if (usual === null || chain.filter((stop) => stop.depth === depth).length > 1) return null;
+  return { from: addDays(showDay, -usual.fromDaysBefore), to: addDays(showDay, -usual.toDaysBefore) };
+}
+
+function stateOf({ from, to }: DayWindow, latest: Day, today: Day): StepState {
+  if (today < from) return 'to-come';
+  if (today <= to) return 'open';
+  return today <= latest ? 'overdue' : 'left-out';
+}
+
+function offWindow({ from, to }: DayWindow, day: Day): number {
+  if (day < from) return -daysBetween(day, from);
+  return day > to ? daysBetween(to, day) : 0;
+}

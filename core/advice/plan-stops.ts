@@ -10,8 +10,6 @@ import type { PlantHistory } from './plant-history.ts';
 
 /** From this many days before the window on, the plan asks for attention. */
 const SOON_DAYS = 14;
-/** When a stop today would be late more often than not, it is no longer asked for. */
-const TOO_LATE = 0.5;
 
 /**
  * What to stop when, counted back from the show.
@@ -29,9 +27,9 @@ export function planStops(history: PlantHistory): Advice | null {
   const plan = stopPlan({ plantId, variety, kind, showDay, today, stops }, knowledge);
   if (!plan.ok) return null;
   const next = plan.steps.find(({ state }) => state === 'to-come' || state === 'open' || state === 'overdue');
-  if (next === undefined) return lateStop(plan);
-  if (next.role === 'last' && (plan.effect?.chanceLate ?? 0) > TOO_LATE) return missedStop(next, plan);
-  return nextStop(next, plan, history);
+  if (next !== undefined) return nextStop(next, plan, history);
+  const last = plan.steps.at(-1);
+  return last?.state === 'left-out' ? missedStop(last, plan) : lateStop(plan);
 }
 
 const WITHOUT_RECORDS = {

@@ -1,14 +1,10 @@
 import { addDays, daysBetween } from '../day/day.ts';
 import { dayInWords } from '../day/day-in-words.ts';
+import { AFTER_STOP } from '../season/after-stop-days.ts';
 import type { Advice } from './advice.ts';
 import { newestStop, type PlantHistory, type PlantStop } from './plant-history.ts';
 
-/** About a month from a stop until the shoots can be stopped again. */
-export const BREAK_DAYS = 28;
-/** No water for about a week after a hard stop. */
-const DRY_DAYS = 7;
-/** Dry air round fresh cuts. */
-const FRESH_DAYS = 3;
+const { breakDays: BREAK_DAYS, dryDays: DRY_DAYS, freshDays: FRESH_DAYS } = AFTER_STOP;
 
 /** The stop that the plant has not yet had time to break from, or `null`. */
 export function stopStillBreaking(history: PlantHistory): PlantStop | null {

@@ -4,7 +4,7 @@ import { percent } from './stop-effect.ts';
 import type { PlannedStop, StopPlan } from './stop-plan.ts';
 
 /** Where one step of the plan stands, as a sentence or two. */
-export function stepWords(step: Omit<PlannedStop, 'words'>, latest: Day): string {
+export function stepWords(step: Omit<PlannedStop, 'words'>): string {
   const name = `The ${step.role === 'last' ? 'last' : step.role} stop (${step.depth})`;
   const dates = `${dayInWords(step.window.from)} to ${dayInWords(step.window.to)}`;
   switch (step.state) {
@@ -15,10 +15,10 @@ export function stepWords(step: Omit<PlannedStop, 'words'>, latest: Day): string
     case 'overdue':
       return step.role === 'last'
         ? `${name} was planned for ${dates}; every day from now on makes the plant later.`
-        : `${name} was planned for ${dates}. It can still be done until ${dayInWords(latest)}: shoots need about a month until they can be stopped again.`;
+        : `${name} was planned for ${dates}. It can still be done until ${dayInWords(step.latest)}: shoots need about a month until they can be stopped again.`;
     case 'left-out':
       return step.role === 'last'
-        ? `${name} was planned for ${dates}.`
+        ? `${name} was planned for ${dates}. Done now, it would be late more often than not.`
         : `${name} was planned for ${dates} and is left out. The bloom does not suffer; the plant has fewer shoots.`;
     case 'done':
       return `${name} was done on ${dayInWords(step.doneOn as Day)}, ${offInWords(step.offDays ?? 0)}.`;

@@ -1,6 +1,7 @@
 import type { StopDepth } from '../cut/cut.ts';
 import { addDays, type Day, daysBetween } from '../day/day.ts';
 import { dayInWords } from '../day/day-in-words.ts';
+import { AFTER_STOP } from './after-stop-days.ts';
 import {
   type BloomQuestion,
   type DaysToBloom,
@@ -32,6 +33,8 @@ export interface PlannedStop {
   readonly window: DayWindow;
   /** As growers usually do it, for comparison; `null` where nothing is printed or practised. */
   readonly usual: DayWindow | null;
+  /** The last day on which it is of use: before the next stop's window it needs a month to break; the last one must not be late more often than not. */
+  readonly latest: Day;
   readonly state: StepState;
   readonly doneOn: Day | null;
   /** Days outside the window: after it above 0, before it below 0; `null` while not done. */
@@ -63,9 +66,6 @@ export interface NoStopPlan {
   readonly hint: string;
 }
 
-/** About a month from a stop until the shoots can be stopped again (fuchsia society newsletter, April 2001). */
-const BREAK_DAYS = 28;
-
 /**
  * The season's stops counted back from the show, with what is written down laid over them.
  *
@@ -94,6 +94,7 @@ export function stopPlan(question: PlanQuestion, knowledge: SeasonKnowledge): St
     acceptedLate: acceptedLate.value,
     windowDays: windowDays.value,
   });
+  const evenChance = lastStop(planned.belief, { showDay, acceptedLate: 0.5, windowDays: 1 }).lastDay;
   const windows = windowsBack(defaults, last, windowDays.value);
   const written = matchedStops(
     windows,
@@ -103,19 +104,20 @@ export function stopPlan(question: PlanQuestion, knowledge: SeasonKnowledge): St
   const steps = defaults.chain.map((step, index) => {
     const window = windows[index] as DayWindow;
     const stop = written[index] ?? null;
-    const latest =
-      index === windows.length - 1 ? showDay : addDays((windows[index + 1] as DayWindow).to, -BREAK_DAYS);
+    const next = windows[index + 1];
+    const latest = next === undefined ? evenChance : addDays(next.to, -AFTER_STOP.breakDays);
     const laterIsDone = written.slice(index + 1).some((later) => later !== null);
     const facts = {
       role: step.role,
       depth: step.depth,
       window,
       usual: usualDays(defaults, step.depth, showDay),
+      latest,
       state: stop !== null ? 'done' : laterIsDone ? 'left-out' : stateOf(window, latest, today),
       doneOn: stop?.day ?? null,
       offDays: stop === null ? null : offWindow(window, stop.day),
     } as const;
-    return { ...facts, words: stepWords(facts, latest) };
+    return { ...facts, words: stepWords(facts) };
   });
   const lastWritten = written.at(-1) ?? null;
   const restsOn = lastWritten !== null ? 'written' : today > last.lastDay ? 'today' : 'planned';
@@ -142,7 +144,7 @@ export function stopPlan(question: PlanQuestion, knowledge: SeasonKnowledge): St
 function windowsBack({ chain }: KindDefaults, last: LastStop, windowDays: number): DayWindow[] {
   const windows: DayWindow[] = [{ from: last.fromDay, to: last.lastDay }];
   for (const { daysToNext } of chain.slice(0, -1).reverse()) {
-    const to = addDays((windows[0] as DayWindow).to, -(daysToNext?.value ?? BREAK_DAYS));
+    const to = addDays((windows[0] as DayWindow).to, -(daysToNext?.value ?? AFTER_STOP.breakDays));
     windows.unshift({ from: addDays(to, 1 - windowDays), to });
   }
   return windows;

@@ -1,5 +1,5 @@
 import type { PhotoReport } from '../../core/report.ts';
-import { insideLabel, layOutCutMarks } from '../../web/src/photo/cut-marks.ts';
+import { insideLabel, layOutCutMarks, numberedStems } from '../../web/src/photo/cut-marks.ts';
 import { clampInto, labelSize, plateCovers } from '../../web/src/photo/label-size.ts';
 import { cutWords, excessWords } from '../../web/src/photo/overlay-words.ts';
 import type { Box, Point } from '../../web/src/photo/points.ts';
@@ -10,25 +10,26 @@ import { px } from './markup.ts';
 /** Each long stem: from tip to cut mark, the bar where the tool goes, its number and how much; laid out as in the app. */
 export function cutLayer({ ball, longStems }: PhotoReport, crop: Box, unitPx: number): string {
   if (ball === null || longStems.length === 0) return '';
-  const marks = layOutCutMarks(longStems, {
+  const marks = layOutCutMarks(numberedStems(longStems), {
     centrePx: ball.centrePx,
     radiusPx: ball.radiusPx,
     barPx: 13 * unitPx,
     labelPx: 26 * unitPx,
     gapPx: 60 * unitPx,
   });
-  const drawn = marks.map((mark) => {
-    const { tipPx, cutPx } = mark.stem;
+  const drawn = marks.map((placed) => {
+    const { mark, bar } = placed;
+    const { tipPx, cutPx } = mark;
     const words = excessWords(mark.stem);
     const size = labelSize(words, unitPx, true);
-    const outside = clampInto(crop, mark.label, size);
-    const covered = plateCovers(outside, size, [tipPx, cutPx, ...mark.bar]);
-    const label = covered ? insideLabel(mark, ball.centrePx, size.width / 2 + 14 * unitPx) : outside;
+    const outside = clampInto(crop, placed.label, size);
+    const covered = plateCovers(outside, size, [tipPx, cutPx, ...bar]);
+    const label = covered ? insideLabel(placed, ball.centrePx, size.width / 2 + 14 * unitPx) : outside;
     const leader = polyline(covered ? [tipPx, cutPx, label] : [cutPx, tipPx, label]);
     return (
       `<g><title>${cutWords(mark)}</title>` +
       twice('leader', leader) +
-      twice('bar', polyline(mark.bar)) +
+      twice('bar', polyline(bar)) +
       `${drawLabel(words, label, crop, unitPx, mark.number)}</g>`
     );
   });

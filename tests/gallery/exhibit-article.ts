@@ -37,8 +37,8 @@ export function exhibitId({ sample }: Exhibit): string {
 function stemList({ measured, truth }: Exhibit): string {
   const { ball, longStems } = measured.report;
   if (ball === null) return '';
-  const items = numberedStems(longStems, ball.centrePx).map(
-    ({ kind, clock, excessMm, excessPx, tipPx, cutPx }) =>
+  const items = numberedStems(longStems).map(
+    ({ stem: { kind, clock, excessMm, excessPx }, tipPx, cutPx }) =>
       `<li data-excess-px="${excessPx}">${kind} at ${clockWords(clock)}, ` +
       `${excessMm === null ? `${shown(excessPx, 1)} px` : `${shown(excessMm, 1)} mm`} outside the ball; ` +
       `tip ${place(tipPx)}, cut ${place(cutPx)} px</li>`,

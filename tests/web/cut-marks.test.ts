@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import type { LongStem, PhotoReport } from '../../core/report.ts';
-import { barAcross, insideLabel, layOutCutMarks, spread } from '../../web/src/photo/cut-marks.ts';
+import {
+  barAcross,
+  insideLabel,
+  layOutCutMarks,
+  numberedStems,
+  spread,
+} from '../../web/src/photo/cut-marks.ts';
 import { clampInto, labelSize, plateCovers } from '../../web/src/photo/label-size.ts';
 import { cutWords } from '../../web/src/photo/overlay-words.ts';
 import { weakSideOf } from '../../web/src/photo/weak-side.ts';
@@ -24,13 +30,19 @@ function stemAt(clock: number, excessPx = 40): LongStem {
 const LAYOUT = { centrePx: CENTRE, radiusPx: 200, barPx: 10, labelPx: 20, gapPx: 60 };
 
 describe('cut marks', () => {
-  it('are numbered clockwise from the top, whatever order they come in', () => {
-    const marks = layOutCutMarks([stemAt(9), stemAt(2), stemAt(5)], LAYOUT);
+  it('are numbered clockwise from 6 as the cut list is, whatever order they come in', () => {
+    const marks = numberedStems([stemAt(9), stemAt(2), stemAt(5), stemAt(7)]);
     expect(marks.map(({ number, stem }) => [number, stem.clock])).toEqual([
-      [1, 2],
-      [2, 5],
-      [3, 9],
+      [1, 7],
+      [2, 9],
+      [3, 2],
+      [4, 5],
     ]);
+  });
+
+  it('keep their numbers when they are laid out round the ball', () => {
+    const marks = layOutCutMarks(numberedStems([stemAt(9), stemAt(2), stemAt(5)]), LAYOUT);
+    expect(marks.map(({ mark }) => mark.number)).toEqual([2, 3, 1]);
   });
 
   it('lie square across the stem with the cut in their middle', () => {
@@ -40,7 +52,8 @@ describe('cut marks', () => {
   });
 
   it('keep their labels apart when the stems crowd', () => {
-    const marks = layOutCutMarks([stemAt(2, 40), stemAt(2.05, 42), stemAt(2.1, 44)], LAYOUT);
+    const stems = [stemAt(2, 40), stemAt(2.05, 42), stemAt(2.1, 44)];
+    const marks = layOutCutMarks(numberedStems(stems), LAYOUT);
     for (let i = 1; i < marks.length; i++) {
       const [a, b] = [marks[i - 1]?.label ?? CENTRE, marks[i]?.label ?? CENTRE];
       // A chord is a little shorter than its arc, hence the hundredth.
@@ -53,18 +66,18 @@ describe('cut marks', () => {
   });
 
   it('take their label inside the ball, clear of the cut, when the photo ends outside', () => {
-    const [mark] = layOutCutMarks([stemAt(3)], LAYOUT);
+    const [mark] = layOutCutMarks(numberedStems([stemAt(3)]), LAYOUT);
     if (!mark) throw new TypeError('Expected a cut mark but received none');
     const size = labelSize('20 mm', 1, true);
     const edge = { x: 200, y: 200, width: 560, height: 600 };
-    const points = [mark.stem.tipPx, mark.stem.cutPx, ...mark.bar];
+    const points = [mark.mark.tipPx, mark.mark.cutPx, ...mark.bar];
     expect(plateCovers(clampInto(edge, mark.label, size), size, points)).toBe(true);
     const inside = insideLabel(mark, CENTRE, size.width / 2 + 14);
     expect(plateCovers(inside, size, points)).toBe(false);
   });
 
   it('say where, how much and that a cut cannot be undone', () => {
-    const [mark] = layOutCutMarks([stemAt(2)], LAYOUT);
+    const [mark] = numberedStems([stemAt(2)]);
     if (!mark) throw new TypeError('Expected a cut mark but received none');
     expect(cutWords(mark)).toBe(
       'Cut mark 1: at 2 o’clock a long stem stands 20 mm outside the ball. Look for a leaf joint at the mark. A cut cannot be undone.',

@@ -12,8 +12,8 @@ export function CutList({ report }: { report: PhotoReport }) {
     <details className={styles.cuts}>
       <summary>The cut marks in words</summary>
       <ol>
-        {numberedStems(longStems, ball.centrePx).map((stem) => (
-          <li key={stem.tipPx.join()}>
+        {numberedStems(longStems).map(({ number, stem }) => (
+          <li key={number}>
             {clockWords(stem.clock)}: {stem.kind === 'shoot' ? 'a long stem' : 'a broad shoulder'},{' '}
             <b>{excessWords(stem)}</b> outside the ball
           </li>

@@ -3,10 +3,11 @@ import type { PhotoReport } from '../../../core/report.ts';
 import type { View } from '../../../server/schemas/sitting.ts';
 import { BallLine } from './BallLine.tsx';
 import { CutMarks } from './CutMarks.tsx';
+import { numberedStems } from './cut-marks.ts';
 import type { Layer } from './layers.ts';
 import styles from './Overlay.module.css';
 import type { UnsureZone } from './outline-words.ts';
-import { axisWords, ballWords, OUTLINE_WORDS, weakWords } from './overlay-words.ts';
+import { axisWords, ballWords, cutWords, excessWords, OUTLINE_WORDS, weakWords } from './overlay-words.ts';
 import { PartLines } from './PartLines.tsx';
 import type { Box } from './points.ts';
 import { outlinePath } from './points.ts';
@@ -67,7 +68,17 @@ export function Overlay({ view, report, layers, crop, unitPx, onTell, onAsk }: O
       {/* Over the ball, whose reach for the finger would swallow the taps on zones along it. */}
       {shows('unsure') && <UnsureZones id={id} zones={view.drawing.unsure} unitPx={unitPx} onAsk={onAsk} />}
       {shows('cuts') && ball && (
-        <CutMarks stems={report.longStems} ball={ball} crop={crop} unitPx={unitPx} onTell={onTell} />
+        <CutMarks
+          marks={numberedStems(report.longStems).map((one) => ({
+            ...one,
+            words: excessWords(one.stem),
+            told: cutWords(one),
+          }))}
+          ball={ball}
+          crop={crop}
+          unitPx={unitPx}
+          onTell={onTell}
+        />
       )}
     </>
   );

@@ -10,17 +10,21 @@ export function Photo({
   crop,
   label,
   detail = 800,
+  printedPx,
   children,
 }: {
   view: View;
   crop: Box;
   label: string;
   detail?: 320 | 800 | 1600;
+  /** Its width in CSS px where it is printed only and so has none on the screen. */
+  printedPx?: number;
   /** Draws the overlay; `unitPx` is the number of photo px in one CSS px. */
   children?: (unitPx: number) => ReactNode;
 }) {
   const place = useRef<SVGSVGElement>(null);
-  const width = useWidth(place);
+  const shownPx = useWidth(place);
+  const width = printedPx ?? shownPx;
   return (
     <svg
       ref={place}

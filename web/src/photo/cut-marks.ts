@@ -1,10 +1,21 @@
 import type { LongStem } from '../../../core/report.ts';
 import type { Point } from './points.ts';
 
-/** Where one cut mark and its number are drawn, in photo px. */
-export interface CutMark {
+/** A stem to be shortened and the number it goes by; places in px of the drawing. */
+export interface NumberedMark {
   readonly number: number;
+  readonly tipPx: Point;
+  readonly cutPx: Point;
+}
+
+/** A long stem of a photo's report under its number. */
+export interface NumberedStem extends NumberedMark {
   readonly stem: LongStem;
+}
+
+/** Where one cut mark and its number are drawn. */
+export interface PlacedMark<Mark extends NumberedMark> {
+  readonly mark: Mark;
   /** The bar across the stem at which the tool shortens it. */
   readonly bar: readonly [Point, Point];
   readonly label: Point;
@@ -21,35 +32,42 @@ export interface CutMarkLayout {
   readonly gapPx: number;
 }
 
-/** The long stems in the order of their numbers: clockwise about the ball's centre from the top. */
-export function numberedStems(stems: readonly LongStem[], centre: Point): LongStem[] {
-  return [...stems].sort((a, b) => turnFromTop(a.tipPx, centre) - turnFromTop(b.tipPx, centre));
+/** The long stems numbered as the cut list works round the plant: from 6 o'clock on clockwise, at each hour from the top down. */
+export function numberedStems(stems: readonly LongStem[]): NumberedStem[] {
+  const hoursFromSix = ({ clock }: LongStem) => (clock + 6) % 12;
+  return [...stems]
+    .sort((a, b) => hoursFromSix(a) - hoursFromSix(b) || a.cutPx[1] - b.cutPx[1])
+    .map((stem, index) => ({ number: index + 1, tipPx: stem.tipPx, cutPx: stem.cutPx, stem }));
 }
 
-/** Numbers the long stems clockwise from the top and spreads their labels round the ball. */
-export function layOutCutMarks(stems: readonly LongStem[], layout: CutMarkLayout): CutMark[] {
+/** Places the bars across the stems and spreads the labels round the ball. */
+export function layOutCutMarks<Mark extends NumberedMark>(
+  marks: readonly Mark[],
+  layout: CutMarkLayout,
+): PlacedMark<Mark>[] {
   const { centrePx, barPx, labelPx, gapPx } = layout;
-  const placed = numberedStems(stems, centrePx).map((stem) => ({
-    stem,
-    turn: turnFromTop(stem.tipPx, centrePx),
-    reach: distance(stem.tipPx, centrePx),
-  }));
+  const placed = marks
+    .map((mark) => ({
+      mark,
+      turn: turnFromTop(mark.tipPx, centrePx),
+      reach: distance(mark.tipPx, centrePx),
+    }))
+    .sort((a, b) => a.turn - b.turn);
   const furthest = Math.max(layout.radiusPx, ...placed.map(({ reach }) => reach)) + labelPx;
   const turns = spread(
     placed.map(({ turn }) => turn),
     gapPx / furthest,
   );
-  return placed.map(({ stem }, index) => ({
-    number: index + 1,
-    stem,
-    bar: barAcross(stem.tipPx, stem.cutPx, barPx),
+  return placed.map(({ mark }, index) => ({
+    mark,
+    bar: barAcross(mark.tipPx, mark.cutPx, barPx),
     label: pointAt(centrePx, turns[index] as number, furthest),
   }));
 }
 
 /** The place of a label that lies `inPx` inside the cut, towards the ball's centre. */
-export function insideLabel({ stem, label }: CutMark, centre: Point, inPx: number): Point {
-  return pointAt(centre, turnFromTop(label, centre), Math.max(distance(stem.cutPx, centre) - inPx, 0));
+export function insideLabel({ mark, label }: PlacedMark<NumberedMark>, centre: Point, inPx: number): Point {
+  return pointAt(centre, turnFromTop(label, centre), Math.max(distance(mark.cutPx, centre) - inPx, 0));
 }
 
 /** Pushes sorted angles apart until neighbours keep `gap`; each pair shares the push. */

@@ -2,7 +2,7 @@ import type { PhotoReport } from '../../../core/report.ts';
 import type { View } from '../../../server/schemas/sitting.ts';
 import { numberWords, plusMinusWords } from '../measures/reading.ts';
 import { clockWords } from '../words/plant-words.ts';
-import type { CutMark } from './cut-marks.ts';
+import type { NumberedStem } from './cut-marks.ts';
 
 /** What a thing drawn on the photo says when it is tapped. */
 export function ballWords({ ball }: PhotoReport): string {
@@ -35,12 +35,12 @@ export function weakWords({ lopsidedness }: PhotoReport, side: 'left' | 'right')
   return `The weak side is the ${side}. The canopy hangs ${size} % ${plusMinusWords(lopsidedness.plusMinus)} of the ball’s radius to the ${other}. Hatched: where the ball is not filled there.`;
 }
 
-export function cutWords({ number, stem }: CutMark): string {
+export function cutWords({ number, stem }: NumberedStem): string {
   const amount = excessWords(stem);
   const thing = stem.kind === 'shoot' ? 'a long stem' : 'a broad shoulder';
   return `Cut mark ${number}: at ${clockWords(stem.clock)} ${thing} stands ${amount} outside the ball. Look for a leaf joint at the mark. A cut cannot be undone.`;
 }
 
-export function excessWords(stem: CutMark['stem']): string {
+export function excessWords(stem: NumberedStem['stem']): string {
   return stem.excessMm === null ? `${stem.excessPx.toFixed(0)} px` : `${stem.excessMm.toFixed(0)} mm`;
 }

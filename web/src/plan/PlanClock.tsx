@@ -1,4 +1,4 @@
-import { type PointerEvent, useId, useRef } from 'react';
+import { type PointerEvent, type ReactNode, useId, useRef } from 'react';
 import type { PlanReach, TurnedReport } from '../../../core/turned/measure-turned.ts';
 import { useWidth } from '../photo/use-width.ts';
 import { azimuthAt, placeAt, ringPath } from './azimuth.ts';
@@ -21,24 +21,36 @@ export function PlanClock({
   lightAzimuthDeg,
   askedDeg,
   onAsk,
+  innerRoomPx = 0,
+  printedPx,
+  children,
 }: {
   report: TurnedReport;
   /** Reach of an earlier sitting, in % of this sitting's ball. */
   earlier: readonly PlanReach[];
   /** Side of the plant that faces the light; `null` when not known. */
   lightAzimuthDeg: number | null;
-  askedDeg: number;
+  /** The side that is asked for; `null` for none. */
+  askedDeg: number | null;
   onAsk: (azimuthDeg: number) => void;
+  /** Room that `children` need between the farthest reach and the hours, CSS px. */
+  innerRoomPx?: number;
+  /** Its width in CSS px where it is printed only and so has none on the screen. */
+  printedPx?: number;
+  /** Draws on the plan, in % of the ball's radius; `unitPx` is how many of them are one CSS px. */
+  children?: (unitPx: number) => ReactNode;
 }) {
   const { reach, lopsidedness } = report.plan;
   const place = useRef<SVGSVGElement>(null);
-  const width = useWidth(place);
+  const shownPx = useWidth(place);
+  const width = printedPx ?? shownPx;
   const id = useId();
-  const extent = planExtent(reach, earlier);
+  const farthest = planExtent(reach, earlier);
   // The room keeps its size on the screen, so the scale follows from the width.
-  const unitPx = width > 0 ? extent / Math.max(width / 2 - ROOM_PX, 40) : 1;
+  const unitPx = width > 0 ? farthest / Math.max(width / 2 - ROOM_PX - innerRoomPx, 40) : 1;
+  const extent = farthest + innerRoomPx * unitPx;
   const half = extent + ROOM_PX * unitPx;
-  const asked = reachAt(reach, askedDeg);
+  const asked = askedDeg === null ? null : reachAt(reach, askedDeg);
   const ask = (event: PointerEvent) => {
     const box = place.current?.getBoundingClientRect();
     if (!box) return;
@@ -70,6 +82,7 @@ export function PlanClock({
       <ReachLine reach={reach} unitPx={unitPx} />
       {lightAzimuthDeg !== null && <LightRays azimuthDeg={lightAzimuthDeg} extent={extent} unitPx={unitPx} />}
       {lopsidedness && <LeanArrow lean={lopsidedness} unitPx={unitPx} />}
+      {width > 0 && children?.(unitPx)}
       {asked && (
         <g className={styles.asked}>
           <path d={`M0 0L${placeAt(asked.azimuthDeg, extent).join(' ')}`} />

@@ -70,6 +70,11 @@ export function planExtent(...plans: readonly (readonly PlanReach[])[]): number 
   return Math.max(1.12 * BALL, ...farthest);
 }
 
+/** How many % of the ball's radius a millimetre is on a plan; `null` where it has no mm. */
+export function percentPerMm(reach: readonly PlanReach[]): number | null {
+  return reach.flatMap(({ mm, percent }) => (mm === null || mm <= 0 ? [] : [percent / mm]))[0] ?? null;
+}
+
 /**
  * An earlier plan in % of today's ball, so that growth shows: by mm where both plans have them.
  *
@@ -79,16 +84,16 @@ export function inBallOf(
   earlier: readonly PlanReach[],
   now: readonly PlanReach[],
 ): { readonly reach: readonly PlanReach[]; readonly bySize: boolean } {
-  const percentPerMm = now.flatMap(({ mm, percent }) => (mm === null || mm <= 0 ? [] : [percent / mm]))[0];
-  if (percentPerMm === undefined || earlier.some(({ mm }) => mm === null)) {
+  const scale = percentPerMm(now);
+  if (scale === null || earlier.some(({ mm }) => mm === null)) {
     return { reach: earlier, bySize: false };
   }
   return {
     bySize: true,
     reach: earlier.map((one) => ({
       ...one,
-      percent: (one.mm ?? 0) * percentPerMm,
-      plusMinusPercent: (one.plusMinusMm ?? 0) * percentPerMm,
+      percent: (one.mm ?? 0) * scale,
+      plusMinusPercent: (one.plusMinusMm ?? 0) * scale,
     })),
   };
 }

@@ -88,7 +88,7 @@ export const DEFAULT_STOPS: StopDefaults = {
   weighing: {
     acceptedLate: ownChoice(0.1, 'One plant of ten may be late'),
     windowDays: ownChoice(7, 'A week, so that a weekend falls into it'),
-    countsAs: ownChoice(2, 'The default counts as two records of your own'),
+    countsAs: ownChoice(1, 'The default counts as one record of your own'),
     spreadFreedom: ownChoice(6, 'The default spread counts as six records'),
     otherVarietyCountsAs: ownChoice(0.5, 'A record of another variety counts half'),
     otherVarietiesMost: ownChoice(2, 'Other varieties together count as two records at most'),

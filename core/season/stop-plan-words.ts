@@ -38,8 +38,14 @@ export function planWords(plan: Omit<StopPlan, 'ok' | 'words'>): string {
     case 'planned':
       return `Last stop by ${dayInWords(last.lastDay)}, ${last.daysBeforeShow} days before the show: later than that, more than ${percent(acceptedLate)} of plants would be late. ${effect.words}`;
     case 'today':
-      return `No last stop is written down; its last day was ${dayInWords(last.lastDay)}. If it is done today: ${effect.words[0]?.toLowerCase()}${effect.words.slice(1)}`;
+      return `No last stop is written down; its last day was ${dayInWords(last.lastDay)}. If it is done today: ${effect.words[0]?.toLowerCase()}${effect.words.slice(1)}${withoutInWords(plan)}`;
   }
+}
+
+function withoutInWords({ withoutLast }: Pick<StopPlan, 'withoutLast'>): string {
+  if (withoutLast === null) return '';
+  const { stopDay, depth, words } = withoutLast;
+  return ` Left as it is, the ${depth} stop of ${dayInWords(stopDay)} counts: ${words[0]?.toLowerCase()}${words.slice(1)}`;
 }
 
 function doneInWords(offDays: number): string {

@@ -1,5 +1,5 @@
 import type { StopDepth } from '../cut/cut.ts';
-import { addDays, type Day, daysBetween } from '../day/day.ts';
+import { addDays, type Day } from '../day/day.ts';
 import { dayInWords } from '../day/day-in-words.ts';
 import { AFTER_STOP } from './after-stop-days.ts';
 import {
@@ -10,7 +10,8 @@ import {
   type SeasonKnowledge,
 } from './days-to-bloom.ts';
 import { type LastStop, lastStop } from './last-stop.ts';
-import type { KindDefaults, StopRole } from './stop-defaults.ts';
+import { lastDepth, offWindow, stateOf, usualDays, windowsBack } from './planned-windows.ts';
+import type { StopRole } from './stop-defaults.ts';
 import { effectOfStop, type StopEffect } from './stop-effect.ts';
 import { planWords, stepWords } from './stop-plan-words.ts';
 import { type DayWindow, matchedStops, type WrittenStop } from './written-stops.ts';
@@ -57,6 +58,8 @@ export interface StopPlan {
   readonly restsOn: 'written' | 'planned' | 'today';
   /** What that effect was reckoned with. */
   readonly days: DaysToBloom | null;
+  /** If no last stop is given any more: of the earlier stop written down this season; `null` where there is none. */
+  readonly withoutLast: StopEffect | null;
   readonly words: string;
 }
 
@@ -123,51 +126,26 @@ export function stopPlan(question: PlanQuestion, knowledge: SeasonKnowledge): St
   const restsOn = lastWritten !== null ? 'written' : today > last.lastDay ? 'today' : 'planned';
   const stopDay = lastWritten?.day ?? (restsOn === 'today' ? today : last.lastDay);
   const depth = lastWritten?.depth ?? planned.depth;
-  const asDone = depth === planned.depth ? planned : daysToBloom({ ...question, depth }, knowledge);
-  const bloomLastsDays = defaults.bloomLastsDays.value;
-  const effect = asDone.ok ? effectOfStop({ stopDay, depth, showDay }, asDone.belief, bloomLastsDays) : null;
+  const lastsDays = defaults.bloomLastsDays.value;
+  const tellEffect = (stop: WrittenStop) => {
+    const told = daysToBloom({ ...question, depth: stop.depth }, knowledge);
+    if (!told.ok) return { days: null, effect: null };
+    return {
+      days: told,
+      effect: effectOfStop({ stopDay: stop.day, depth: stop.depth, showDay }, told.belief, lastsDays),
+    };
+  };
+  const earlier = lastWritten === null ? written.findLast((stop) => stop !== null) : null;
   const plan = {
     showDay,
     acceptedLate: acceptedLate.value,
     steps,
     last,
-    bloomLastsDays,
+    bloomLastsDays: lastsDays,
     planned,
-    effect,
     restsOn,
-    days: asDone.ok ? asDone : null,
+    ...tellEffect({ day: stopDay, depth }),
+    withoutLast: earlier ? tellEffect(earlier).effect : null,
   } as const;
   return { ok: true, ...plan, words: planWords(plan) };
-}
-
-/** Each step's window, earliest first, from the last one back. */
-function windowsBack({ chain }: KindDefaults, last: LastStop, windowDays: number): DayWindow[] {
-  const windows: DayWindow[] = [{ from: last.fromDay, to: last.lastDay }];
-  for (const { daysToNext } of chain.slice(0, -1).reverse()) {
-    const to = addDays((windows[0] as DayWindow).to, -(daysToNext?.value ?? AFTER_STOP.breakDays));
-    windows.unshift({ from: addDays(to, 1 - windowDays), to });
-  }
-  return windows;
-}
-
-function lastDepth({ chain }: KindDefaults): StopDepth {
-  return chain.at(-1)?.depth ?? 'tip';
-}
-
-/** Only the depths of which a window before the show is known; a first tip stop has none. */
-function usualDays({ stops, chain }: KindDefaults, depth: StopDepth, showDay: Day): DayWindow | null {
-  const usual = stops.find((stop) => stop.depth === depth)?.usual ?? null;
-  if (usual === null || chain.filter((stop) => stop.depth === depth).length > 1) return null;
-  return { from: addDays(showDay, -usual.fromDaysBefore), to: addDays(showDay, -usual.toDaysBefore) };
-}
-
-function stateOf({ from, to }: DayWindow, latest: Day, today: Day): StepState {
-  if (today < from) return 'to-come';
-  if (today <= to) return 'open';
-  return today <= latest ? 'overdue' : 'left-out';
-}
-
-function offWindow({ from, to }: DayWindow, day: Day): number {
-  if (day < from) return -daysBetween(day, from);
-  return day > to ? daysBetween(to, day) : 0;
 }

@@ -385,8 +385,8 @@ describe('the plan', () => {
       knowledge: { defaults: DEFAULT_STOPS, records: [record, record, record, record] },
     };
     const next = plan({ showDay: day('2026-07-04'), stops: [DEEP], season });
-    expect(next?.what).toBe('Plan the last tip stop, for 24 February 2026 to 2 March 2026.');
-    expect(next?.why).toContain('One third default, two thirds your own 4 records.');
+    expect(next?.what).toBe('Plan the last tip stop, for 28 February 2026 to 6 March 2026.');
+    expect(next?.why).toContain('20 % default, 80 % your own 4 records.');
   });
 
   it('asks for a new show day once the show is over', () => {

@@ -6,7 +6,7 @@ const GARDEN_NEWS = 'Garden News (UK), 2 March 2021; a rough guide that depends 
 const FUCHSIA_SPEAKERS =
   'fuchsiaclark.com, “Stopping and timing”: the usual speakers’ figures, with the warning that nothing is quite this simple';
 const FUCHSIA_NEWSLETTER =
-  'fuchsia society newsletter, April 2001: about a month until shoots can be stopped again; Oregon Fuchsia Society: pinched 4, 3 and 2 months before the show';
+  'A fuchsia society’s newsletter, April 2001: about a month until shoots can be stopped again; Oregon Fuchsia Society: pinched 4, 3 and 2 months before the show.';
 
 const BLOOM_LASTS_DAYS = 14;
 

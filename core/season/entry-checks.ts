@@ -31,15 +31,18 @@ export interface EntryCheck {
  */
 export function entryChecks(size: PlantSize, { potMm, widestMm, tallestMm }: ShowClass): EntryCheck[] {
   const { rimMm, widthMm, heightMm, plusMinusMm } = size;
-  const on = size.measuredOn === null ? '' : ` on ${dayInWords(size.measuredOn)}`;
+  const on = size.measuredOn === null ? 'When measured' : `On ${dayInWords(size.measuredOn)}`;
   return [
-    check('pot', rimMm, 0, potMm, { is: 'The pot’s rim measures', ask: 'Give the pot’s rim diameter.' }),
+    check('pot', rimMm, 0, potMm, {
+      tell: (mm) => `The pot’s rim measures ${mm} mm`,
+      ask: 'Give the pot’s rim diameter.',
+    }),
     check('width', widthMm, plusMinusMm, widestMm, {
-      is: `The plant was${on} as wide as`,
+      tell: (mm) => `${on} the plant was ${mm} mm wide`,
       ask: 'Photograph it with a known scale.',
     }),
     check('height', heightMm, plusMinusMm, tallestMm, {
-      is: `The canopy was${on} as high as`,
+      tell: (mm) => `${on} the canopy was ${mm} mm high`,
       ask: 'Photograph it with a known scale.',
     }),
   ].filter((found) => found !== null);
@@ -50,14 +53,15 @@ function check(
   sizeMm: number | null,
   plusMinusMm: number | null,
   limitMm: number | null,
-  { is, ask }: { is: string; ask: string },
+  { tell, ask }: { tell: (mm: string) => string; ask: string },
 ): EntryCheck | null {
   if (limitMm === null) return null;
   const allowed = `the class allows ${Math.round(limitMm)} mm`;
   if (sizeMm === null) return { limit, verdict: 'unknown', words: `Not known; ${allowed}. ${ask}` };
   const over = sizeMm - limitMm;
   const doubt = plusMinusMm ?? 0;
-  const measured = `${is} ${Math.round(sizeMm)} mm${doubt > 0 ? ` ± ${Math.round(doubt)}` : ''}; ${allowed}`;
+  const size = `${Math.round(sizeMm)}${doubt > 0 ? ` ± ${Math.round(doubt)}` : ''}`;
+  const measured = `${tell(size)}; ${allowed}`;
   if (Math.abs(over) < doubt) {
     return { limit, verdict: 'too near to tell', words: `${measured}: too near to tell, use a rule.` };
   }

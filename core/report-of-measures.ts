@@ -2,6 +2,7 @@ import { confidenceNote } from './canopy/confidence-note.ts';
 import type { FoundPlant, Pot } from './canopy/found-plant.ts';
 import type { Extras, ExtrasPx } from './measures/extras.ts';
 import { flowerShare } from './measures/flower-share.ts';
+import { sidedLopsidedness } from './measures/lopsidedness.ts';
 import type { SilhouetteMeasures } from './measures/measure-silhouette.ts';
 import { NORMAL_95 } from './measures/plus-minus.ts';
 import type { PointPx } from './raster/raster.ts';
@@ -207,7 +208,5 @@ function scoreOf(score: number | null, plusMinus: number | null): Score | null {
 }
 
 function lopsidednessOf(percent: number | null, plusMinus: number | null): Lopsidedness | null {
-  if (percent === null || plusMinus === null) return null;
-  const side = Math.abs(percent) <= plusMinus ? 'even' : percent < 0 ? 'left' : 'right';
-  return { percent, plusMinus, side };
+  return percent === null || plusMinus === null ? null : sidedLopsidedness(percent, plusMinus);
 }

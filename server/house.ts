@@ -85,6 +85,7 @@ export function openHouse(
       receive: intake.run,
       hullOfSitting: (task) => measuring.call('hull', task) as ReturnType<Services['hullOfSitting']>,
       stemsOfSitting: (task) => measuring.call('stems', task) as ReturnType<Services['stemsOfSitting']>,
+      foretellCuts: (task) => measuring.call('foretell', task) as ReturnType<Services['foretellCuts']>,
       checkEmptyPhoto: (task) => measuring.call('checkEmpty', task) as Promise<EmptyCheck>,
       today: () => localDay(new Date()),
     },

@@ -4,6 +4,7 @@ import type { ReceivedPhoto } from './intake/receive-photo.ts';
 import type { RefusedPhoto } from './intake/refused-photo.ts';
 import type { EmptyPhotoTask } from './measuring/check-empty-photo.ts';
 import type { Corrections } from './measuring/corrections.ts';
+import type { foretellCuts } from './measuring/foretell-cuts.ts';
 import type { hullOfSitting } from './measuring/join-sitting.ts';
 import type { MeasuringQueue } from './measuring/measuring-queue.ts';
 import type { stemsOfSitting } from './measuring/place-stems.ts';
@@ -28,6 +29,8 @@ export interface Services {
   readonly hullOfSitting: typeof hullOfSitting;
   /** Places the long stems of a turned sitting, in a worker thread. */
   readonly stemsOfSitting: typeof stemsOfSitting;
+  /** What the views of a cut list would be after the chosen cuts, in a worker thread. */
+  readonly foretellCuts: typeof foretellCuts;
   /** The grower's calendar day. */
   readonly today: () => Day;
 }

@@ -1,4 +1,5 @@
 import { requirePositive } from '../errors/expect.ts';
+import type { Lopsidedness } from '../report.ts';
 
 /**
  * Lopsidedness: how far the silhouette's centroid stands beside the plant axis, in % of the ball's radius.
@@ -18,4 +19,10 @@ import { requirePositive } from '../errors/expect.ts';
 export function lopsidednessPercent(centroidXPx: number, axisXPx: number, ballRadiusPx: number): number {
   requirePositive(ballRadiusPx, 'ballRadiusPx');
   return (100 * (centroidXPx - axisXPx)) / ballRadiusPx;
+}
+
+/** Lopsidedness with its heavy side told: `even` within its plus-minus. */
+export function sidedLopsidedness(percent: number, plusMinus: number): Lopsidedness {
+  const side = Math.abs(percent) <= plusMinus ? 'even' : percent < 0 ? 'left' : 'right';
+  return { percent, plusMinus, side };
 }

@@ -35,7 +35,7 @@ export function crownOfView({ view, loops }: SceneView): Crown | null {
     centre: [view.axisXPx, view.rimYPx - USUAL_HEIGHT * view.ballRadiusPx],
     radius: view.ballRadiusPx,
   };
-  return crownOf(loops, rimOf(view), start);
+  return crownOf(loops, rimOfView(view), start);
 }
 
 /** The sight lines through places on a view's picture, px. */
@@ -50,7 +50,7 @@ export function placedTips(scene: SceneView, place: number, ball: Sphere): Place
   const { view, sight, loops } = scene;
   const seen = seenAt(sight, ball.centre);
   const centre: PointPx = [view.axisXPx + seen.x / sight.unitPerPx, view.rimYPx - seen.y / sight.unitPerPx];
-  const profile = radialProfile(loops, centre, openArc(centre, rimOf(view)));
+  const profile = radialProfile(loops, centre, openArc(centre, rimOfView(view)));
   const radiusPx = seenRadius(ball.radius, sight.camera?.distanceMm ?? null) / sight.unitPerPx;
   const lobes = outlineLobes(profile, {
     radiusPx,
@@ -68,12 +68,13 @@ export function placedTips(scene: SceneView, place: number, ball: Sphere): Place
 }
 
 /** A near camera sees a ball's outline before its middle, so a little larger. */
-function seenRadius(radius: number, distance: number | null): number {
+export function seenRadius(radius: number, distance: number | null): number {
   if (distance === null || distance <= radius) return radius;
   return (radius * distance) / Math.sqrt(distance ** 2 - radius ** 2);
 }
 
-function rimOf({ axisXPx, rimYPx, potHalfWidthPx }: TurnedView): RimEnds | null {
+/** The ends of the pot's rim on a view's picture, px; `null` without a pot. */
+export function rimOfView({ axisXPx, rimYPx, potHalfWidthPx }: TurnedView): RimEnds | null {
   if (potHalfWidthPx === null) return null;
   return { rimLeftPx: [axisXPx - potHalfWidthPx, rimYPx], rimRightPx: [axisXPx + potHalfWidthPx, rimYPx] };
 }

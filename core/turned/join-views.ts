@@ -6,7 +6,7 @@ import { rimPlaces } from './rim-places.ts';
 import { type SittingCamera, sittingCamera } from './sitting-camera.ts';
 import { type TakenView, turnedView } from './taken-view.ts';
 import type { LightPlace } from './turn-advice.ts';
-import { type TurnedScene, turnedScene } from './turned-scene.ts';
+import { type SightedViews, sightedViews, type TurnedScene, turnedScene } from './turned-scene.ts';
 import type { PlanUnit, TurnedView } from './turned-view.ts';
 import { turnsAgainstCollar, withCollarTurns } from './turns-by-collar.ts';
 import { usualBall } from './usual-ball.ts';
@@ -69,6 +69,15 @@ export function sceneOfViews(
 ): TurnedScene {
   const place = sittingCamera(taken, cameraHeightMm);
   return turnedScene(placeAxis(turnedViews(taken, place)).views, place.camera);
+}
+
+/** The views of a sitting with how each sees the plant: quicker than a scene, where their outlines need not be read. */
+export function sightedSitting(
+  taken: readonly TakenView[],
+  { cameraHeightMm }: Pick<JoinOptions, 'cameraHeightMm'>,
+): SightedViews {
+  const place = sittingCamera(taken, cameraHeightMm);
+  return sightedViews(placeAxis(turnedViews(taken, place)).views, place.camera);
 }
 
 function turnedViews(asTaken: readonly TakenView[], camera: SittingCamera): (TurnedView | null)[] {

@@ -80,6 +80,10 @@ export function turnedView(
     ballRadiusPx,
     ...aside,
     potPlace: potPlaceOf(report),
+    toPhoto: ([x, y]) => {
+      const [across, down] = view.toRaster([x + around.left, y + around.top]);
+      return [across / reduced, down / reduced];
+    },
   };
 }
 

@@ -2,7 +2,7 @@ import { requirePositive } from '../errors/expect.ts';
 import { readSilhouette } from '../silhouette/silhouette.ts';
 import type { ComparedView } from './find-faults.ts';
 import { outlinePlaces } from './outline-coherence.ts';
-import { sightOf, unitPerPx, type ViewSight } from './sight-lines.ts';
+import { sightOf, unitPerPx } from './sight-lines.ts';
 import { rowExtents, widestExtent } from './silhouette-extents.ts';
 import { silhouetteField } from './silhouette-field.ts';
 import type { OutlinedView } from './sphere-of-views.ts';
@@ -42,21 +42,8 @@ export interface TurnedScene {
  * @returns scene, in mm when every used view has a scale, else in px
  */
 export function turnedScene(views: readonly (TurnedView | null)[], camera: Camera | null): TurnedScene {
-  if (camera !== null && 'distanceMm' in camera) requirePositive(camera.distanceMm, 'camera.distanceMm');
-  const unit: PlanUnit = views.every(
-    (view) => view === null || view.turnDeg === null || view.mmPerPx !== null,
-  )
-    ? 'mm'
-    : 'px';
-  const radii = views
-    .flatMap((view) =>
-      view === null || view.turnDeg === null ? [] : [view.ballRadiusPx * unitPerPx(view, unit)],
-    )
-    .sort((a, b) => a - b);
-  const usualRadius = radii[Math.floor(radii.length / 2)] ?? 0;
-  const read = views.map((view, index) =>
-    readView(view, index, (turned) => sightOf(turned, unit, camera, usualRadius)),
-  );
+  const { unit, usualRadius, sighted } = sightedViews(views, camera);
+  const read = sighted.map((view) => view && readView(view));
   const used = read.filter((view) => view !== null);
   return {
     unit,
@@ -69,23 +56,45 @@ export function turnedScene(views: readonly (TurnedView | null)[], camera: Camer
   };
 }
 
-function readView(
-  view: TurnedView | null,
-  index: number,
-  seen: (view: SceneView['view']) => ViewSight,
-): SceneView | null {
-  if (view === null) return null;
-  const { turnDeg, axisXPx } = view;
-  if (turnDeg === null) return null;
-  const turned = { ...view, turnDeg };
-  const sight = seen(turned);
+/** Views of known turn with how each sees the plant; nothing of their outlines is read yet. */
+export interface SightedViews extends Pick<TurnedScene, 'unit' | 'usualRadius'> {
+  /** In the order given; `null` for one that was not measured or has no turn. */
+  readonly sighted: readonly (Pick<SceneView, 'view' | 'index' | 'sight'> | null)[];
+}
+
+/** How each view of a sitting sees the plant. */
+export function sightedViews(views: readonly (TurnedView | null)[], camera: Camera | null): SightedViews {
+  if (camera !== null && 'distanceMm' in camera) requirePositive(camera.distanceMm, 'camera.distanceMm');
+  const unit: PlanUnit = views.every(
+    (view) => view === null || view.turnDeg === null || view.mmPerPx !== null,
+  )
+    ? 'mm'
+    : 'px';
+  const radii = views
+    .flatMap((view) =>
+      view === null || view.turnDeg === null ? [] : [view.ballRadiusPx * unitPerPx(view, unit)],
+    )
+    .sort((a, b) => a - b);
+  const usualRadius = radii[Math.floor(radii.length / 2)] ?? 0;
+  return {
+    unit,
+    usualRadius,
+    sighted: views.map((view, index) => {
+      if (view === null || view.turnDeg === null) return null;
+      const turned = { ...view, turnDeg: view.turnDeg };
+      return { view: turned, index, sight: sightOf(turned, unit, camera, usualRadius) };
+    }),
+  };
+}
+
+function readView({ view, index, sight }: NonNullable<SightedViews['sighted'][number]>): SceneView | null {
   const field = silhouetteField(view, sight);
   const extent = widestExtent(rowExtents(view.canopy));
   const loops = readSilhouette(view.canopy)?.loops;
   if (field === null || extent === null || loops === undefined) return null;
-  const placeOf = (xPx: number) => (xPx - axisXPx) * sight.unitPerPx;
+  const placeOf = (xPx: number) => (xPx - view.axisXPx) * sight.unitPerPx;
   return {
-    view: turned,
+    view,
     index,
     sight,
     field,

@@ -1,4 +1,4 @@
-import type { Mask } from '../raster/raster.ts';
+import type { Mask, PointPx } from '../raster/raster.ts';
 
 /** The camera before the pot; one camera place for all views of a sitting. Pictures are those of a level camera there. */
 export type Camera = NearCamera | SupposedCamera;
@@ -38,6 +38,8 @@ export interface TurnedView {
   readonly lopsidednessPlusMinus: number;
   /** Where the rim's middle stands across the photo as taken; `null` when unknown. */
   readonly potPlace: PotPlace | null;
+  /** A place of this view's picture in px of the photo as stored upright. */
+  readonly toPhoto: (placePx: PointPx) => PointPx;
 }
 
 /**

@@ -5,66 +5,95 @@ import { cutList } from '../../core/cut/cut-list.ts';
 import type { Day } from '../../core/day/day.ts';
 import type { ExpectedGrowth } from '../../core/growth/expected-growth.ts';
 import type { Growth, NoGrowth } from '../../core/growth/growth.ts';
-import type { CutList } from '../schemas/cuts.ts';
+import type { CutList, CutMark } from '../schemas/cuts.ts';
 import type { Services } from '../services.ts';
 import { cutMarksOfSitting } from '../store/cut-marks.ts';
 import type { PlantRow } from '../store/plants.ts';
 import type { SittingRow } from '../store/sittings.ts';
-import { viewsOfPlant } from '../store/views.ts';
-import { beforeAndAfter, marksInPhoto } from './before-and-after.ts';
+import { type ViewRow, viewsOfPlant } from '../store/views.ts';
+import { beforeAndAfter } from './before-and-after.ts';
 import { type CutBasis, cutBasis, type NoCutBasis } from './cut-basis.ts';
 import { markedCuts } from './marked-cuts.ts';
-import { growthAnswer, plantGrowth } from './plant-growth.ts';
+import { type GrowthSoFar, plantGrowth } from './plant-growth.ts';
 import { workDone } from './work-done.ts';
 
-export interface SittingCutList {
+/** The cuts of a sitting, each with what the grower did or wrote of it. */
+export interface ListedCuts {
   readonly from: CutBasis['from'];
-  readonly list: CutList;
+  readonly basis: CutBasis;
+  readonly cuts: readonly (Cut & CutMark)[];
   /** By the cut's name: the name under which its mark is kept. */
   readonly keptAs: ReadonlyMap<string, string | null>;
+  readonly ball: BallToCutTo | NoBallToCutTo;
+  readonly soFar: GrowthSoFar;
+  /** The day that the list is read for. */
+  readonly asOf: Day;
+  /** Of the whole plant, newest day first. */
+  readonly views: readonly ViewRow[];
 }
 
-/** The cut list of a sitting: what to shorten, down to which ball, and what was done of it so far. */
-export async function sittingCutList(
+/** What to shorten, down to which ball. */
+export async function listedCuts(
   services: Pick<Services, 'db' | 'stemsOfSitting' | 'today'>,
   plant: PlantRow,
   sitting: SittingRow,
-): Promise<SittingCutList | NoCutBasis> {
+): Promise<ListedCuts | NoCutBasis> {
   const { db, today } = services;
   const views = viewsOfPlant(db, plant.id);
-  const together = views.filter(({ sittingId }) => sittingId === sitting.id);
-  const basis = await cutBasis(services, sitting.id, together);
+  const basis = await cutBasis(services, sitting.id, ofSitting(views, sitting));
   if (basis.from === null) return basis;
   // The newest sitting is worked now; an earlier one is read as on its day.
   const isNewest = views.every(({ day }) => day <= sitting.day);
   const asOf = isNewest ? today() : sitting.day;
-  const growth = plantGrowth(db, plant, asOf);
-  const ball = ballOf(plant, basis, asOf, growth);
+  const soFar = plantGrowth(db, plant, asOf);
+  const ball = ballOf(plant, basis, asOf, soFar.growth);
   const marked = markedCuts(
     cutsOf(basis, ball),
     cutMarksOfSitting(db, sitting.id),
     basis.from === 'one-photo' ? (basis.report.ball?.radiusPx ?? null) : null,
   );
-  const cuts = marked.map(({ cut }) => cut);
   return {
     from: basis.from,
+    basis,
+    cuts: marked.map(({ cut }) => cut),
     keptAs: new Map(marked.map(({ cut, keptAs }) => [cut.id, keptAs])),
-    list: {
-      sittingId: sitting.id,
-      plantId: plant.id,
-      day: sitting.day,
-      from: basis.from,
-      viewIds: [...basis.viewIds],
-      ...ballAnswer(ball),
-      growth: growth.ok ? growthAnswer(growth, { today: asOf, showDay: plant.showDay }) : null,
-      growthWhyNot: growth.ok ? null : growth.hint,
-      cuts: cuts.map((cut) => ({ ...cut, marks: marksInPhoto(cut, basis) })),
-      ...(await beforeAndAfter(basis, together)),
-      unseen: [...basis.unseen],
-      worked: await workDone(services, { sitting, views, basis, cuts }),
-      advice: adviceBeside(cuts, plant, asOf),
-    },
+    ball,
+    soFar,
+    asOf,
+    views,
   };
+}
+
+/** The cut list of a sitting as the screen gets it: the cuts, the plant before and after them, and what was done so far. */
+export async function cutListAnswer(
+  services: Pick<Services, 'db' | 'stemsOfSitting' | 'foretellCuts'>,
+  plant: PlantRow,
+  sitting: SittingRow,
+  { basis, cuts, ball, soFar: { growth, told }, asOf, views }: ListedCuts,
+): Promise<CutList> {
+  return {
+    sittingId: sitting.id,
+    plantId: plant.id,
+    day: sitting.day,
+    from: basis.from,
+    viewIds: [...basis.viewIds],
+    ...ballAnswer(ball),
+    growth: told,
+    growthWhyNot: growth.ok ? null : growth.hint,
+    ...(await beforeAndAfter(services, {
+      sittingId: sitting.id,
+      views: ofSitting(views, sitting),
+      basis,
+      cuts,
+    })),
+    unseen: [...basis.unseen],
+    worked: await workDone(services, { sitting, views, basis, cuts }),
+    advice: adviceBeside(cuts, plant, asOf),
+  };
+}
+
+function ofSitting(views: readonly ViewRow[], { id }: SittingRow): ViewRow[] {
+  return views.filter(({ sittingId }) => sittingId === id);
 }
 
 function cutsOf(basis: CutBasis, ball: BallToCutTo | NoBallToCutTo): Cut[] {

@@ -1,7 +1,13 @@
 import type { SittingReports } from '../../core/advice/plant-history.ts';
 import { addDays, type Day } from '../../core/day/day.ts';
 import { forecastRadius } from '../../core/growth/forecast-radius.ts';
-import { type Growth, growthLessons, growthOf, type NoGrowth } from '../../core/growth/growth.ts';
+import {
+  type Growth,
+  type GrowthRequest,
+  growthLessons,
+  growthOf,
+  type NoGrowth,
+} from '../../core/growth/growth.ts';
 import { radiusReadings } from '../../core/growth/radius-readings.ts';
 import type { PhotoReport } from '../../core/report.ts';
 import type { PlantGrowth } from '../schemas/cuts.ts';
@@ -9,6 +15,7 @@ import type { Database } from '../store/database.ts';
 import { allPlants, type PlantRow } from '../store/plants.ts';
 import { stopsOfPlant } from '../store/stops.ts';
 import { type ViewRow, viewsOfPlant } from '../store/views.ts';
+import { remembering } from './remembering.ts';
 
 const DAYS_A_WEEK = 7;
 /** Weeks foretold where no show is set. */
@@ -16,16 +23,34 @@ const WEEKS_AHEAD = 12;
 /** Nobody plans a plant's size farther ahead than from one season's first stop to its show. */
 const MOST_WEEKS_AHEAD = 40;
 
-/** How a plant's ball has grown up to `today`, with what other plants of its variety teach. */
-export function plantGrowth(db: Database, plant: PlantRow, today: Day): Growth | NoGrowth {
-  return growthOf({ ...radiiOf(db, plant), today, varietyLessons: varietyLessons(db, plant) });
+/** How a plant's ball has grown, and the same as the screen gets it; `told` is `null` when no curve can be told. */
+export interface GrowthSoFar {
+  readonly growth: Growth | NoGrowth;
+  readonly told: PlantGrowth | null;
 }
 
-/** The growth as the screen gets it, foretold week by week. */
-export function growthAnswer(
-  growth: Growth,
-  { today, showDay }: { today: Day; showDay: Day | null },
-): PlantGrowth {
+/** How a plant's ball has grown up to `today`, with what other plants of its variety teach, foretold week by week. */
+export function plantGrowth(db: Database, plant: PlantRow, today: Day): GrowthSoFar {
+  return growthSoFar({
+    ...radiiOf(db, plant),
+    today,
+    showDay: plant.showDay,
+    varietyLessons: varietyLessons(db, plant),
+  });
+}
+
+/** Fitting takes a tenth of a second, and every tick on the list asks for it again. */
+const growthSoFar = remembering(
+  ({ showDay, ...request }: GrowthRequest & { readonly showDay: Day | null }): GrowthSoFar => {
+    const growth = growthOf(request);
+    return { growth, told: growth.ok ? toldGrowth(growth, { today: request.today, showDay }) : null };
+  },
+  50,
+);
+
+const lessonsOf = remembering(growthLessons, 200);
+
+function toldGrowth(growth: Growth, { today, showDay }: { today: Day; showDay: Day | null }): PlantGrowth {
   const { since, begunBy, sittings, restsOn, words, why, sureness, notes } = growth;
   return {
     since,
@@ -73,7 +98,7 @@ function varietyLessons(db: Database, plant: PlantRow) {
   return allPlants(db)
     .filter(({ id, kind, sample }) => id !== plant.id && kind === plant.kind && sample === plant.sample)
     .filter((other) => nameOf(other) === variety)
-    .map((other) => growthLessons(radiiOf(db, other)));
+    .map((other) => lessonsOf(radiiOf(db, other)));
 }
 
 function nameOf({ variety }: PlantRow): string {

@@ -3,6 +3,7 @@
 import type { TurnedReport } from '../../core/turned/measure-turned.ts';
 import type { EmptyCheck } from '../store/stand-versions.ts';
 import { checkEmptyPhoto, type EmptyPhotoTask } from './check-empty-photo.ts';
+import { type ForetellTask, foretellCuts } from './foretell-cuts.ts';
 import { hullOfSitting, joinSitting, type SittingTask } from './join-sitting.ts';
 import { type Lesson, learnFromFiles } from './learn-from-files.ts';
 import { type MeasuredFile, type MeasureTask, measureFile } from './measure-file.ts';
@@ -34,6 +35,10 @@ export async function hull(task: SittingTask): ReturnType<typeof hullOfSitting> 
 
 export async function stems(task: SittingTask): ReturnType<typeof stemsOfSitting> {
   return stemsOfSitting(task);
+}
+
+export async function foretell(task: ForetellTask): ReturnType<typeof foretellCuts> {
+  return foretellCuts(task);
 }
 
 warmUp().catch(() => {}); // A fault of the warm-up is told by the first task, which waits for it.

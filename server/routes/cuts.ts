@@ -1,7 +1,7 @@
 import { Router } from 'express';
-import { type SittingCutList, sittingCutList } from '../bench/cut-list.ts';
+import { cutListAnswer, listedCuts } from '../bench/cut-list.ts';
 import { tipOf } from '../bench/marked-cuts.ts';
-import { cutChangeSchema } from '../schemas/cuts.ts';
+import { type CutList, cutChangeSchema } from '../schemas/cuts.ts';
 import type { Services } from '../services.ts';
 import { keepCutMark } from '../store/cut-marks.ts';
 import { plantById } from '../store/plants.ts';
@@ -15,14 +15,14 @@ export function cutRoutes(services: Services): Router {
   const routes = Router();
 
   routes.get('/sittings/:id/cut-list', async (request, response) => {
-    response.json((await listOf(request.params.id)).list);
+    response.json(await answer(request.params.id));
   });
 
   routes.patch('/sittings/:id/cuts/:cutId', async (request, response) => {
     const { id, cutId } = request.params;
     const change = sent(cutChangeSchema, request.body);
-    const { list, keptAs } = await listOf(id);
-    const cut = list.cuts.find((listed) => listed.id === cutId);
+    const { cuts, keptAs } = (await listOf(id)).listed;
+    const cut = cuts.find((listed) => listed.id === cutId);
     if (cut === undefined) {
       throw new RequestProblem(
         404,
@@ -31,15 +31,20 @@ export function cutRoutes(services: Services): Router {
     }
     const mark = overlaid({ state: cut.state, chosen: cut.chosen, note: cut.note }, change);
     keepCutMark(db, id, { ...mark, cutId, tip: tipOf(cut) }, keptAs.get(cutId) ?? null);
-    response.json((await listOf(id)).list);
+    response.json(await answer(id));
   });
 
-  async function listOf(sittingId: string): Promise<SittingCutList> {
+  async function listOf(sittingId: string) {
     const sitting = found('sitting', sittingById(db, sittingId));
     const plant = found('plant', plantById(db, sitting.plantId));
-    const answer = await sittingCutList(services, plant, sitting);
-    if (answer.from === null) throw new RequestProblem(answer.later ? 409 : 404, answer.hint);
-    return answer;
+    const listed = await listedCuts(services, plant, sitting);
+    if (listed.from === null) throw new RequestProblem(listed.later ? 409 : 404, listed.hint);
+    return { plant, sitting, listed };
+  }
+
+  async function answer(sittingId: string): Promise<CutList> {
+    const { plant, sitting, listed } = await listOf(sittingId);
+    return cutListAnswer(services, plant, sitting, listed);
   }
 
   return routes;

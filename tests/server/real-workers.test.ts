@@ -6,6 +6,7 @@ import sharp from 'sharp';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { METHOD_VERSION } from '../../core/method-version.ts';
 import { type House, openHouse } from '../../server/house.ts';
+import { cutListSchema } from '../../server/schemas/cuts.ts';
 import { plantPageSchema } from '../../server/schemas/pages.ts';
 import { viewSchema } from '../../server/schemas/sitting.ts';
 import { standOverlaySchema, standSchema } from '../../server/schemas/stand.ts';
@@ -80,7 +81,7 @@ describe('the server with its worker threads', () => {
     expect(standOverlaySchema.parse(body).outlinePx.length).toBeGreaterThan(50);
   });
 
-  it('joins the views of a sitting and cuts their hull', async () => {
+  it('joins the views of a sitting, cuts their hull and places their stems', async () => {
     const { addPlant, upload, send, house } = await openRealHouse(temporaryFolder());
     const plant = await addPlant({ rimMm: 130 });
     const folder = join(import.meta.dirname, '../../sample-images/window-regal');
@@ -101,6 +102,10 @@ describe('the server with its worker threads', () => {
     const solid = hullSolidSchema.parse((await send('GET', `/api/sittings/${sitting?.id}/hull`)).body);
     expect(solid).toMatchObject({ unit: 'mm', heavyAzimuthDeg: lean?.azimuthDeg });
     expect(solid.triangles.length).toBeGreaterThan(3000);
+    const list = cutListSchema.parse((await send('GET', `/api/sittings/${sitting?.id}/cut-list`)).body);
+    expect([list.from, list.viewIds]).toEqual(['turned', sitting?.turnedViewIds]);
+    expect(list.lean?.before).toEqual(lean);
+    expect(list.outlinesAfter.map(({ viewId }) => viewId)).toEqual(list.viewIds);
   });
 
   it('goes on after a stop with what was left half-measured or measured by an older method', async () => {

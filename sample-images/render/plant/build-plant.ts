@@ -91,7 +91,7 @@ function addShoot(growing: Growing, shoot: StandingShoot): ShootTip {
     growing.detail,
   );
   for (const joint of shoot.joints) {
-    if (growing.spec.bare !== true && lengthMm - joint.alongMm <= LEAFY_MM)
+    if (growing.spec.bare !== true && shoot.uncutMm - joint.alongMm <= LEAFY_MM)
       addShootLeaf(growing, shoot, joint);
   }
   const tip = points[points.length - 1] as Vec3;

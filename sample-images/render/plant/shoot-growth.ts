@@ -23,6 +23,8 @@ export interface Joint {
 export interface StandingShoot {
   readonly path: ShootPath;
   readonly lengthMm: number;
+  /** Its length without any cut: a cut leaves the leaves below it as they were. */
+  readonly uncutMm: number;
   readonly joints: readonly Joint[];
   readonly cut: boolean;
 }
@@ -54,19 +56,19 @@ export function standingShoot(
     const pace = chance.between(0.85, 1.2, 61, path.id, index);
     const aged = smoothStep(-0.6, LEAF_GROWING_WEEKS * pace, ageWeeks);
     // However slowly a shoot grows, the leaves at its very tip are the young ones.
-    const fromTip = smoothStep(-4, TIP_LEAVES_MM, lengthMm - alongMm);
+    const fromTip = smoothStep(-4, TIP_LEAVES_MM, fullMm - alongMm);
     const grown = 0.14 + 0.86 * Math.min(aged, 0.12 + 0.88 * fromTip);
     joints.push({ index, alongMm, ageWeeks, grown });
     alongMm += spacing * chance.between(0.75, 1.25, 62, path.id, index);
   }
-  return { path, lengthMm, joints, cut: shortenMm > 0 };
+  return { path, lengthMm, uncutMm: fullMm, joints, cut: shortenMm > 0 };
 }
 
 /** What a deep stop leaves of a shoot: a short bare end, on some shoots only. */
 function stubOf(path: ShootPath, chance: Chance): StandingShoot | null {
   if (chance.uniform(63, path.id) < 0.45) return null;
   const lengthMm = chance.between(6, 20, 64, path.id);
-  return { path, lengthMm, joints: [], cut: true };
+  return { path, lengthMm, uncutMm: lengthMm, joints: [], cut: true };
 }
 
 /** Length of the shoot in a week, mm: its tip keeps to the canopy's radius of that week. */

@@ -33,6 +33,7 @@ export function measuredRender({ canopy, truth, turnDeg }: RenderedSilhouette): 
       rimYPx: (rimLeftPx[1] + rimRightPx[1]) / 2,
       axisFrom: 'rim',
       potPlace: null,
+      toPhoto: (placePx) => placePx,
       potHalfWidthPx: (rimRightPx[0] - rimLeftPx[0]) / 2,
       ballRadiusPx: ball.radiusPx,
       lopsidednessPercent: (100 * (silhouette.centroidPx[0] - xPx)) / ball.radiusPx,

@@ -181,6 +181,7 @@ export function photograph(plant: Plant, shot: Shot): TurnedView & { readonly tu
     lopsidednessPlusMinus: shot.plusMinus ?? 1.5,
     axisFrom: 'rim',
     potPlace: { xPx: axisXPx, mmPerPx },
+    toPhoto: (placePx) => placePx,
   };
 }
 

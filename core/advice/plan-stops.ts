@@ -15,7 +15,7 @@ const SOON_DAYS = 14;
  * What to stop when, counted back from the show.
  *
  * @returns the next stop that is not yet written down, what to make of a missed one, or what a late one means; `null` without a show day,
- * for kinds with no known figure, and when the last stop was done in time
+ * for kinds with no known figure, when the last stop was done in time, and once the plant is in full bloom
  *
  * Reference: `stopPlan`. "Better early, taking off early bloom, than late": common practice, no source.
  */
@@ -25,7 +25,7 @@ export function planStops(history: PlantHistory): Advice | null {
   if (showDay < today) return showIsOver(showDay);
   const { plantId, variety, knowledge } = history.season ?? WITHOUT_RECORDS;
   const plan = stopPlan({ plantId, variety, kind, showDay, today, stops }, knowledge);
-  if (!plan.ok) return null;
+  if (!plan.ok || plan.bloomedOn !== null) return null;
   const next = plan.steps.find(({ state }) => state === 'to-come' || state === 'open' || state === 'overdue');
   if (next !== undefined) return nextStop(next, plan, history);
   const last = plan.steps.at(-1);

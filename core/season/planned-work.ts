@@ -17,7 +17,7 @@ const SPRAYS =
 
 /** The stops of the plan that are still to be done. */
 export function stopWork({ plantId, kind, plan }: PlantSeason): Work[] {
-  if (plan === null) return [];
+  if (plan === null || plan.bloomedOn !== null) return [];
   return plan.steps
     .filter(({ state }) => state !== 'done' && state !== 'left-out')
     .map(({ role, depth, window, latest, words }) => ({

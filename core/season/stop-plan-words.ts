@@ -1,4 +1,4 @@
-import type { Day } from '../day/day.ts';
+import { type Day, daysBetween } from '../day/day.ts';
 import { dayInWords } from '../day/day-in-words.ts';
 import { percent } from './stop-effect.ts';
 import type { PlannedStop, StopPlan } from './stop-plan.ts';
@@ -27,8 +27,9 @@ export function stepWords(step: Omit<PlannedStop, 'words'>): string {
 
 /** What the plan says on the whole: how the last stop stands, and what that means for the show. */
 export function planWords(plan: Omit<StopPlan, 'ok' | 'words'>): string {
-  const { effect, last, restsOn, acceptedLate } = plan;
+  const { effect, last, restsOn, acceptedLate, bloomedOn } = plan;
   const step = plan.steps.at(-1) as PlannedStop;
+  if (bloomedOn !== null) return bloomedInWords(bloomedOn, plan.showDay);
   if (effect === null) {
     return `${step.words} How long this kind takes from such a stop to full bloom is not known, so nothing can be said of the show.`;
   }
@@ -40,6 +41,12 @@ export function planWords(plan: Omit<StopPlan, 'ok' | 'words'>): string {
     case 'today':
       return `No last stop is written down; its last day was ${dayInWords(last.lastDay)}. If it is done today: ${effect.words[0]?.toLowerCase()}${effect.words.slice(1)}${withoutInWords(plan)}`;
   }
+}
+
+function bloomedInWords(bloomedOn: Day, showDay: Day): string {
+  const after = daysBetween(showDay, bloomedOn);
+  const when = after === 0 ? 'the day of' : `${days(Math.abs(after))} ${after > 0 ? 'after' : 'before'}`;
+  return `In full bloom since ${dayInWords(bloomedOn)}, ${when} the show.`;
 }
 
 function withoutInWords({ withoutLast }: Pick<StopPlan, 'withoutLast'>): string {

@@ -14,6 +14,7 @@ import { lastDepth, offWindow, stateOf, usualDays, windowsBack } from './planned
 import type { StopRole } from './stop-defaults.ts';
 import { effectOfStop, type StopEffect } from './stop-effect.ts';
 import { planWords, stepWords } from './stop-plan-words.ts';
+import { seasonsApart } from './this-season.ts';
 import { type DayWindow, matchedStops, type WrittenStop } from './written-stops.ts';
 
 /** Whose stops are planned back from which show. */
@@ -60,6 +61,8 @@ export interface StopPlan {
   readonly days: DaysToBloom | null;
   /** If no last stop is given any more: of the earlier stop written down this season; `null` where there is none. */
   readonly withoutLast: StopEffect | null;
+  /** The day on which it came into full bloom, once that is noted: then chances are past. */
+  readonly bloomedOn: Day | null;
   readonly words: string;
 }
 
@@ -78,16 +81,19 @@ export interface NoStopPlan {
  * matched to the latest step that they may be meant for (`matchedStops`). Once the last stop is written down, its own day and depth tell
  * when full bloom is likely.
  *
- * Notes: an earlier stop that was missed moves nothing: the last one decides the bloom.
+ * Notes: an earlier stop that was missed moves nothing: the last one decides the bloom. The plant's record of this very season is not
+ * learned from here; it counts from the next plan on.
  *
  * Example: a fuchsia single for 13 August 2026 without records has its last stop on 2 to 8 June 2026, the last day 66 days before.
  */
-export function stopPlan(question: PlanQuestion, knowledge: SeasonKnowledge): StopPlan | NoStopPlan {
+export function stopPlan(question: PlanQuestion, known: SeasonKnowledge): StopPlan | NoStopPlan {
   const { showDay, today } = question;
   if (showDay < today) {
     const hint = `The show on ${dayInWords(showDay)} is over, so no stop can be counted back from it.`;
     return { ok: false, reason: 'show-over', hint };
   }
+  const { earlier: records, bloomedOn } = seasonsApart(question, known.records);
+  const knowledge = { ...known, records };
   const defaults = knowledge.defaults.kinds[question.kind];
   const { acceptedLate, windowDays } = knowledge.defaults.weighing;
   const planned = daysToBloom({ ...question, depth: lastDepth(defaults) }, knowledge);
@@ -145,6 +151,7 @@ export function stopPlan(question: PlanQuestion, knowledge: SeasonKnowledge): St
     planned,
     restsOn,
     ...tellEffect({ day: stopDay, depth }),
+    bloomedOn,
     withoutLast: earlier ? tellEffect(earlier).effect : null,
   } as const;
   return { ok: true, ...plan, words: planWords(plan) };

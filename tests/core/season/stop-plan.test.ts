@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { addDays, day, daysBetween } from '../../../core/day/day.ts';
 import { PLANT_KINDS } from '../../../core/plant.ts';
+import type { BloomRecord } from '../../../core/season/bloom-record.ts';
 import { DEFAULT_STOPS } from '../../../core/season/default-stops.ts';
 import { type PlanQuestion, type StopPlan, stopPlan } from '../../../core/season/stop-plan.ts';
 import type { WrittenStop } from '../../../core/season/written-stops.ts';
@@ -147,6 +148,46 @@ describe('a stop that is written down', () => {
       'first left-out',
       'last open',
     ]);
+  });
+});
+
+describe('a plan and the records', () => {
+  const record = (stopDay: string, days: number, plantId = 'p'): BloomRecord => ({
+    plantId,
+    kind: 'regal',
+    variety: 'Violet One',
+    depth: 'tip',
+    stopDay: day(stopDay),
+    firstFlowerDay: null,
+    fullBloomDay: addDays(day(stopDay), days),
+    seasonNotes: [],
+    leftOut: null,
+  });
+  const ask = (today: string, records: readonly BloomRecord[], stops: readonly WrittenStop[]) =>
+    stopPlan(
+      { ...REGAL, variety: 'Violet One', today: day(today), stops },
+      { defaults: DEFAULT_STOPS, records },
+    ) as StopPlan;
+
+  it('move next season’s last stop', () => {
+    // (122.5 + 102) ÷ 2 = 112.25 days: earlier into bloom, so a later stop.
+    const { planned, last } = ask('2025-11-01', [record('2025-02-01', 102)], [tip('2025-02-01')]);
+    expect(planned.meanDays).toBeCloseTo(112.25, 10);
+    expect(last.daysBeforeShow).toBeLessThan(135);
+  });
+
+  it('do not learn from the season they foresee, and say when it is in bloom', () => {
+    const now = ask('2026-06-15', [record('2026-02-03', 110)], [tip('2026-02-03')]);
+    expect(now.planned.meanDays).toBe(122.5);
+    expect(now).toMatchObject({
+      bloomedOn: '2026-05-24',
+      words: 'In full bloom since 24 May 2026, 27 days before the show.',
+    });
+  });
+
+  it('learn from other plants of the same season that have bloomed', () => {
+    const now = ask('2026-06-15', [record('2026-01-20', 110, 'q')], [tip('2026-02-03')]);
+    expect([now.planned.shares.own, now.bloomedOn]).toEqual([0.5, null]);
   });
 });
 

@@ -1,6 +1,10 @@
 import type { Day } from '../day/day.ts';
 import { afterStopWork } from './after-stop-work.ts';
-import { earlyBloomWork, entryWork, lookAgainWork, ownWork, stopWork } from './planned-work.ts';
+import { earlyBloomWork } from './early-bloom-work.ts';
+import { entryWork } from './entry-work.ts';
+import { lookAgainWork } from './look-again-work.ts';
+import { ownWork } from './own-work.ts';
+import { stopWork } from './stop-work.ts';
 import { weeklyWork } from './weekly-work.ts';
 import type { DayRange, PlantSeason, Work } from './work.ts';
 

@@ -1,6 +1,7 @@
 import { type Day, daysBetween } from '../day/day.ts';
 import { dayInWords } from '../day/day-in-words.ts';
-import { chanceInBloom, chanceLate } from './last-stop.ts';
+import { chanceInBloom } from './bloom-likely.ts';
+import { chanceLate } from './last-stop.ts';
 import type { Entry, Show } from './show.ts';
 import { percent } from './stop-effect.ts';
 import type { StopPlan } from './stop-plan.ts';

@@ -1,7 +1,8 @@
 import type { StopDepth } from '../cut/cut.ts';
 import { addDays, type Day } from '../day/day.ts';
 import { dayInWords } from '../day/day-in-words.ts';
-import { bloomBegins, chanceInBloom, chanceLate } from './last-stop.ts';
+import { bloomBegins, chanceInBloom } from './bloom-likely.ts';
+import { chanceLate } from './last-stop.ts';
 import type { NormalGamma } from './normal-gamma.ts';
 
 /** What a last stop on one day means for the show. */

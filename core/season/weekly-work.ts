@@ -1,4 +1,5 @@
 import { addDays, type Day } from '../day/day.ts';
+import { requirePositiveInteger } from '../errors/expect.ts';
 import { type DayRange, type PlantSeason, type Work, workKey } from './work.ts';
 
 type Weekly = Pick<Work, 'kind' | 'what' | 'why' | 'standing' | 'caution'>;
@@ -48,6 +49,7 @@ export function weeklyWork(season: PlantSeason, today: Day, range: DayRange): Wo
 
   function rounds(work: Weekly, everyDays: number | null, doneOn: readonly Day[]): Work[] {
     if (everyDays === null) return [];
+    requirePositiveInteger(everyDays, 'everyDays');
     const last = doneOn
       .filter((day) => day <= today)
       .sort()

@@ -200,6 +200,12 @@ describe('the grower’s own notes', () => {
     expect(list[0]?.caution).toBe('Read the label of what you feed.');
   });
 
+  it('that come round every 0 days are a mistake of ours', () => {
+    expect(() => work({ ownWork: [{ ...FEED, everyDays: 0 }] })).toThrow(
+      'Expected a positive whole number for everyDays but received 0',
+    );
+  });
+
   it('once wait for as long as they are told', () => {
     const once = { ...FEED, kind: 'pot-on', everyDays: null, untilDay: null } as const;
     expect(of('pot-on', work({ ownWork: [once] }))).toMatchObject([{ day: '2026-03-01', until: null }]);

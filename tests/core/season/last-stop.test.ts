@@ -1,13 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { addDays, day, daysBetween } from '../../../core/day/day.ts';
-import {
-  bloomBegins,
-  bloomPicture,
-  chanceInBloom,
-  chanceLate,
-  lastStop,
-} from '../../../core/season/last-stop.ts';
+import { bloomBegins, bloomPicture, chanceInBloom } from '../../../core/season/bloom-likely.ts';
+import { chanceLate, lastStop } from '../../../core/season/last-stop.ts';
 import { effectOfStop } from '../../../core/season/stop-effect.ts';
 
 const SHOW = day('2026-08-13');

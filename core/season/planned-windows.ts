@@ -2,7 +2,7 @@ import type { StopDepth } from '../cut/cut.ts';
 import { addDays, type Day, daysBetween } from '../day/day.ts';
 import { AFTER_STOP } from './after-stop-days.ts';
 import type { LastStop } from './last-stop.ts';
-import type { KindDefaults } from './stop-defaults.ts';
+import type { ChainStop, KindDefaults } from './stop-defaults.ts';
 import type { DayWindow } from './written-stops.ts';
 
 /** Each step's window, earliest first, from the last one back. */
@@ -15,17 +15,23 @@ export function windowsBack({ chain }: KindDefaults, last: LastStop, windowDays:
   return windows;
 }
 
+/** Depth of the last stop, which decides the bloom. */
 export function lastDepth({ chain }: KindDefaults): StopDepth {
   return chain.at(-1)?.depth ?? 'tip';
 }
 
-/** Only the depths of which a window before the show is known; a first tip stop has none. */
-export function usualDays({ stops, chain }: KindDefaults, depth: StopDepth, showDay: Day): DayWindow | null {
+/** When growers usually give a step's stop; `null` for a stop before the last of the last one's depth, of which nothing is known. */
+export function usualDays(
+  { stops, chain }: KindDefaults,
+  { role, depth }: ChainStop,
+  showDay: Day,
+): DayWindow | null {
   const usual = stops.find((stop) => stop.depth === depth)?.usual ?? null;
-  if (usual === null || chain.filter((stop) => stop.depth === depth).length > 1) return null;
+  if (usual === null || (role !== 'last' && depth === chain.at(-1)?.depth)) return null;
   return { from: addDays(showDay, -usual.fromDaysBefore), to: addDays(showDay, -usual.toDaysBefore) };
 }
 
+/** Where a stop that is not written down stands; it can be done up to `latest`. */
 export function stateOf(
   { from, to }: DayWindow,
   latest: Day,
@@ -36,6 +42,7 @@ export function stateOf(
   return today <= latest ? 'overdue' : 'left-out';
 }
 
+/** Days outside a window: after it above 0, before it below 0. */
 export function offWindow({ from, to }: DayWindow, day: Day): number {
   if (day < from) return -daysBetween(day, from);
   return day > to ? daysBetween(to, day) : 0;

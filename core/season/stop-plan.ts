@@ -120,7 +120,7 @@ export function stopPlan(question: PlanQuestion, known: SeasonKnowledge): StopPl
       role: step.role,
       depth: step.depth,
       window,
-      usual: usualDays(defaults, step.depth, showDay),
+      usual: usualDays(defaults, step, showDay),
       latest,
       state: stop !== null ? 'done' : laterIsDone ? 'left-out' : stateOf(window, latest, today),
       doneOn: stop?.day ?? null,

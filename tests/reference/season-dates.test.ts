@@ -62,6 +62,30 @@ describe('the planner, given a printed figure as certain', () => {
   });
 });
 
+describe('the planner by its own table', () => {
+  // The spans of all figures printed for each: pelargoniums in weeks (Garden News, 2 March 2021; prize-pelargoniums.com, 24 February 2015;
+  // Penney, congresburygardening.org.uk), fuchsias in days (fuchsiaclark.com; Salford & Bolton; B.C. Fuchsia Society; society newsletter,
+  // April 2001; smithyveg.blogspot.com, 2007). Where the highest is a single figure it has a week of leeway. The day on which one plant of ten would be late lies at the early end of them.
+  it.each([
+    ['regal', 14 * 7, 20 * 7],
+    ['angel', 12 * 7, 18 * 7 + 7],
+    ['zonal', 13 * 7, 16 * 7 + 7],
+    ['dwarf', 12 * 7, 14 * 7],
+    ['fuchsia-single', 6 * 7, 70],
+    ['fuchsia-semi-double', 8 * 7, 90],
+    ['fuchsia-double', 8 * 7, 95],
+  ] as const)('stops a %s within what is printed, %i to %i days before the show', (kind, least, most) => {
+    const show = day('2026-06-20');
+    const plan = stopPlan(
+      { plantId: 'p', kind, variety: '', showDay: show, today: addDays(show, -300), stops: [] },
+      { defaults: DEFAULT_STOPS, records: [] },
+    );
+    const days = plan.ok ? plan.last.daysBeforeShow : 0;
+    expect(days).toBeGreaterThanOrEqual((least + most) / 2);
+    expect(days).toBeLessThanOrEqual(most);
+  });
+});
+
 describe('the sources’ own slips', () => {
   // Woolmans: stopped in the first week of May, about 16 weeks, for the first week of September.
   it('16 weeks from the first week of May end in August, not in the first week of September', () => {

@@ -40,6 +40,8 @@ describe('the stops of a season', () => {
       ['second', '2026-05-09'],
       ['last', '2026-06-08'],
     ]);
+    // 60 days, three either side; nothing is printed for the first two.
+    expect(steps.map(({ usual }) => usual)).toEqual([null, null, { from: '2026-06-11', to: '2026-06-17' }]);
   });
 
   it('end on a day with a chance of being late of at most one in ten, for every kind with a figure', () => {

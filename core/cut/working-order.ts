@@ -16,7 +16,9 @@ export function inWorkingOrder(cuts: readonly Cut[]): Cut[] {
 }
 
 /** The two passes of working carefully: tips first; look again (or photograph again), then what is to go deeper. */
-export function inTwoPasses(cuts: readonly Cut[]): { readonly stop: StopDepth; readonly cuts: Cut[] }[] {
+export function inTwoPasses<Listed extends Pick<Cut, 'stop'>>(
+  cuts: readonly Listed[],
+): { readonly stop: StopDepth; readonly cuts: Listed[] }[] {
   return (['tip', 'deep'] as const)
     .map((stop) => ({ stop, cuts: cuts.filter((cut) => cut.stop === stop) }))
     .filter((pass) => pass.cuts.length > 0);

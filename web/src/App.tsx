@@ -10,6 +10,7 @@ import { Wordmark } from './parts/Wordmark.tsx';
 import { askBeforeLosing } from './photos/send-queue.ts';
 
 const PlantScreen = lazy(() => import('./plant/PlantScreen.tsx'));
+const CutListScreen = lazy(() => import('./cut-list/CutListScreen.tsx'));
 const TurnedScreen = lazy(() => import('./taking/TurnedScreen.tsx'));
 const AddPlantScreen = lazy(() => import('./add-plant/AddPlantScreen.tsx'));
 const StandsScreen = lazy(() => import('./stand/StandsScreen.tsx'));
@@ -64,6 +65,7 @@ export function App() {
               <Route path="/" component={BenchScreen} />
               <Route path="/plants/new" component={AddPlantScreen} />
               <Route path="/plants/:id">{({ id }) => <PlantScreen key={id} plantId={id} />}</Route>
+              <Route path="/plants/:id/cut-list">{({ id }) => <CutListScreen key={id} plantId={id} />}</Route>
               <Route path="/plants/:id/turned">{({ id }) => <TurnedScreen key={id} plantId={id} />}</Route>
               <Route path="/stands" component={StandsScreen} />
               <Route path="/stands/new">{() => <SetUpScreen standId={null} />}</Route>

@@ -1,3 +1,4 @@
+import { Link } from 'wouter';
 import type { Bench } from '../../../server/schemas/pages.ts';
 import { Icon } from '../parts/Icon.tsx';
 import { countWords } from '../words/plant-words.ts';
@@ -17,6 +18,11 @@ export function PlantNeed({ row, large }: { row: Bench['plants'][number]; large:
           <Icon name={piece.kind} />
           <p>
             <strong>{piece.what}</strong> {large && [piece.where, piece.howMuch].filter(Boolean).join(' ')}
+            {piece.kind === 'shorten' && (
+              <Link href={`/plants/${row.plant.id}/cut-list`} className={styles.way}>
+                Open the cut list
+              </Link>
+            )}
           </p>
         </div>
       ))}

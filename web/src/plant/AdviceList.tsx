@@ -1,11 +1,13 @@
+import { Link } from 'wouter';
 import type { Advice } from '../../../core/advice/advice.ts';
+import buttons from '../parts/buttons.module.css';
 import { Icon } from '../parts/Icon.tsx';
 import { NeedMark } from '../parts/NeedMark.tsx';
 import { SURENESS_WORDS } from '../words/need-words.ts';
 import styles from './AdviceList.module.css';
 
 /** What the newest sitting advises: what, where, how much, why, how sure, and the caution beside it. */
-export function AdviceList({ advice }: { advice: readonly Advice[] }) {
+export function AdviceList({ advice, plantId }: { advice: readonly Advice[]; plantId: string }) {
   return (
     <section aria-labelledby="advice-name">
       <h2 id="advice-name" className={styles.name}>
@@ -18,7 +20,7 @@ export function AdviceList({ advice }: { advice: readonly Advice[] }) {
           {[...advice]
             .sort((a, b) => b.urgency - a.urgency)
             .map((piece) => (
-              <AdvicePiece key={`${piece.kind}${piece.what}`} piece={piece} />
+              <AdvicePiece key={`${piece.kind}${piece.what}`} piece={piece} plantId={plantId} />
             ))}
         </ol>
       )}
@@ -26,7 +28,7 @@ export function AdviceList({ advice }: { advice: readonly Advice[] }) {
   );
 }
 
-function AdvicePiece({ piece }: { piece: Advice }) {
+function AdvicePiece({ piece, plantId }: { piece: Advice; plantId: string }) {
   const rows = [
     ['Where', piece.where],
     ['How much', piece.howMuch],
@@ -51,6 +53,13 @@ function AdvicePiece({ piece }: { piece: Advice }) {
             ),
         )}
       </dl>
+      {piece.kind === 'shorten' && (
+        <div className={`${buttons.row} ${styles.way}`}>
+          <Link href={`/plants/${plantId}/cut-list`} className={buttons.button}>
+            <Icon name="list" /> Open the cut list
+          </Link>
+        </div>
+      )}
       {piece.caution && (
         <p className={styles.caution}>
           <b>Take care.</b> {piece.caution}

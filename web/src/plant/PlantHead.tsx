@@ -1,3 +1,4 @@
+import { Link } from 'wouter';
 import type { Plant } from '../../../server/schemas/plant.ts';
 import { bringPlantBack } from '../api/changes.ts';
 import buttons from '../parts/buttons.module.css';
@@ -32,6 +33,9 @@ export function PlantHead({ plant, onOpen }: { plant: Plant; onOpen: (sheet: She
         <button type="button" className={buttons.button} onClick={() => onOpen({ name: 'photos' })}>
           <Icon name="camera" /> Add photos
         </button>
+        <Link href={`/plants/${plant.id}/cut-list`} className={buttons.quiet}>
+          <Icon name="list" /> Cut list
+        </Link>
         <button type="button" className={buttons.quiet} onClick={() => onOpen({ name: 'plant' })}>
           <Icon name="edit" /> Details
         </button>

@@ -67,7 +67,7 @@ export default function PlantScreen({ plantId }: { plantId: string }) {
             <FilmStrip leaves={leaves} chosen={leaf} onChoose={chooseView} onOpen={openSheet} />
           </div>
           <div className={styles.answers}>
-            <AdviceList advice={page.advice} />
+            <AdviceList advice={page.advice} plantId={plantId} />
             <ScoreList report={leaf.view.report} day={leaf.sitting.day} before={before} onOpen={openSheet} />
             <Suspense fallback={<p>One moment…</p>}>
               <TurnedSection page={page} sitting={leaf.sitting} onShow={chooseView} />
@@ -81,7 +81,7 @@ export default function PlantScreen({ plantId }: { plantId: string }) {
         <div className={styles.desk}>
           <FirstPhoto onOpen={openSheet} />
           <div className={styles.answers}>
-            <AdviceList advice={page.advice} />
+            <AdviceList advice={page.advice} plantId={plantId} />
             <Diary page={page} onOpen={openSheet} />
           </div>
         </div>

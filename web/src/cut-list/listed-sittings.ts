@@ -1,0 +1,15 @@
+import type { Sitting, View } from '../../../server/schemas/sitting.ts';
+
+/** Sittings that can have a cut list, newest first: a photo of them was measured or is on its way. */
+export function listedSittings(sittings: readonly Sitting[]): Sitting[] {
+  return sittings.filter(({ views }) => views.some(isMeasured));
+}
+
+export function isMeasured({ state, report }: View): boolean {
+  return state === 'measured' && report?.status === 'measured';
+}
+
+/** The views of a list, in its order. */
+export function viewsOf(sitting: Sitting, viewIds: readonly string[]): View[] {
+  return viewIds.flatMap((id) => sitting.views.filter((view) => view.id === id));
+}

@@ -38,9 +38,11 @@ export function advisePlant(
   return { trend: sittings.toReversed().map(trendPoint), advice: adviseFromSittings(history) };
 }
 
-/** A sitting's row of trend: its first measured view from the stand's place. What was not measured stays unknown. */
+/** A sitting's row of trend: its first measured view from the stand's place, before any work. What was not measured stays unknown. */
 function trendPoint({ id, day, views }: Sitting): TrendPoint {
-  const measured = views.flatMap(({ report }) => (report?.status === 'measured' ? [report] : []));
+  const measured = views.flatMap(({ report, afterWork }) =>
+    report?.status === 'measured' && !afterWork ? [report] : [],
+  );
   const report = measured.find(({ notCompared }) => notCompared === null);
   return {
     sittingId: id,

@@ -71,6 +71,12 @@ export async function cutListAnswer(
   sitting: SittingRow,
   { basis, cuts, ball, soFar: { growth, told }, asOf, views }: ListedCuts,
 ): Promise<CutList> {
+  const foretold = await beforeAndAfter(services, {
+    sittingId: sitting.id,
+    views: ofSitting(views, sitting),
+    basis,
+    cuts,
+  });
   return {
     sittingId: sitting.id,
     plantId: plant.id,
@@ -80,20 +86,16 @@ export async function cutListAnswer(
     ...ballAnswer(ball),
     growth: told,
     growthWhyNot: growth.ok ? null : growth.hint,
-    ...(await beforeAndAfter(services, {
-      sittingId: sitting.id,
-      views: ofSitting(views, sitting),
-      basis,
-      cuts,
-    })),
+    ...foretold,
     unseen: [...basis.unseen],
-    worked: await workDone(services, { sitting, views, basis, cuts }),
+    worked: await workDone(services, { sitting, views, basis, cuts: foretold.cuts }),
     advice: adviceBeside(cuts, plant, asOf),
   };
 }
 
+/** The views of a sitting that show the plant before the work. */
 function ofSitting(views: readonly ViewRow[], { id }: SittingRow): ViewRow[] {
-  return views.filter(({ sittingId }) => sittingId === id);
+  return views.filter(({ sittingId, afterWork }) => sittingId === id && !afterWork);
 }
 
 function cutsOf(basis: CutBasis, ball: BallToCutTo | NoBallToCutTo): Cut[] {

@@ -84,8 +84,8 @@ function radiiOf(db: Database, { id }: PlantRow) {
 /** The reports of each day that may be compared with other days'. */
 function sittingsOf(views: readonly ViewRow[]): SittingReports[] {
   const byDay = new Map<Day, PhotoReport[]>();
-  for (const { day, report } of views) {
-    if (report === null || report.notCompared !== null) continue;
+  for (const { day, report, afterWork } of views) {
+    if (report === null || report.notCompared !== null || afterWork) continue;
     byDay.set(day, [...(byDay.get(day) ?? []), report]);
   }
   return [...byDay].map(([day, reports]) => ({ day, reports }));

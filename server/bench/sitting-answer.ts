@@ -45,7 +45,8 @@ export function sittingAnswers(views: readonly ViewRow[], { joinings, light }: K
 type Joined = Pick<Sitting, 'turned' | 'turnedState' | 'turnedViewIds'>;
 
 /** The plan of before stays in sight while its views are joined anew, as long as all of them are there. */
-function joinedAnswer(views: readonly View[], joining: SittingJoining | null): Joined {
+function joinedAnswer(all: readonly View[], joining: SittingJoining | null): Joined {
+  const views = all.filter(({ afterWork }) => !afterWork);
   if (views.length < 2) return { turned: null, turnedState: 'one-view', turnedViewIds: [] };
   const turnedState = stateOf(joining);
   const ids = joining?.viewIds ?? [];

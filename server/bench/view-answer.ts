@@ -24,6 +24,7 @@ export function viewAnswer(view: ViewRow): View {
     outlinePx: view.outlinePx ?? [],
     drawing: { unsure: view.report?.unsure ?? [], parts: view.parts ?? NO_OUTLINES },
     strokes: view.strokes,
+    afterWork: view.afterWork,
     acceptedOutline: view.acceptedAt !== null,
     pictureUrl: `${address}/picture`,
     maskUrl: view.hasMask ? `${address}/mask?of=${view.measurementId}` : null,

@@ -2,11 +2,12 @@ import type { Cut } from '../../core/cut/cut.ts';
 import { cutList } from '../../core/cut/cut-list.ts';
 import { type CutsOfSitting, plannedAndDoneWords, stillStanding } from '../../core/cut/planned-and-done.ts';
 import { addDays } from '../../core/day/day.ts';
-import type { CutMark, Worked } from '../schemas/cuts.ts';
+import type { CutList, Worked } from '../schemas/cuts.ts';
 import type { Services } from '../services.ts';
 import type { SittingRow } from '../store/sittings.ts';
 import type { ViewRow } from '../store/views.ts';
 import { type CutBasis, cutBasis, onePhotoBasis } from './cut-basis.ts';
+import { doneByPhotos } from './done-by-photos.ts';
 
 /** Later than this a cut stem may have grown out again. */
 const COMPARED_WITHIN_DAYS = 14;
@@ -19,7 +20,7 @@ interface WorkedList {
   /** Of the whole plant, newest day first. */
   readonly views: readonly ViewRow[];
   readonly basis: CutBasis;
-  readonly cuts: readonly (Cut & CutMark)[];
+  readonly cuts: CutList['cuts'];
 }
 
 /** Compares what was planned with what the newest sitting within two weeks still shows; `null` while nothing was ticked off or skipped. */
@@ -34,8 +35,9 @@ export async function workDone(
   const planned = cuts.filter(({ chosen, state }) => chosen && state !== 'skipped');
   const counts = { plannedCuts: planned.length, done, skipped };
   const nothing = { ...counts, comparedWith: null, comparedDay: null, standing: [], words: null };
+  if (planned.length === 0) return nothing;
   const later = laterSitting(views, sitting);
-  if (later.length === 0 || planned.length === 0) return nothing;
+  if (later.length === 0) return { ...nothing, ...sameDay(planned, { sitting, views, basis }) };
   const before = cutsAbout(basis, planned);
   const after = await cutsLater(services, basis, later);
   if (after === 'not-measured') return nothing;
@@ -49,6 +51,20 @@ export async function workDone(
     standing,
     words: plannedAndDoneWords(planned.length, standing),
   };
+}
+
+/** What photos of the same sitting show that came in after the work. */
+function sameDay(
+  planned: CutList['cuts'],
+  { sitting, views, basis }: Pick<WorkedList, 'sitting' | 'views' | 'basis'>,
+): Partial<Worked> {
+  const together = views.filter(({ sittingId }) => sittingId === sitting.id);
+  const after = together.filter(({ afterWork, report }) => afterWork && report?.status === 'measured');
+  if (after.length === 0) return {};
+  const before = together.filter(({ id }) => basis.viewIds.includes(id));
+  const found = doneByPhotos(planned, before, after);
+  if (found === null) return { words: ANOTHER_SIDE };
+  return { ...found, comparedWith: sitting.id, comparedDay: sitting.day };
 }
 
 /** The views of the newest sitting that is not too late to be compared. */

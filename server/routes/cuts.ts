@@ -6,6 +6,7 @@ import type { Services } from '../services.ts';
 import { keepCutMark } from '../store/cut-marks.ts';
 import { plantById } from '../store/plants.ts';
 import { sittingById } from '../store/sittings.ts';
+import { noteWork } from '../store/worked-sittings.ts';
 import { overlaid } from './overlay.ts';
 import { found, RequestProblem, sent } from './problems.ts';
 
@@ -31,6 +32,8 @@ export function cutRoutes(services: Services): Router {
     }
     const mark = overlaid({ state: cut.state, chosen: cut.chosen, note: cut.note }, change);
     keepCutMark(db, id, { ...mark, cutId, tip: tipOf(cut) }, keptAs.get(cutId) ?? null);
+    // Which photos show the plant before the work may have changed.
+    if (noteWork(db, id)) services.queue.wake();
     response.json(await answer(id));
   });
 

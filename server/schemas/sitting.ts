@@ -49,6 +49,8 @@ export const viewSchema = z.object({
   drawing: z.object({ unsure: z.array(unsureSchema).readonly(), parts: partsOutlinesSchema }),
   /** The grower's strokes over the photo, oldest first. */
   strokes: z.array(strokeSchema).readonly(),
+  /** It came in after a cut of its sitting's list was ticked off, so it shows the plant after the work and is not joined with the others. */
+  afterWork: z.boolean(),
   /** The grower has said that the outline is right. */
   acceptedOutline: z.boolean(),
   /** Upright JPEG without camera data; takes `?width=` 320, 800 or 1600. */

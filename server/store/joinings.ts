@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { TURNED_METHOD_VERSION } from '../../core/turned/method-version.ts';
 import { type HullSolid, hullSolidSchema, turnedReportSchema } from '../schemas/turned.ts';
 import { allRows, type Database, oneRow, run } from './database.ts';
+import { BEFORE_WORK } from './worked-sittings.ts';
 
 const flag = z.union([z.literal(0), z.literal(1)]).transform((value) => value === 1);
 const jsonText = z.string().transform((text): unknown => JSON.parse(text));
@@ -10,7 +11,7 @@ const joiningRow = z.object({
   sittingId: z.string(),
   /** What joining it now would rest on. */
   facts: z.string(),
-  /** Views that are not removed. */
+  /** Views that are not removed and were taken before the work. */
   viewCount: z.int(),
   /** Whether a view is still to be measured. */
   isMeasuring: flag,
@@ -45,7 +46,7 @@ const factsOf = (
     SELECT views.id, views.sitting_id, views.state, coalesce(turn_deg, '') AS turnDeg,
       coalesce((SELECT max(id) FROM measurements WHERE view_id = views.id), '') AS measurementId,
       row_number() OVER (ORDER BY turn_deg, received_at, views.rowid) AS place
-    FROM views WHERE removed_at IS NULL AND ${which}
+    FROM views WHERE removed_at IS NULL AND ${BEFORE_WORK} AND ${which}
   ) AS ordered
   JOIN sittings ON sittings.id = ordered.sitting_id
   JOIN plants ON plants.id = sittings.plant_id
@@ -74,7 +75,7 @@ const dueRow = z.object({ sittingId: z.string(), plantId: z.string(), facts: z.s
 export type DueSitting = z.infer<typeof dueRow>;
 
 const MORE_THAN_ONE_VIEW = `sitting_id IN
-  (SELECT sitting_id FROM views WHERE removed_at IS NULL GROUP BY sitting_id HAVING count(*) > 1)`;
+  (SELECT sitting_id FROM views WHERE removed_at IS NULL AND ${BEFORE_WORK} GROUP BY sitting_id HAVING count(*) > 1)`;
 
 /** Takes the next sitting to join and marks it so: the grower's own before the sample ones, the newest first. */
 export function takeDueSitting(db: Database): DueSitting | null {

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { reportSchema } from '../schemas/report.ts';
 import { allRows, type Database } from './database.ts';
+import { BEFORE_WORK } from './worked-sittings.ts';
 
 const jsonText = z.string().transform((text): unknown => JSON.parse(text));
 
@@ -21,7 +22,7 @@ const viewToJoinRow = z.object({
 });
 export type ViewToJoin = z.infer<typeof viewToJoinRow>;
 
-/** The views of a sitting with their newest measurements, in the order in which the screen shows them. */
+/** The views of a sitting that were taken before the work, with their newest measurements, in the order in which the screen shows them. */
 export function viewsToJoin(db: Database, sittingId: string): ViewToJoin[] {
   return allRows(
     db,
@@ -33,7 +34,7 @@ export function viewsToJoin(db: Database, sittingId: string): ViewToJoin[] {
      LEFT JOIN stand_versions AS stand ON stand.id = sittings.stand_version_id
      LEFT JOIN measurements ON measurements.id =
        (SELECT max(newest.id) FROM measurements AS newest WHERE newest.view_id = views.id)
-     WHERE sitting_id = ? AND removed_at IS NULL
+     WHERE sitting_id = ? AND removed_at IS NULL AND ${BEFORE_WORK}
      ORDER BY turn_deg, received_at, views.rowid`,
     sittingId,
   );

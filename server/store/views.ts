@@ -9,6 +9,7 @@ import { allRows, type Database, oneRow, run } from './database.ts';
 import { photoRow } from './photos.ts';
 
 const takenFrom = z.enum(['exif', 'upload', 'grower']);
+const flag = z.union([z.literal(0), z.literal(1)]).transform((value) => value === 1);
 const jsonText = z.string().transform((text): unknown => JSON.parse(text));
 
 const joinedRow = z.object({
@@ -40,7 +41,9 @@ const joinedRow = z.object({
   strokes: jsonText.pipe(z.array(strokeSchema)),
   /** When the grower said that the outline is right. */
   acceptedAt: z.string().nullable(),
-  hasMask: z.union([z.literal(0), z.literal(1)]).transform((value) => value === 1),
+  hasMask: flag,
+  /** It came in after a cut of its sitting's list was ticked off. */
+  afterWork: flag,
 });
 
 /**
@@ -62,7 +65,7 @@ const VIEW = `SELECT views.id, sitting_id AS sittingId, sittings.plant_id AS pla
     file_name AS fileName, turn_deg AS turnDeg, turn_from AS turnFrom, views.taken_at AS takenAt, taken_from AS takenFrom,
     state, failure, revision, removed_at AS removedAt, strokes, accepted_at AS acceptedAt, parts,
     measurements.id AS measurementId, method_version AS methodVersion, report, outline AS outlinePx,
-    mask_png IS NOT NULL AS hasMask
+    mask_png IS NOT NULL AS hasMask, coalesce(views.received_at > sittings.worked_at, 0) AS afterWork
   FROM views
   JOIN sittings ON sittings.id = views.sitting_id
   JOIN photos ON photos.sha256 = views.photo

@@ -340,6 +340,33 @@ describe('planned and done', () => {
     expect([worked?.comparedWith, worked?.words]).toEqual([null, null]);
   });
 
+  it('is told on the same day by a photo that comes in after the work, which leaves the list as it was', async () => {
+    const worked = await photographedAgain([longStem(2, 22)], DAY, 0);
+    expect(worked).toMatchObject({ plannedCuts: 3, done: 3, comparedDay: DAY });
+    expect(worked?.words).toBe('2 of 3 tips are gone; the one at 2 o’clock still stands 22 mm out.');
+  });
+
+  it('takes a photo of the day for one before the work when every tick is taken back', async () => {
+    let report = reportWithStems([longStem(2, 40)]);
+    const { list, mark, page, photograph } = await bench(report, [0], {
+      measure: async (task) => ({ ...sampleMeasurement(task), report }),
+    });
+    const [two] = (await list()).cuts;
+    await mark(two, { state: 'done' });
+    report = THREE_STEMS;
+    await photograph(DAY, 90);
+    expect((await list()).cuts.map(({ id }) => id)).toEqual([two?.id]);
+    expect((await list()).worked?.words).toContain('at the same turns');
+    const [sitting] = (await page()).sittings;
+    expect([sitting?.turnedState, sitting?.views.map(({ afterWork }) => afterWork)]).toEqual([
+      'one-view',
+      [false, true],
+    ]);
+    await mark(two, { state: 'open' });
+    await expect.poll(async () => (await page()).sittings[0]?.turnedState).toBe('ready');
+    expect((await list()).cuts).toHaveLength(3);
+  });
+
   it('in the round is told by the stems placed then', async () => {
     let stems = [placedStem(180, 60), placedStem(90, 40)];
     const opened = await bench(THREE_STEMS, [0, 90], {

@@ -23,6 +23,7 @@ function view(report: Partial<PhotoReport> | null, size = { widthPx: 1600, heigh
     outlinePx: [],
     drawing: { unsure: [], parts: { flower: [], pot: [], soil: [], support: [] } },
     strokes: [],
+    afterWork: false,
     acceptedOutline: false,
     pictureUrl: '/a',
     maskUrl: null,

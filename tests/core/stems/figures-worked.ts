@@ -19,8 +19,10 @@ import { quantile } from './tally.ts';
 /** The views that are measured before and after. */
 const FOUR = EIGHTHS.slice(0, 4);
 const TWO_POINTS = 2;
-/** The hand at a cut takes the shoot that stands out most within this of the tip that the list names. */
+/** The hand at a cut finds a tip within this of the one that the list names. */
 const WITHIN_MM = 60;
+/** The eye sees a tip stand out by so much. */
+const STANDS_OUT_MM = 15;
 
 /** How a plant's mean roundness over its four views was foretold and came out. */
 interface Worked {
@@ -38,6 +40,8 @@ interface Worked {
 export function workedFigures(plants: number, first: number): string[] {
   const all: Worked[] = [];
   for (let seed = first; all.length < plants; seed++) {
+    // The same plants as in the leafy figures, whose every third is even.
+    if (seed % 3 === 0) continue;
     const one = workedPlant(seed);
     if (one === null) continue;
     all.push(one);
@@ -107,20 +111,31 @@ function rise(
   return change.roundness;
 }
 
-/** Which shoots the hand shortens: at each cut the one that stands out most near the tip named. */
-function carriedOut(cuts: readonly Cut[], stems: PlantTruth['stems']): CarriedOut[] {
-  return cuts.flatMap(({ tipMm, takeOffMm }): CarriedOut[] => {
-    if (tipMm === null || takeOffMm === null) return [];
-    const near = stems
-      .map((stem) => ({ stem, apart: apartMm(tipMm, stem) }))
-      .sort((a, b) => a.apart - b.apart);
-    const within = near.filter(({ apart }) => apart <= WITHIN_MM);
-    const taken = within.reduce(
-      (most, one) => (one.stem.excessMm > most.stem.excessMm ? one : most),
-      within[0] ?? (near[0] as (typeof near)[number]),
-    );
-    return [{ shoot: taken.stem.shoot, shortenMm: Math.round(takeOffMm) }];
-  });
+/**
+ * Which shoots the hand shortens: at each cut the shoot whose tip is nearest to the one named, those that stand out first. A stem is cut once: a second cut at it finds the next one, or
+ * nothing when no other tip is near.
+ */
+export function carriedOut(cuts: readonly Cut[], stems: PlantTruth['stems']): CarriedOut[] {
+  const pairs = cuts
+    .flatMap(({ tipMm, takeOffMm }, cut) =>
+      tipMm === null || takeOffMm === null
+        ? []
+        : stems.map((stem) => ({ cut, stem, takeOffMm, apart: apartMm(tipMm, stem) })),
+    )
+    .filter(({ apart }) => apart <= WITHIN_MM)
+    .sort((a, b) => Number(standsOut(b.stem)) - Number(standsOut(a.stem)) || a.apart - b.apart);
+  const done = new Map<number, CarriedOut>();
+  const shortened = new Set<number>();
+  for (const { cut, stem, takeOffMm } of pairs) {
+    if (done.has(cut) || shortened.has(stem.shoot)) continue;
+    done.set(cut, { shoot: stem.shoot, shortenMm: Math.round(takeOffMm) });
+    shortened.add(stem.shoot);
+  }
+  return [...done.values()];
+}
+
+function standsOut({ excessMm }: PlantTruth['stems'][number]): boolean {
+  return excessMm >= STANDS_OUT_MM;
 }
 
 function apartMm(

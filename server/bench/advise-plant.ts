@@ -2,21 +2,23 @@ import type { Advice } from '../../core/advice/advice.ts';
 import { adviseFromSittings } from '../../core/advice/advise-from-sittings.ts';
 import type { PlantHistory } from '../../core/advice/plant-history.ts';
 import type { Day } from '../../core/day/day.ts';
+import type { SeasonKnowledge } from '../../core/season/days-to-bloom.ts';
 import type { TrendPoint } from '../schemas/pages.ts';
 import type { Sitting, Stop } from '../schemas/sitting.ts';
-import type { PlantRow } from '../store/plants.ts';
+import type { AimedPlant } from './aimed-plant.ts';
 
 /** What is known of a plant, as of `today`. */
 export interface PlantSoFar {
-  readonly plant: PlantRow;
+  readonly plant: AimedPlant;
   /** Newest first. */
   readonly sittings: readonly Sitting[];
   readonly stops: readonly Stop[];
   readonly today: Day;
+  readonly knowledge: SeasonKnowledge;
 }
 
 /** A plant's past in the form that advice rests on. */
-export function plantHistory({ plant, sittings, stops, today }: PlantSoFar): PlantHistory {
+export function plantHistory({ plant, sittings, stops, today, knowledge }: PlantSoFar): PlantHistory {
   return {
     kind: plant.kind,
     showDay: plant.showDay,
@@ -27,6 +29,7 @@ export function plantHistory({ plant, sittings, stops, today }: PlantSoFar): Pla
       turned,
     })),
     stops,
+    season: { plantId: plant.id, variety: plant.variety, knowledge },
   };
 }
 

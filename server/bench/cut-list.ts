@@ -8,9 +8,9 @@ import type { Growth, NoGrowth } from '../../core/growth/growth.ts';
 import type { CutList, CutMark } from '../schemas/cuts.ts';
 import type { Services } from '../services.ts';
 import { cutMarksOfSitting } from '../store/cut-marks.ts';
-import type { PlantRow } from '../store/plants.ts';
 import type { SittingRow } from '../store/sittings.ts';
 import { type ViewRow, viewsOfPlant } from '../store/views.ts';
+import type { AimedPlant } from './aimed-plant.ts';
 import { beforeAndAfter } from './before-and-after.ts';
 import { type CutBasis, cutBasis, type NoCutBasis } from './cut-basis.ts';
 import { markedCuts } from './marked-cuts.ts';
@@ -35,7 +35,7 @@ export interface ListedCuts {
 /** What to shorten, down to which ball. */
 export async function listedCuts(
   services: Pick<Services, 'db' | 'stemsOfSitting' | 'today'>,
-  plant: PlantRow,
+  plant: AimedPlant,
   sitting: SittingRow,
 ): Promise<ListedCuts | NoCutBasis> {
   const { db, today } = services;
@@ -67,7 +67,7 @@ export async function listedCuts(
 /** The cut list of a sitting as the screen gets it: the cuts, the plant before and after them, and what was done so far. */
 export async function cutListAnswer(
   services: Pick<Services, 'db' | 'stemsOfSitting' | 'foretellCuts'>,
-  plant: PlantRow,
+  plant: AimedPlant,
   sitting: SittingRow,
   { basis, cuts, ball, soFar: { growth, told }, asOf, views }: ListedCuts,
 ): Promise<CutList> {
@@ -108,7 +108,7 @@ function cutsOf(basis: CutBasis, ball: BallToCutTo | NoBallToCutTo): Cut[] {
 
 /** The ball to cut to, or the sentence that says why there is none and what to do. */
 function ballOf(
-  { cutTo, kind, showDay }: PlantRow,
+  { cutTo, kind, showDay }: AimedPlant,
   { present }: CutBasis,
   today: Day,
   growth: Growth | NoGrowth,
@@ -136,7 +136,7 @@ function ballAnswer(ball: BallToCutTo | NoBallToCutTo): Pick<CutList, 'ball' | '
   return { ball: null, ballWhyNot: `${ball.hint} This list evens the plant up to its present ball.` };
 }
 
-function adviceBeside(cuts: readonly Cut[], { kind, showDay }: PlantRow, today: Day): CutList['advice'] {
+function adviceBeside(cuts: readonly Cut[], { kind, showDay }: AimedPlant, today: Day): CutList['advice'] {
   const { howTo, caution, bloom } = cutAdviceWords(cuts, { kind, today, showDay });
   return [
     ...howTo.map((words) => ({ words, caution: false })),

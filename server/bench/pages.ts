@@ -1,22 +1,27 @@
 import { nextTurnOf } from '../../core/advice/turn-to-light.ts';
-import type { Day } from '../../core/day/day.ts';
+import { addDays, type Day } from '../../core/day/day.ts';
 import type { Bench, PlantPage } from '../schemas/pages.ts';
+import { workOfPlant } from '../season/plant-season.ts';
+import { type SeasonFacts, seasonFacts } from '../season/season-facts.ts';
 import type { Database } from '../store/database.ts';
 import { joiningsOfPlant } from '../store/joinings.ts';
 import { notesOfPlant } from '../store/notes.ts';
-import { allPlants, type PlantRow } from '../store/plants.ts';
 import { stopsOfPlant } from '../store/stops.ts';
 import { turnsOfPlant } from '../store/turns.ts';
 import { viewsOfPlant } from '../store/views.ts';
 import { advisePlant, plantHistory } from './advise-plant.ts';
+import { type AimedPlant, allAimedPlants } from './aimed-plant.ts';
 import { plantAnswer } from './plant-answer.ts';
 import { plantLight, plantLighting } from './plant-light.ts';
 import { sittingAnswers } from './sitting-answer.ts';
 import { trendsOf } from './trends.ts';
 
+/** The bench tells the work of today and of the week to come. */
+const WORK_AHEAD_DAYS = 7;
+
 /** Everything one plant's page shows, as of `today`. */
-export function plantPage(db: Database, plant: PlantRow, today: Day): PlantPage {
-  const { history, sittings, stops, turns, trend, advice } = plantSoFar(db, plant, today);
+export function plantPage(db: Database, plant: AimedPlant, today: Day): PlantPage {
+  const { history, sittings, stops, turns, trend, advice } = plantSoFar(db, plant, seasonFacts(db, today));
   return {
     plant: plantAnswer(plant),
     sittings,
@@ -32,11 +37,12 @@ export function plantPage(db: Database, plant: PlantRow, today: Day): PlantPage 
 
 /** Every plant of the bench, the neediest first, then by name. */
 export function benchPage(db: Database, today: Day): Bench {
-  const plants = allPlants(db);
+  const facts = seasonFacts(db, today);
+  const plants = allAimedPlants(db, today);
   const rows = plants
     .filter((plant) => !plant.putAway)
     .map((plant) => {
-      const { sittings, trend, advice } = plantSoFar(db, plant, today);
+      const { sittings, trend, advice } = plantSoFar(db, plant, facts);
       return {
         plant: plantAnswer(plant),
         newest: sittings[0]?.views[0] ?? null,
@@ -44,6 +50,7 @@ export function benchPage(db: Database, today: Day): Bench {
         sittingCount: sittings.length,
         trend,
         advice,
+        work: workOfPlant(facts, plant, { from: today, to: addDays(today, WORK_AHEAD_DAYS) }),
       };
     });
   rows.sort((a, b) => need(b) - need(a) || a.plant.name.localeCompare(b.plant.name, 'en'));
@@ -56,7 +63,7 @@ function need({ advice }: Bench['plants'][number]): number {
 }
 
 /** What bench and page share: the plant's sittings and records, and what they say. */
-function plantSoFar(db: Database, plant: PlantRow, today: Day) {
+function plantSoFar(db: Database, plant: AimedPlant, { today, knowledge }: SeasonFacts) {
   const stops = stopsOfPlant(db, plant.id);
   const turns = turnsOfPlant(db, plant.id);
   const lighting = plantLighting(db, { plant, turns, today });
@@ -64,6 +71,6 @@ function plantSoFar(db: Database, plant: PlantRow, today: Day) {
     joinings: joiningsOfPlant(db, plant.id),
     light: lighting.place,
   });
-  const history = { ...plantHistory({ plant, sittings, stops, today }), lighting };
+  const history = { ...plantHistory({ plant, sittings, stops, today, knowledge }), lighting };
   return { history, sittings, stops, turns, ...advisePlant(history, sittings) };
 }

@@ -15,6 +15,7 @@ import type { Database } from '../store/database.ts';
 import { allPlants, type PlantRow } from '../store/plants.ts';
 import { stopsOfPlant } from '../store/stops.ts';
 import { type ViewRow, viewsOfPlant } from '../store/views.ts';
+import type { AimedPlant } from './aimed-plant.ts';
 import { remembering } from './remembering.ts';
 
 const DAYS_A_WEEK = 7;
@@ -30,7 +31,7 @@ export interface GrowthSoFar {
 }
 
 /** How a plant's ball has grown up to `today`, with what other plants of its variety teach, foretold week by week. */
-export function plantGrowth(db: Database, plant: PlantRow, today: Day): GrowthSoFar {
+export function plantGrowth(db: Database, plant: AimedPlant, today: Day): GrowthSoFar {
   return growthSoFar({
     ...radiiOf(db, plant),
     today,

@@ -23,7 +23,7 @@ export function sittingAnswers(views: readonly ViewRow[], { joinings, light }: K
   }
   let isNewestJoined = true;
   return [...sittings.values()].map((together) => {
-    const { sittingId, plantId, day, standId, standVersion } = together[0] as ViewRow;
+    const { sittingId, plantId, day, standId, standVersion, leftOut } = together[0] as ViewRow;
     const answered = together.map(viewAnswer);
     const joined = joinedAnswer(answered, joinings.get(sittingId) ?? null);
     // How the pot stands now says how far to turn it by the newest plan; by an older one there is nothing to turn.
@@ -35,6 +35,7 @@ export function sittingAnswers(views: readonly ViewRow[], { joinings, light }: K
       day,
       standId,
       standVersion,
+      leftOut,
       views: answered,
       ...joined,
       turned: joined.turned && { ...joined.turned, turn: turnOfPlan(joined.turned.plan, lightThen) },

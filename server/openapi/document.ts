@@ -1,4 +1,5 @@
-import { OPERATIONS, type Operation } from './operations.ts';
+import type { Operation } from './operation.ts';
+import { OPERATIONS } from './operations.ts';
 import { type SchemaName, schemaComponents } from './schemas.ts';
 
 /** The HTTP interface as an OpenAPI 3.1 document, made from the same schemas that check it. */

@@ -14,6 +14,24 @@ import {
 import { plantChangeSchema, plantFormSchema, plantSchema } from '../schemas/plant.ts';
 import { longStemSchema, reportSchema } from '../schemas/report.ts';
 import {
+  calendarSchema,
+  defaultsSchema,
+  manyRecordsAnswerSchema,
+  manyRecordsSchema,
+  ownFigureSchema,
+  plantSeasonSchema,
+  plantYearSchema,
+} from '../schemas/season.ts';
+import { seasonNoteFormSchema, seasonNoteSchema } from '../schemas/season-note.ts';
+import {
+  entryChangeSchema,
+  entryFormSchema,
+  showChangeSchema,
+  showFormSchema,
+  showListSchema,
+  showSchema,
+} from '../schemas/show.ts';
+import {
   noteChangeSchema,
   noteFormSchema,
   noteSchema,
@@ -34,6 +52,14 @@ import {
 } from '../schemas/stand.ts';
 import { acceptedFormSchema, strokesFormSchema } from '../schemas/stroke.ts';
 import { hullSolidSchema, turnedReportSchema } from '../schemas/turned.ts';
+import {
+  ownWorkChangeSchema,
+  ownWorkFormSchema,
+  ownWorkSchema,
+  workListSchema,
+  workSchema,
+  workWordsSchema,
+} from '../schemas/work.ts';
 
 /** What is sent. A default makes a field optional here. */
 const SENT = {
@@ -53,6 +79,16 @@ const SENT = {
   CutChange: cutChangeSchema,
   StrokesForm: strokesFormSchema,
   AcceptedForm: acceptedFormSchema,
+  ShowForm: showFormSchema,
+  ShowChange: showChangeSchema,
+  EntryForm: entryFormSchema,
+  EntryChange: entryChangeSchema,
+  OwnWorkForm: ownWorkFormSchema,
+  OwnWorkChange: ownWorkChangeSchema,
+  WorkWords: workWordsSchema,
+  ManyRecords: manyRecordsSchema,
+  SeasonNoteForm: seasonNoteFormSchema,
+  OwnFigure: ownFigureSchema,
 } as const;
 
 /** What is answered. */
@@ -79,6 +115,19 @@ const ANSWERED = {
   TurnedReport: turnedReportSchema,
   Upload: uploadSchema,
   View: viewSchema,
+  Show: showSchema,
+  ShowList: showListSchema,
+  Entry: plantSeasonSchema.shape.entries.element,
+  PlantSeason: plantSeasonSchema,
+  PlantYear: plantYearSchema,
+  OwnWork: ownWorkSchema,
+  Work: workSchema,
+  WorkList: workListSchema,
+  ManyRecordsAnswer: manyRecordsAnswerSchema,
+  Calendar: calendarSchema,
+  SeasonNote: seasonNoteSchema,
+  SeasonNoteList: z.array(seasonNoteSchema),
+  Defaults: defaultsSchema,
 } as const;
 
 export type SchemaName = keyof typeof SENT | keyof typeof ANSWERED;

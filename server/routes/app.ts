@@ -9,6 +9,9 @@ import { photoRoutes } from './photos.ts';
 import { plantRoutes } from './plants.ts';
 import { noSuchAddress, problemAnswers } from './problems.ts';
 import { recordRoutes } from './records.ts';
+import { seasonRoutes } from './season.ts';
+import { seasonNoteRoutes } from './season-notes.ts';
+import { showRoutes } from './shows.ts';
 import { sittingRoutes } from './sittings.ts';
 import { standSheetRoutes } from './stand-sheet.ts';
 import { standRoutes } from './stands.ts';
@@ -46,6 +49,9 @@ export function createApp(
     sittingRoutes(services),
     cutRoutes(services),
     eventRoutes(services),
+    showRoutes(services),
+    seasonNoteRoutes(services),
+    seasonRoutes(services),
   );
   api.use(noSuchAddress);
 

@@ -1,10 +1,10 @@
 import { Router } from 'express';
+import { aimedPlant } from '../bench/aimed-plant.ts';
 import { cutListAnswer, listedCuts } from '../bench/cut-list.ts';
 import { tipOf } from '../bench/marked-cuts.ts';
 import { type CutList, cutChangeSchema } from '../schemas/cuts.ts';
 import type { Services } from '../services.ts';
 import { keepCutMark } from '../store/cut-marks.ts';
-import { plantById } from '../store/plants.ts';
 import { sittingById } from '../store/sittings.ts';
 import { noteWork } from '../store/worked-sittings.ts';
 import { overlaid } from './overlay.ts';
@@ -12,7 +12,7 @@ import { found, RequestProblem, sent } from './problems.ts';
 
 /** The cut list of a sitting, and what the grower does and writes of each cut. */
 export function cutRoutes(services: Services): Router {
-  const { db } = services;
+  const { db, today } = services;
   const routes = Router();
 
   routes.get('/sittings/:id/cut-list', async (request, response) => {
@@ -39,7 +39,7 @@ export function cutRoutes(services: Services): Router {
 
   async function listOf(sittingId: string) {
     const sitting = found('sitting', sittingById(db, sittingId));
-    const plant = found('plant', plantById(db, sitting.plantId));
+    const plant = found('plant', aimedPlant(db, sitting.plantId, today()));
     const listed = await listedCuts(services, plant, sitting);
     if (listed.from === null) throw new RequestProblem(listed.later ? 409 : 404, listed.hint);
     return { plant, sitting, listed };

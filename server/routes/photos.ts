@@ -1,5 +1,6 @@
 import { Router } from 'express';
 import { addPhotoToPlant } from '../bench/add-view.ts';
+import { aimedPlant } from '../bench/aimed-plant.ts';
 import { keepPhoto } from '../bench/keep-photo.ts';
 import { plantAnswer } from '../bench/plant-answer.ts';
 import { type Upload, uploadFormSchema } from '../schemas/pages.ts';
@@ -17,7 +18,7 @@ const MOST_PHOTOS = 100;
 
 /** Photos on their way to a plant: of the plant, and of its empty stand. */
 export function photoRoutes(services: Services): Router {
-  const { db, home, queue } = services;
+  const { db, home, queue, today } = services;
   const routes = Router();
 
   routes.post(
@@ -54,14 +55,14 @@ export function photoRoutes(services: Services): Router {
       if (!photo.ok) throw new RequestProblem(422, photo.hint);
       await keepPhoto(services, file.path, photo);
       changeEmptyPhoto(plant.id, photo.sha256);
-      return { status: 200, body: plantAnswer(found('plant', plantById(db, plant.id))) };
+      return { status: 200, body: plantAnswer(found('plant', aimedPlant(db, plant.id, today()))) };
     }),
   );
 
   routes.delete('/plants/:id/empty-photo', (request, response) => {
     const plant = found('plant', plantById(db, request.params.id));
     if (plant.emptyPhoto !== null) changeEmptyPhoto(plant.id, null);
-    response.json(plantAnswer(found('plant', plantById(db, plant.id))));
+    response.json(plantAnswer(found('plant', aimedPlant(db, plant.id, today()))));
   });
 
   routes.get('/plants/:id/empty-photo', async (request, response) => {

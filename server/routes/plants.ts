@@ -1,10 +1,12 @@
 import { Router } from 'express';
+import { aimAtDay, aimedPlant } from '../bench/aimed-plant.ts';
 import { benchPage, plantPage } from '../bench/pages.ts';
 import { plantAnswer } from '../bench/plant-answer.ts';
 import { plantChangeSchema, plantFormSchema } from '../schemas/plant.ts';
 import type { Services } from '../services.ts';
 import { queuePlant } from '../store/due-view.ts';
-import { addPlant, changePlant, type PlantRow, plantById, putSamplesAway } from '../store/plants.ts';
+import { entryOf } from '../store/entries.ts';
+import { addPlant, changePlant, type PlantRow, putSamplesAway } from '../store/plants.ts';
 import { sittingOfDay } from '../store/sittings.ts';
 import { setSittingVersion } from '../store/stand-sittings.ts';
 import { versionOn } from '../store/stand-versions.ts';
@@ -23,29 +25,36 @@ export function plantRoutes({ db, queue, today }: Services): Router {
   routes.post('/plants', (request, response) => {
     const form = sent(plantFormSchema, request.body);
     requireStand(db, form.standId);
-    const id = addPlant(db, form, { sample: false });
+    const id = db.transaction(() => {
+      const added = addPlant(db, form, { sample: false });
+      aimAtDay(db, found('plant', aimedPlant(db, added, today())), form.showDay);
+      return added;
+    })();
     response
       .status(201)
       .location(`/api/plants/${id}`)
-      .json(plantAnswer(found('plant', plantById(db, id))));
+      .json(plantAnswer(found('plant', aimedPlant(db, id, today()))));
   });
 
   routes.get('/plants/:id', (request, response) => {
-    response.json(plantPage(db, found('plant', plantById(db, request.params.id)), today()));
+    response.json(plantPage(db, found('plant', aimedPlant(db, request.params.id, today())), today()));
   });
 
   routes.patch('/plants/:id', (request, response) => {
-    const plant = found('plant', plantById(db, request.params.id));
-    const changed = overlaid(plant, sent(plantChangeSchema, request.body));
+    const plant = found('plant', aimedPlant(db, request.params.id, today()));
+    const change = sent(plantChangeSchema, request.body);
+    const changed = overlaid(plant, change);
+    if (change.aimShowId != null) found('entry', entryOf(db, plant.id, change.aimShowId));
     if (changed.standId !== plant.standId) requireStand(db, changed.standId);
     db.transaction(() => {
       changePlant(db, plant.id, changed);
+      if (change.showDay !== undefined) aimAtDay(db, { ...changed, showDay: plant.showDay }, change.showDay);
       // The rim is the photo's scale.
       if (changed.rimMm !== plant.rimMm) queuePlant(db, plant.id);
       if (changed.standId !== plant.standId) moveToday(changed);
     })();
     queue.wake();
-    response.json(plantAnswer(found('plant', plantById(db, plant.id))));
+    response.json(plantAnswer(found('plant', aimedPlant(db, plant.id, today()))));
   });
 
   routes.post('/sample/put-away', (_request, response) => {

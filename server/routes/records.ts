@@ -2,9 +2,11 @@ import { Router } from 'express';
 import type { z } from 'zod';
 import { turnChangeSchema, turnFormSchema } from '../schemas/light.ts';
 import { noteChangeSchema, noteFormSchema, stopChangeSchema, stopFormSchema } from '../schemas/sitting.ts';
+import { ownWorkChangeSchema, ownWorkFormSchema } from '../schemas/work.ts';
 import type { Services } from '../services.ts';
 import type { Database } from '../store/database.ts';
 import { addNote, changeNote, noteById, setNoteRemoved } from '../store/notes.ts';
+import { addOwnWork, changeOwnWork, ownWorkById, setOwnWorkRemoved } from '../store/own-work.ts';
 import { plantById } from '../store/plants.ts';
 import { addStop, changeStop, setStopRemoved, stopById } from '../store/stops.ts';
 import { addTurn, changeTurn, setTurnRemoved, turnById } from '../store/turns.ts';
@@ -13,8 +15,9 @@ import { found, noSuch, sent } from './problems.ts';
 
 /** What differs between the kinds of record that a grower writes down. */
 interface RecordKind<Form extends object, Kept extends Form> {
-  /** The word for one, which with an s is its address too. */
-  readonly word: 'stop' | 'note' | 'turn';
+  /** The word for one, as problems name it. */
+  readonly word: 'stop' | 'note' | 'turn' | 'piece of work';
+  readonly address: 'stops' | 'notes' | 'turns' | 'own-work';
   readonly form: z.ZodType<Form>;
   readonly change: z.ZodType<{ readonly [Field in keyof Form]?: Form[Field] | undefined }>;
   readonly byId: (db: Database, id: string) => Kept | null;
@@ -23,12 +26,13 @@ interface RecordKind<Form extends object, Kept extends Form> {
   readonly setRemoved: (db: Database, id: string, removed: boolean) => boolean;
 }
 
-/** The stops, notes and turns of a plant. */
+/** The stops, notes and turns of a plant, and the work its grower sets. */
 export function recordRoutes(services: Services): Router {
   const routes = Router();
   routes.use(
     routesOf(services, {
       word: 'stop',
+      address: 'stops',
       form: stopFormSchema,
       change: stopChangeSchema,
       byId: stopById,
@@ -40,6 +44,7 @@ export function recordRoutes(services: Services): Router {
   routes.use(
     routesOf(services, {
       word: 'note',
+      address: 'notes',
       form: noteFormSchema,
       change: noteChangeSchema,
       byId: noteById,
@@ -51,12 +56,25 @@ export function recordRoutes(services: Services): Router {
   routes.use(
     routesOf(services, {
       word: 'turn',
+      address: 'turns',
       form: turnFormSchema,
       change: turnChangeSchema,
       byId: turnById,
       add: addTurn,
       write: changeTurn,
       setRemoved: setTurnRemoved,
+    }),
+  );
+  routes.use(
+    routesOf(services, {
+      word: 'piece of work',
+      address: 'own-work',
+      form: ownWorkFormSchema,
+      change: ownWorkChangeSchema,
+      byId: ownWorkById,
+      add: addOwnWork,
+      write: changeOwnWork,
+      setRemoved: setOwnWorkRemoved,
     }),
   );
   return routes;
@@ -67,10 +85,10 @@ function routesOf<Form extends object, Kept extends Form>(
   kind: RecordKind<Form, Kept>,
 ): Router {
   const { word } = kind;
-  const address = `/${word}s/:id`;
+  const address: string = `/${kind.address}/:id`;
   const routes = Router();
 
-  routes.post(`/plants/:id/${word}s`, (request, response) => {
+  routes.post(`/plants/:id/${kind.address}`, (request, response) => {
     const plant = found('plant', plantById(db, String(request.params.id)));
     const id = kind.add(db, plant.id, sent(kind.form, request.body));
     response.status(201).json(found(word, kind.byId(db, id)));
@@ -88,7 +106,7 @@ function routesOf<Form extends object, Kept extends Form>(
     response.status(204).end();
   });
 
-  routes.post(`/${word}s/:id/restore`, (request, response) => {
+  routes.post(`/${kind.address}/:id/restore`, (request, response) => {
     const id = String(request.params.id);
     if (!kind.setRemoved(db, id, false)) throw noSuch(word);
     response.json(found(word, kind.byId(db, id)));

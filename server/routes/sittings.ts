@@ -1,10 +1,10 @@
 import { Router } from 'express';
+import { aimedPlant } from '../bench/aimed-plant.ts';
 import { plantPage } from '../bench/pages.ts';
 import { sittingHull } from '../bench/sitting-hull.ts';
 import { sittingChangeSchema } from '../schemas/sitting.ts';
 import type { Services } from '../services.ts';
-import { plantById } from '../store/plants.ts';
-import { sittingById } from '../store/sittings.ts';
+import { type SittingRow, setLeftOut, sittingById } from '../store/sittings.ts';
 import { setSittingVersion } from '../store/stand-sittings.ts';
 import { versionOn } from '../store/stand-versions.ts';
 import { found, RequestProblem, sent } from './problems.ts';
@@ -17,14 +17,10 @@ export function sittingRoutes(services: Services): Router {
 
   routes.patch('/sittings/:id', (request, response) => {
     const sitting = found('sitting', sittingById(db, request.params.id));
-    const { standId } = sent(sittingChangeSchema, request.body);
-    requireStand(db, standId);
-    const version = standId === null ? null : versionOn(db, standId, sitting.day);
-    if (version?.id !== (sitting.standVersionId ?? undefined)) {
-      db.transaction(() => setSittingVersion(db, sitting, version))();
-      queue.wake();
-    }
-    const plant = found('plant', plantById(db, sitting.plantId));
+    const { standId, leftOut } = sent(sittingChangeSchema, request.body);
+    if (leftOut !== undefined) setLeftOut(db, sitting.id, leftOut);
+    if (standId !== undefined) moveTo(sitting, standId);
+    const plant = found('plant', aimedPlant(db, sitting.plantId, today()));
     const { sittings } = plantPage(db, plant, today());
     response.json(found('sitting', sittings.find(({ id }) => id === sitting.id) ?? null));
   });
@@ -35,6 +31,14 @@ export function sittingRoutes(services: Services): Router {
     if (!hull.ok) throw new RequestProblem(404, hull.hint);
     response.json(hull.solid);
   });
+
+  function moveTo(sitting: SittingRow, standId: string | null): void {
+    requireStand(db, standId);
+    const version = standId === null ? null : versionOn(db, standId, sitting.day);
+    if (version?.id === (sitting.standVersionId ?? undefined)) return;
+    db.transaction(() => setSittingVersion(db, sitting, version))();
+    queue.wake();
+  }
 
   return routes;
 }

@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { copyFile, readFile, rm } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { addPhotoToPlant } from '../bench/add-view.ts';
+import { type AimedPlant, aimAtDay, aimedPlant } from '../bench/aimed-plant.ts';
 import { keepPhoto } from '../bench/keep-photo.ts';
 import type { Services } from '../services.ts';
 import { addNote } from '../store/notes.ts';
@@ -35,6 +36,7 @@ export async function loadSamples(services: Services, folder: string, season: Se
   const entries = db.transaction(() =>
     season.plants.map((sample) => {
       const id = addPlant(db, sample, { sample: true });
+      aimAtDay(db, aimedOf(services, id), sample.showDay);
       for (const stop of sample.stops) addStop(db, id, stop);
       for (const note of sample.notes) addNote(db, id, note);
       for (const turn of sample.turns) addTurn(db, id, turn);
@@ -66,6 +68,12 @@ async function takeEmptyPhoto(services: Services, plant: PlantRow, file: string)
     await keepPhoto(services, path, photo);
     setEmptyPhoto(services.db, plant.id, photo.sha256);
   });
+}
+
+function aimedOf({ db, today }: Services, id: string): AimedPlant {
+  const plant = aimedPlant(db, id, today());
+  if (plant === null) throw new RangeError(`Expected a plant for id but received ${id}`);
+  return plant;
 }
 
 function plantOf({ db }: Services, id: string): PlantRow {

@@ -5,6 +5,7 @@ import { plantLightSchema, turnSchema } from './light.ts';
 import { plantSchema } from './plant.ts';
 import { noteSchema, sittingSchema, stopSchema, turnDegSchema, viewSchema } from './sitting.ts';
 import { turnedStateSchema } from './turned.ts';
+import { workSchema } from './work.ts';
 
 /** One row of trend: the first measured view of a sitting. */
 export const trendPointSchema = z.object({
@@ -48,6 +49,8 @@ export const benchSchema = z.object({
       sittingCount: z.int(),
       trend: z.array(trendPointSchema),
       advice: z.array(adviceSchema),
+      /** Dated work of today and the week to come. */
+      work: z.array(workSchema),
     }),
   ),
   /** Plants that were put away; kept, and brought back with `PATCH {"putAway": false}`. */

@@ -3,6 +3,7 @@ import { PLANT_KINDS } from '../../core/plant.ts';
 import { daySchema, idSchema } from './basics.ts';
 import { cutToSchema } from './cut-to.ts';
 import { turnRhythmSchema } from './light.ts';
+import { workRhythmSchema } from './work.ts';
 
 export const plantKindSchema = z.enum(PLANT_KINDS);
 
@@ -21,6 +22,7 @@ export const plantFormSchema = z.object({
     .max(1000, 'A pot rim of more than 1000 mm cannot be right; give millimetres.')
     .nullable()
     .default(null),
+  /** Enters the plant for the show of that day, which is made when there is none; `null` withdraws it. */
   showDay: daySchema.nullable().default(null),
   /** The stand where the plant is photographed; `null` when it has none. */
   standId: idSchema.nullable().default(null),
@@ -35,19 +37,28 @@ export const plantChangeSchema = plantFormSchema
     showDay: plantFormSchema.shape.showDay.unwrap(),
     standId: plantFormSchema.shape.standId.unwrap(),
     putAway: z.boolean(),
+    /** The show that rules its stops, should it not be the first to come; `null` for that one. */
+    aimShowId: idSchema.nullable(),
     turnRhythm: turnRhythmSchema,
     cutTo: cutToSchema,
+    workRhythm: workRhythmSchema,
   })
   .partial();
 export type PlantChange = z.infer<typeof plantChangeSchema>;
 
 export const plantSchema = plantFormSchema.extend({
   id: idSchema,
+  /** The show that `showDay` is the day of; `null` when the plant is entered for none. */
+  showId: idSchema.nullable(),
+  /** Picked by the grower; `null`: the first to come. */
+  aimShowId: idSchema.nullable(),
   createdAt: z.iso.datetime(),
   /** A quarter turn a week to begin with. */
   turnRhythm: turnRhythmSchema,
   /** What ball its cut list goes by; evened up to begin with. */
   cutTo: cutToSchema,
+  /** How often weekly work comes round. */
+  workRhythm: workRhythmSchema,
   /** Put away by the grower; kept, but not on the bench. */
   putAway: z.boolean(),
   /** Belongs to the sample bench. */

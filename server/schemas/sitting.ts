@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { LOG_KINDS, type LogEntry } from '../../core/season/log-entry.ts';
 import type { PartsOutlines } from '../../core/silhouette/parts-outlines.ts';
 import { daySchema, idSchema } from './basics.ts';
 import { pointPx, reportSchema, unsureSchema } from './report.ts';
@@ -69,6 +70,8 @@ export const sittingSchema = z.object({
   day: daySchema,
   standId: idSchema.nullable(),
   standVersion: z.int().positive().nullable(),
+  /** Why the grower keeps it out of trend and advice, as limp from drought; `null` when it counts. */
+  leftOut: z.string().nullable(),
   views: z.array(viewSchema),
   /** The views joined into one plan; `null` until they are, and with one view. */
   turned: turnedReportSchema.nullable(),
@@ -78,8 +81,19 @@ export const sittingSchema = z.object({
 });
 export type Sitting = z.infer<typeof sittingSchema>;
 
-/** Where a sitting was taken, should it be another stand than the plant's; `null` for none. */
-export const sittingChangeSchema = z.object({ standId: idSchema.nullable() });
+export const sittingChangeSchema = z
+  .object({
+    /** Where it was taken, should it be another stand than the plant's; `null` for none. */
+    standId: idSchema.nullable(),
+    /** Keeps it out of trend and advice for this reason; `null` takes it back in. */
+    leftOut: z
+      .string()
+      .trim()
+      .min(1, 'Say why it is left out, for example "limp from drought".')
+      .max(200, 'Keep the reason to 200 letters or fewer.')
+      .nullable(),
+  })
+  .partial();
 
 export const stopFormSchema = z.object({
   day: daySchema,
@@ -91,15 +105,22 @@ export const stopChangeSchema = stopFormSchema.extend({ note: stopFormSchema.sha
 export const stopSchema = stopFormSchema.extend({ id: idSchema, plantId: idSchema });
 export type Stop = z.infer<typeof stopSchema>;
 
-export const noteFormSchema = z.object({
+const noteFields = z.object({
   day: daySchema,
-  text: z
-    .string()
-    .trim()
-    .min(1, 'Write the note first.')
-    .max(2000, 'Keep the note to 2000 letters or fewer.'),
+  /** What was done or seen; `note` for words alone. */
+  kind: z.enum(LOG_KINDS).default('note'),
+  text: z.string().trim().max(2000, 'Keep the note to 2000 letters or fewer.').default(''),
+});
+export const noteFormSchema = noteFields.refine(({ kind, text }) => kind !== 'note' || text !== '', {
+  message: 'Write the note first.',
+  path: ['text'],
 });
 export type NoteForm = z.infer<typeof noteFormSchema>;
-export const noteChangeSchema = noteFormSchema.partial();
-export const noteSchema = noteFormSchema.extend({ id: idSchema, plantId: idSchema });
+export const noteChangeSchema = noteFields
+  .extend({ kind: noteFields.shape.kind.unwrap(), text: noteFields.shape.text.unwrap() })
+  .partial();
+export const noteSchema = noteFields.extend({
+  id: idSchema,
+  plantId: idSchema,
+}) satisfies z.ZodType<LogEntry>;
 export type Note = z.infer<typeof noteSchema>;

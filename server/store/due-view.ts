@@ -2,12 +2,9 @@ import { z } from 'zod';
 import { daySchema } from '../schemas/basics.ts';
 import { standSheetSchema } from '../schemas/stand.ts';
 import { strokeSchema } from '../schemas/stroke.ts';
+import { flag, jsonText } from './columns.ts';
 import { type Database, oneRow, run } from './database.ts';
 import { photoRow } from './photos.ts';
-
-const flag = z.union([z.literal(0), z.literal(1)]).transform((value) => value === 1);
-
-const jsonText = z.string().transform((text): unknown => JSON.parse(text));
 
 const dueRow = z.object({
   viewId: z.string(),

@@ -1,11 +1,9 @@
 import { z } from 'zod';
 import { TURNED_METHOD_VERSION } from '../../core/turned/method-version.ts';
 import { type HullSolid, hullSolidSchema, turnedReportSchema } from '../schemas/turned.ts';
+import { flag, jsonText } from './columns.ts';
 import { allRows, type Database, oneRow, run } from './database.ts';
 import { BEFORE_WORK } from './worked-sittings.ts';
-
-const flag = z.union([z.literal(0), z.literal(1)]).transform((value) => value === 1);
-const jsonText = z.string().transform((text): unknown => JSON.parse(text));
 
 const joiningRow = z.object({
   sittingId: z.string(),

@@ -1,31 +1,31 @@
 import { randomUUID } from 'node:crypto';
 import { z } from 'zod';
-import type { TurnRhythm } from '../../core/light/next-turn.ts';
-import { type CutTo, cutToSchema } from '../schemas/cut-to.ts';
+import { cutToSchema } from '../schemas/cut-to.ts';
 import { turnRhythmSchema } from '../schemas/light.ts';
 import { type PlantForm, plantFormSchema } from '../schemas/plant.ts';
+import { workRhythmSchema } from '../schemas/work.ts';
+import { flag, jsonText } from './columns.ts';
 import { allRows, type Database, oneRow, run } from './database.ts';
 
-const flag = z.union([z.literal(0), z.literal(1)]).transform((value) => value === 1);
-
-const jsonText = z.string().transform((text): unknown => JSON.parse(text));
-
-const plantRow = plantFormSchema.extend({
+const plantRow = plantFormSchema.omit({ showDay: true }).extend({
   id: z.string(),
   createdAt: z.string(),
   turnRhythm: jsonText.pipe(turnRhythmSchema),
   cutTo: jsonText.pipe(cutToSchema),
+  workRhythm: jsonText.pipe(workRhythmSchema),
   putAway: flag,
   sample: flag,
   standId: z.string().nullable(),
+  /** The show that the grower picked for its stops; `null`: the first to come. */
+  aimShowId: z.string().nullable(),
   /** SHA-256 of the plant's own empty photo. */
   emptyPhoto: z.string().nullable(),
 });
 export type PlantRow = z.infer<typeof plantRow>;
 
-const PLANT = `SELECT id, name, kind, variety, rim_mm AS rimMm, show_day AS showDay,
+const PLANT = `SELECT id, name, kind, variety, rim_mm AS rimMm, aim_show_id AS aimShowId,
     created_at AS createdAt, put_away AS putAway, sample, stand_id AS standId, empty_photo AS emptyPhoto,
-    turn_rhythm AS turnRhythm, cut_to AS cutTo
+    turn_rhythm AS turnRhythm, cut_to AS cutTo, work_rhythm AS workRhythm
   FROM plants`;
 
 export function plantById(db: Database, id: string): PlantRow | null {
@@ -37,18 +37,21 @@ export function allPlants(db: Database): PlantRow[] {
 }
 
 /** Adds a plant; its id. */
-export function addPlant(db: Database, form: PlantForm, { sample }: { readonly sample: boolean }): string {
+export function addPlant(
+  db: Database,
+  form: Omit<PlantForm, 'showDay'>,
+  { sample }: { readonly sample: boolean },
+): string {
   const id = randomUUID();
   run(
     db,
-    `INSERT INTO plants (id, name, kind, variety, rim_mm, show_day, stand_id, created_at, sample)
-     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+    `INSERT INTO plants (id, name, kind, variety, rim_mm, stand_id, created_at, sample)
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?)`,
     id,
     form.name,
     form.kind,
     form.variety,
     form.rimMm,
-    form.showDay,
     form.standId,
     new Date().toISOString(),
     sample ? 1 : 0,
@@ -57,24 +60,21 @@ export function addPlant(db: Database, form: PlantForm, { sample }: { readonly s
 }
 
 /** Writes a plant's facts anew. */
-export function changePlant(
-  db: Database,
-  id: string,
-  form: PlantForm & { readonly putAway: boolean; readonly turnRhythm: TurnRhythm; readonly cutTo: CutTo },
-): void {
+export function changePlant(db: Database, id: string, form: Omit<PlantRow, 'id'>): void {
   run(
     db,
-    `UPDATE plants SET name = ?, kind = ?, variety = ?, rim_mm = ?, show_day = ?, stand_id = ?, put_away = ?,
-       turn_rhythm = ?, cut_to = ? WHERE id = ?`,
+    `UPDATE plants SET name = ?, kind = ?, variety = ?, rim_mm = ?, aim_show_id = ?, stand_id = ?, put_away = ?,
+       turn_rhythm = ?, cut_to = ?, work_rhythm = ? WHERE id = ?`,
     form.name,
     form.kind,
     form.variety,
     form.rimMm,
-    form.showDay,
+    form.aimShowId,
     form.standId,
     form.putAway ? 1 : 0,
     JSON.stringify(form.turnRhythm),
     JSON.stringify(form.cutTo),
+    JSON.stringify(form.workRhythm),
     id,
   );
 }

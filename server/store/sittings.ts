@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { z } from 'zod';
 import type { Day } from '../../core/day/day.ts';
 import { daySchema } from '../schemas/basics.ts';
-import { type Database, oneRow, run } from './database.ts';
+import { allRows, type Database, oneRow, run } from './database.ts';
 import type { PlantRow } from './plants.ts';
 import { versionOn } from './stand-versions.ts';
 import { standById } from './stands.ts';
@@ -25,6 +25,25 @@ export function sittingById(db: Database, id: string): SittingRow | null {
 /** A plant's sitting of that day, `null` when there is none. */
 export function sittingOfDay(db: Database, plantId: string, day: Day): SittingRow | null {
   return oneRow(db, sittingRow, `${SITTING} WHERE plant_id = ? AND day = ?`, plantId, day);
+}
+
+const sittingDay = z.object({ plantId: z.string(), day: daySchema });
+
+/** Days on which plants were photographed, of all plants, from a day on. */
+export function sittingDaysSince(db: Database, since: Day): z.infer<typeof sittingDay>[] {
+  return allRows(
+    db,
+    sittingDay,
+    `SELECT plant_id AS plantId, day FROM sittings
+     WHERE day >= ? AND EXISTS (SELECT 1 FROM views WHERE sitting_id = sittings.id AND removed_at IS NULL)
+     ORDER BY day`,
+    since,
+  );
+}
+
+/** Keeps a sitting out of trend and advice for a reason; `null` takes it back in. */
+export function setLeftOut(db: Database, id: string, reason: string | null): void {
+  run(db, 'UPDATE sittings SET left_out = ? WHERE id = ?', reason, id);
 }
 
 /** The plant's sitting of that day, made when there is none yet on the stand as it was that day; its id. */

@@ -7,9 +7,8 @@ import {
   standFormSchema,
   standSheetSchema,
 } from '../schemas/stand.ts';
+import { jsonText } from './columns.ts';
 import { allRows, type Database, oneRow, run } from './database.ts';
-
-const jsonText = z.string().transform((text): unknown => JSON.parse(text));
 
 /** What was seen of an empty photo when it came. */
 export const emptyCheckSchema = z.object({

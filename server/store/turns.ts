@@ -1,4 +1,7 @@
 import { randomUUID } from 'node:crypto';
+import { z } from 'zod';
+import type { Day } from '../../core/day/day.ts';
+import { daySchema } from '../schemas/basics.ts';
 import { type Turn, type TurnForm, turnSchema } from '../schemas/light.ts';
 import { allRows, type Database, oneRow, run } from './database.ts';
 
@@ -15,6 +18,18 @@ export function turnsOfPlant(db: Database, plantId: string): Turn[] {
     turnSchema,
     `${TURN} WHERE plant_id = ? AND removed_at IS NULL ORDER BY day DESC, rowid DESC`,
     plantId,
+  );
+}
+
+const turnDay = z.object({ plantId: z.string(), day: daySchema });
+
+/** Days on which pots were turned, of all plants, from a day on. */
+export function turnDaysSince(db: Database, since: Day): z.infer<typeof turnDay>[] {
+  return allRows(
+    db,
+    turnDay,
+    'SELECT plant_id AS plantId, day FROM turns WHERE removed_at IS NULL AND day >= ? ORDER BY day',
+    since,
   );
 }
 

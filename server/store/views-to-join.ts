@@ -1,9 +1,8 @@
 import { z } from 'zod';
 import { reportSchema } from '../schemas/report.ts';
+import { jsonText } from './columns.ts';
 import { allRows, type Database } from './database.ts';
 import { BEFORE_WORK } from './worked-sittings.ts';
-
-const jsonText = z.string().transform((text): unknown => JSON.parse(text));
 
 /** What measuring leaves for joining a view with others. */
 export const lensSchema = z.object({

@@ -5,12 +5,11 @@ import { daySchema } from '../schemas/basics.ts';
 import { reportSchema } from '../schemas/report.ts';
 import { partsOutlinesSchema, viewStateSchema } from '../schemas/sitting.ts';
 import { strokeSchema } from '../schemas/stroke.ts';
+import { flag, jsonText } from './columns.ts';
 import { allRows, type Database, oneRow, run } from './database.ts';
 import { photoRow } from './photos.ts';
 
 const takenFrom = z.enum(['exif', 'upload', 'grower']);
-const flag = z.union([z.literal(0), z.literal(1)]).transform((value) => value === 1);
-const jsonText = z.string().transform((text): unknown => JSON.parse(text));
 
 const joinedRow = z.object({
   id: z.string(),
@@ -20,6 +19,8 @@ const joinedRow = z.object({
   standVersionId: z.int().nullable(),
   standId: z.string().nullable(),
   standVersion: z.int().nullable(),
+  /** Why the grower keeps the sitting out of trend and advice; `null` when it counts. */
+  leftOut: z.string().nullable(),
   sha256: z.string(),
   format: photoRow.shape.format,
   widthPx: z.int(),
@@ -55,13 +56,17 @@ const viewRow = joinedRow.transform((row) => {
   if (row.report === null || (outdated && !reportSchema.safeParse(row.report).success)) {
     return { ...row, report: null };
   }
-  return { ...row, report: reportSchema.parse(row.report) };
+  const report = reportSchema.parse(row.report);
+  const notCompared =
+    report.notCompared ?? (row.leftOut === null ? null : `Left out by you: ${row.leftOut}.`);
+  return { ...row, report: { ...report, notCompared } };
 });
 /** A view with its sitting's day, its photo's facts and its newest measurement. */
 export type ViewRow = z.infer<typeof viewRow>;
 
 const VIEW = `SELECT views.id, sitting_id AS sittingId, sittings.plant_id AS plantId, sittings.day,
-    stand.id AS standVersionId, stand.stand_id AS standId, stand.number AS standVersion, photos.sha256, photos.format, photos.width_px AS widthPx, photos.height_px AS heightPx,
+    stand.id AS standVersionId, stand.stand_id AS standId, stand.number AS standVersion,
+    sittings.left_out AS leftOut, photos.sha256, photos.format, photos.width_px AS widthPx, photos.height_px AS heightPx,
     file_name AS fileName, turn_deg AS turnDeg, turn_from AS turnFrom, views.taken_at AS takenAt, taken_from AS takenFrom,
     state, failure, revision, removed_at AS removedAt, strokes, accepted_at AS acceptedAt, parts,
     measurements.id AS measurementId, method_version AS methodVersion, report, outline AS outlinePx,
@@ -85,6 +90,18 @@ export function viewsOfPlant(db: Database, plantId: string): ViewRow[] {
     viewRow,
     `${VIEW} WHERE sittings.plant_id = ? AND removed_at IS NULL
      ORDER BY sittings.day DESC, turn_deg, received_at, views.rowid`,
+    plantId,
+  );
+}
+
+/** The newest view of a plant that was measured and counts; `null` when there is none. */
+export function newestMeasuredView(db: Database, plantId: string): ViewRow | null {
+  return oneRow(
+    db,
+    viewRow,
+    `${VIEW} WHERE sittings.plant_id = ? AND removed_at IS NULL AND sittings.left_out IS NULL
+       AND json_extract(report, '$.status') = 'measured'
+     ORDER BY sittings.day DESC, turn_deg, received_at, views.rowid LIMIT 1`,
     plantId,
   );
 }

@@ -10,6 +10,9 @@ import { mendingRoutes } from '../../server/routes/mending.ts';
 import { photoRoutes } from '../../server/routes/photos.ts';
 import { plantRoutes } from '../../server/routes/plants.ts';
 import { recordRoutes } from '../../server/routes/records.ts';
+import { seasonRoutes } from '../../server/routes/season.ts';
+import { seasonNoteRoutes } from '../../server/routes/season-notes.ts';
+import { showRoutes } from '../../server/routes/shows.ts';
 import { sittingRoutes } from '../../server/routes/sittings.ts';
 import { standSheetRoutes } from '../../server/routes/stand-sheet.ts';
 import { standRoutes } from '../../server/routes/stands.ts';
@@ -50,6 +53,9 @@ describe('the description of the interface', () => {
       mendingRoutes,
       recordRoutes,
       eventRoutes,
+      showRoutes,
+      seasonRoutes,
+      seasonNoteRoutes,
     ].flatMap((make) => answered(make(services)));
     const described = OPERATIONS.map(({ method, path }) => `${method} ${path.replace(/\{(\w+)\}/g, ':$1')}`);
     expect([...new Set(routes), 'get /openapi.json'].sort()).toEqual(described.toSorted());

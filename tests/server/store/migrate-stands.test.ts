@@ -73,7 +73,12 @@ describe('a store from before the stands', () => {
     expect(db.pragma('foreign_key_check')).toEqual([]);
     expect(db.pragma('integrity_check', { simple: true })).toBe('ok');
     expect(
-      db.prepare('SELECT id, name, rim_mm, show_day, empty_photo, stand_id FROM plants ORDER BY id').all(),
+      db
+        .prepare(
+          `SELECT plants.id, plants.name, rim_mm, shows.day AS show_day, empty_photo, stand_id
+           FROM plants JOIN entries ON plant_id = plants.id JOIN shows ON shows.id = show_id ORDER BY plants.id`,
+        )
+        .all(),
     ).toEqual([
       {
         id: WITH_EMPTY,

@@ -1,0 +1,62 @@
+import { allDayEvents } from '../../core/season/all-day-events.ts';
+import { calendarWeeks } from '../../core/season/calendar-week.ts';
+import type { DayRange } from '../../core/season/work.ts';
+import { allAimedPlants } from '../bench/aimed-plant.ts';
+import type { Calendar } from '../schemas/season.ts';
+import { calendarKey } from '../store/calendar-key.ts';
+import type { Database } from '../store/database.ts';
+import { calendarFile } from './calendar-file.ts';
+import { planOf, workOfPlant } from './plant-season.ts';
+import type { SeasonFacts } from './season-facts.ts';
+
+/** The season of all plants on the bench, between two days. */
+export function calendar(db: Database, facts: SeasonFacts, range: DayRange): Calendar {
+  const isIn = ({ day }: { readonly day: string }) => day >= range.from && day <= range.to;
+  return {
+    today: facts.today,
+    ...range,
+    weeks: calendarWeeks(range.from, range.to),
+    shows: facts.shows.filter(isIn),
+    plants: plantsOnBench(db, facts).map((plant) => {
+      const { id, name, kind, variety, showId } = plant;
+      const plan = planOf(facts, plant);
+      return {
+        plantId: id,
+        name,
+        kind,
+        variety,
+        showIds: facts.entries.filter(({ plantId }) => plantId === id).map((entry) => entry.showId),
+        aimShowId: showId,
+        steps: plan?.ok ? plan.steps : [],
+        bloom90: plan?.ok ? (plan.effect?.bloom90 ?? null) : null,
+        bloomLastsDays: plan?.ok ? plan.bloomLastsDays : null,
+        stops: (facts.stops.get(id) ?? []).filter(isIn),
+        notes: (facts.notes.get(id) ?? []).filter(isIn),
+        work: workOfPlant(facts, plant, range),
+      };
+    }),
+    subscribePath: `/api/calendar/${calendarKey(db)}.ics`,
+  };
+}
+
+/** The same as a file for calendar programs. */
+export function calendarAsFile(
+  db: Database,
+  facts: SeasonFacts,
+  range: DayRange,
+  withWeekly: boolean,
+): string {
+  const plants = plantsOnBench(db, facts);
+  const events = allDayEvents({
+    shows: facts.shows.filter(({ day }) => day >= range.from),
+    entries: facts.entries,
+    work: plants.flatMap((plant) => workOfPlant(facts, plant, range)),
+    plantNames: new Map(plants.map(({ id, name }) => [id, name])),
+    withWeekly,
+  });
+  return calendarFile(events);
+}
+
+function plantsOnBench(db: Database, { today }: SeasonFacts) {
+  return allAimedPlants(db, today).filter(({ putAway }) => !putAway);
+}

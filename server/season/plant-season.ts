@@ -1,0 +1,48 @@
+import { addDays, type Day } from '../../core/day/day.ts';
+import { workOf } from '../../core/season/after-care.ts';
+import { type NoStopPlan, type StopPlan, stopPlan } from '../../core/season/stop-plan.ts';
+import type { DayRange, PlantSeason } from '../../core/season/work.ts';
+import { type WorkNow, workNow } from '../../core/season/work-now.ts';
+import type { AimedPlant } from '../bench/aimed-plant.ts';
+import { localDay } from '../local-day.ts';
+import type { SeasonFacts } from './season-facts.ts';
+
+/** A plant's stops planned back from its show; `null` when it is entered for none. */
+export function planOf(facts: SeasonFacts, plant: AimedPlant): StopPlan | NoStopPlan | null {
+  const { id, kind, variety, showDay } = plant;
+  if (showDay === null) return null;
+  const stops = facts.stops.get(id) ?? [];
+  return stopPlan({ plantId: id, kind, variety, showDay, today: facts.today, stops }, facts.knowledge);
+}
+
+/** All that a plant's work follows from. */
+export function seasonOf(facts: SeasonFacts, plant: AimedPlant): PlantSeason {
+  const { id, kind, showId, turnRhythm, workRhythm } = plant;
+  const plan = planOf(facts, plant);
+  const show = facts.shows.find((one) => one.id === showId) ?? null;
+  return {
+    plantId: id,
+    kind,
+    fromDay: localDay(new Date(plant.createdAt)),
+    show: show !== null && show.day >= facts.today ? show : null,
+    plan: plan?.ok ? plan : null,
+    stops: facts.stops.get(id) ?? [],
+    log: facts.notes.get(id) ?? [],
+    sittingDays: facts.sittingDays.get(id) ?? [],
+    turnDays: facts.turnDays.get(id) ?? [],
+    turnRhythm,
+    rhythm: workRhythm,
+    ownWork: facts.ownWork.get(id) ?? [],
+  };
+}
+
+/** A plant's work in a range of days, as it stands. */
+export function workOfPlant(facts: SeasonFacts, plant: AimedPlant, range: DayRange): WorkNow[] {
+  const work = workOf(seasonOf(facts, plant), facts.today, range);
+  return workNow(work, facts.workWords.get(plant.id) ?? [], facts.today);
+}
+
+/** What a plant's page lists: a month back, so that what lapsed is still said, and half a year ahead. */
+export function usualRange(today: Day): DayRange {
+  return { from: addDays(today, -28), to: addDays(today, 182) };
+}

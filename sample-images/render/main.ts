@@ -4,6 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { Command } from 'commander';
 import { PLANT_SEASONS } from './season/plants.ts';
 import { seasonList } from './season/season-list.ts';
+import { SHOWS } from './season/shows.ts';
 import { FULL, SMALL } from './season/sitting-view.ts';
 import { writePlant } from './season/write-plant.ts';
 import { greenhouseScenery } from './stand/greenhouse.ts';
@@ -38,7 +39,7 @@ const program = new Command('render-samples')
       );
     }
     if (!options.only && !options.weeks)
-      await writeJson(join(options.out, 'season.json'), seasonList(PLANT_SEASONS));
+      await writeJson(join(options.out, 'season.json'), seasonList(PLANT_SEASONS, SHOWS));
   });
 
 await program.parseAsync();

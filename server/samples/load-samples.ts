@@ -5,8 +5,11 @@ import { addPhotoToPlant } from '../bench/add-view.ts';
 import { type AimedPlant, aimAtDay, aimedPlant } from '../bench/aimed-plant.ts';
 import { keepPhoto } from '../bench/keep-photo.ts';
 import type { Services } from '../services.ts';
+import type { Database } from '../store/database.ts';
+import { setEntry } from '../store/entries.ts';
 import { addNote } from '../store/notes.ts';
 import { addPlant, type PlantRow, plantById, setEmptyPhoto } from '../store/plants.ts';
+import { addShow, showById } from '../store/shows.ts';
 import { addStop } from '../store/stops.ts';
 import { addTurn } from '../store/turns.ts';
 import { type Season, seasonSchema } from './season-schema.ts';
@@ -33,21 +36,27 @@ export async function readSeason(folder: string): Promise<Season> {
  */
 export async function loadSamples(services: Services, folder: string, season: Season): Promise<void> {
   const { db } = services;
-  const entries = db.transaction(() =>
-    season.plants.map((sample) => {
+  const laidOut = db.transaction(() => {
+    // Before the plants: a plant's show day then finds the show of that day.
+    const showIds = season.shows.map((show) => addShow(db, show));
+    const plants = season.plants.map((sample) => {
       const id = addPlant(db, sample, { sample: true });
       aimAtDay(db, aimedOf(services, id), sample.showDay);
       for (const stop of sample.stops) addStop(db, id, stop);
       for (const note of sample.notes) addNote(db, id, note);
       for (const turn of sample.turns) addTurn(db, id, turn);
       return { id, sample };
-    }),
-  )();
-  for (const { id, sample } of entries) {
+    });
+    for (const [index, { entries }] of season.shows.entries()) {
+      for (const entry of entries) enter(db, plants, showIds[index] as string, entry);
+    }
+    return plants;
+  })();
+  for (const { id, sample } of laidOut) {
     if (sample.empty !== null)
       await takeEmptyPhoto(services, plantOf(services, id), join(folder, sample.empty));
   }
-  const sittings = entries
+  const sittings = laidOut
     .flatMap(({ id, sample }) => sample.sittings.map((sitting) => ({ id, ...sitting })))
     .sort((a, b) => b.day.localeCompare(a.day));
   for (const { id, day, views } of sittings) {
@@ -59,6 +68,21 @@ export async function loadSamples(services: Services, folder: string, season: Se
       });
     }
   }
+}
+
+function enter(
+  db: Database,
+  plants: readonly { readonly id: string; readonly sample: Season['plants'][number] }[],
+  showId: string,
+  entry: Season['shows'][number]['entries'][number],
+): void {
+  const plant = plants.find(({ sample }) => sample.key === entry.plant);
+  const classes = showById(db, showId)?.classes ?? [];
+  const classId = classes.find(({ name }) => name === entry.class)?.id ?? null;
+  if (plant === undefined || (entry.class !== null && classId === null)) {
+    throw new SamplesMissing(`A sample show has no such plant or class: ${entry.plant}, ${entry.class}.`);
+  }
+  setEntry(db, { plantId: plant.id, showId, classId, result: '' });
 }
 
 async function takeEmptyPhoto(services: Services, plant: PlantRow, file: string): Promise<void> {

@@ -6,6 +6,7 @@ import { isDay } from '../../core/day/day.ts';
 import { PLANT_KINDS } from '../../core/plant.ts';
 import { PLANT_SEASONS } from '../../sample-images/render/season/plants.ts';
 import { seasonList } from '../../sample-images/render/season/season-list.ts';
+import { SHOWS } from '../../sample-images/render/season/shows.ts';
 import { FULL, SMALL } from '../../sample-images/render/season/sitting-view.ts';
 import { writePlant } from '../../sample-images/render/season/write-plant.ts';
 import { readUprightPhoto } from '../../server/intake/read-upright-photo.ts';
@@ -29,7 +30,7 @@ describe('the sample season', () => {
   const views = committed.plants.flatMap(({ sittings }) => sittings.flatMap((sitting) => sitting.views));
 
   it('is the one that its program tells', () => {
-    expect(committed).toEqual(JSON.parse(JSON.stringify(seasonList(PLANT_SEASONS))));
+    expect(committed).toEqual(JSON.parse(JSON.stringify(seasonList(PLANT_SEASONS, SHOWS))));
   });
 
   it('has at least four plants of known kinds with 8 to 16 weekly sittings each', () => {

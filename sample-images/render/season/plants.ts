@@ -193,7 +193,7 @@ export const PLANT_SEASONS: readonly PlantSeason[] = [
     stops: [{ day: '2026-09-20', depth: 'deep', note: 'Every stem back to its last fork after the photo.' }],
     notes: [
       { day: '2026-09-20', text: 'Kept dry for a week before and after the stop.' },
-      { day: '2026-10-11', text: 'First breaks showing at the joints.' },
+      { day: '2026-10-11', kind: 'seen-breaks', text: 'First ones showing at the joints.' },
       { day: '2026-11-22', text: 'In full leaf; room for one tip stop after the new year.' },
     ],
     turns: [],
@@ -232,7 +232,8 @@ export const PLANT_SEASONS: readonly PlantSeason[] = [
     notes: [
       { day: '2026-10-04', text: 'First buds seen.' },
       { day: '2026-10-25', text: 'Buds colouring.' },
-      { day: '2026-11-22', text: 'Full bloom six days before the show.' },
+      { day: '2026-11-01', kind: 'first-flower', text: '' },
+      { day: '2026-11-22', kind: 'full-bloom', text: 'Six days before the show.' },
     ],
     turns: [],
     plant: {

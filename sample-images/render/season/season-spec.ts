@@ -31,10 +31,27 @@ export interface PlantSeason {
   /** Turns photographed in a sitting, by week; other weeks only the mark's side is. */
   readonly turned: ReadonlyMap<number, readonly number[]>;
   readonly stops: readonly { readonly day: string; readonly depth: 'tip' | 'deep'; readonly note: string }[];
-  readonly notes: readonly { readonly day: string; readonly text: string }[];
+  /** `kind` as the log of the season names it; words alone have none. */
+  readonly notes: readonly { readonly day: string; readonly text: string; readonly kind?: string }[];
   /** Turns of the pot: from that day on this azimuth faces the light. */
   readonly turns: readonly { readonly day: string; readonly facesLightDeg: number }[];
   readonly plant: PlantSpec;
   readonly pot: PotSpec;
   readonly stand: StandSpec;
+}
+
+/** A show of the season with the plants entered for it, by their keys. */
+export interface SampleShow {
+  readonly name: string;
+  readonly day: string;
+  readonly place: string;
+  readonly rules: string;
+  readonly classes: readonly {
+    readonly name: string;
+    readonly potMm: number | null;
+    readonly widestMm: number | null;
+    readonly tallestMm: number | null;
+    readonly rules: string;
+  }[];
+  readonly entries: readonly { readonly plant: string; readonly class: string | null }[];
 }

@@ -12,6 +12,9 @@ import styles from './CutDrawings.module.css';
 import { cutTold, takeOffWords } from './cut-words.ts';
 import { isPlanned, type ListedCut } from './listed-cut.ts';
 
+/** Room round the plant for the labels of many cuts, share of its longer side. */
+const LABEL_ROOM = 0.24;
+
 const AFTER_WORDS =
   'The outline as it would be after the chosen cuts. Dotted: as it is. Darkened between them: what comes off.';
 
@@ -36,7 +39,7 @@ export function CutPhoto({
 }) {
   const id = useId();
   const { report } = view;
-  const crop = plantCrop(view, 1);
+  const crop = plantCrop(view, 1, LABEL_ROOM);
   const ball = report?.ball ? ballToCutTo(report.ball, list) : null;
   const outline = outlinePath(view.outlinePx);
   const after = outlinePath(list.outlinesAfter.find(({ viewId }) => viewId === view.id)?.outlinePx ?? []);

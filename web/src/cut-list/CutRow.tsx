@@ -5,7 +5,7 @@ import { STOP_MEANINGS, STOP_WORDS } from '../words/plant-words.ts';
 import { CutNote } from './CutNote.tsx';
 import styles from './CutRow.module.css';
 import { CutWhy } from './CutWhy.tsx';
-import { cutTold, heightWords, hourOf, kindWords, takeOffParts } from './cut-words.ts';
+import { cutTold, heightWords, hourOf, kindWords, placeWordsOf, takeOffParts } from './cut-words.ts';
 import { HourDial } from './HourDial.tsx';
 import type { ListedCut } from './listed-cut.ts';
 import type { Marking } from './use-marking.ts';
@@ -28,7 +28,7 @@ export function CutRow({
   onHold: (cutId: string | null) => void;
 }) {
   const [opened, open] = useState<'why' | 'note' | null>(null);
-  const whereId = useId();
+  const whichId = useId();
   const { state, chosen, number } = cut;
   const hour = hourOf(cut);
   const { figure, unit } = takeOffParts(cut);
@@ -52,7 +52,6 @@ export function CutRow({
       <button
         type="button"
         className={styles.where}
-        id={whereId}
         aria-label={`${cutTold(cut)} Show it on the drawing`}
         onClick={() => onHold(cut.id)}
       >
@@ -67,6 +66,9 @@ export function CutRow({
           <span className={styles.unit}>{unit} off</span>
         </span>
       </button>
+      <span id={whichId} className="only-heard">
+        Cut {number} at {placeWordsOf(cut)}
+      </span>
       <p className={styles.facts}>
         <b>{STOP_WORDS[cut.stop]}</b> on {kindWords(cut)}
         {height && <>, {height}</>}
@@ -83,7 +85,7 @@ export function CutRow({
           type="button"
           className={styles.done}
           aria-pressed={state === 'done'}
-          aria-describedby={whereId}
+          aria-describedby={whichId}
           onClick={() =>
             state === 'done'
               ? change('open', `Cut ${number} is open again.`)
@@ -99,7 +101,7 @@ export function CutRow({
           type="button"
           className={styles.skip}
           aria-pressed={state === 'skipped'}
-          aria-describedby={whereId}
+          aria-describedby={whichId}
           onClick={() =>
             state === 'skipped'
               ? change('open', `Cut ${number} is open again.`)
@@ -115,7 +117,7 @@ export function CutRow({
             type="checkbox"
             checked={chosen}
             disabled={state === 'done'}
-            aria-describedby={whereId}
+            aria-describedby={whichId}
             onChange={() =>
               marking.mark(
                 cut,
@@ -129,7 +131,7 @@ export function CutRow({
         <button
           type="button"
           className={styles.open}
-          aria-describedby={whereId}
+          aria-describedby={whichId}
           aria-expanded={opened === 'why'}
           aria-label="Why, and how sure"
           onClick={() => open(opened === 'why' ? null : 'why')}
@@ -139,7 +141,7 @@ export function CutRow({
         <button
           type="button"
           className={styles.open}
-          aria-describedby={whereId}
+          aria-describedby={whichId}
           aria-expanded={opened === 'note'}
           aria-label={cut.note ? 'Change the note' : 'Write a note'}
           onClick={() => open(opened === 'note' ? null : 'note')}

@@ -13,8 +13,9 @@ import { PrintedCuts } from './PrintedCuts.tsx';
 import styles from './PrintedList.module.css';
 import { PrintedScores } from './PrintedScores.tsx';
 
-/** Width of a drawing on paper: 76 mm at the 96 px an inch of CSS. */
-const DRAWING_PX = 287;
+/** Px across a drawing on paper, 76 mm each of two and 100 mm alone: more than CSS counts, so that words on it come out in 8 to 9 pt. */
+const PAIR_PX = 390;
+const ALONE_PX = 470;
 
 const PASS_NAMES = {
   tip: 'First pass: tip stops',
@@ -49,7 +50,7 @@ export function PrintedList({
           {kindAndVariety(plant)}. From the photos of {dayWords(list.day, today)}.
         </p>
       </header>
-      <div className={styles.drawings}>
+      <div className={styles.drawings} data-pair={turned || undefined}>
         {view && (
           <figure className={styles.drawing}>
             <CutPhoto
@@ -58,7 +59,7 @@ export function PrintedList({
               cuts={cuts}
               held={null}
               label={`${plant.name} with its cuts`}
-              printedPx={DRAWING_PX}
+              printedPx={turned ? PAIR_PX : ALONE_PX}
               onTell={() => {}}
             />
             <figcaption>
@@ -68,13 +69,7 @@ export function PrintedList({
         )}
         {turned && (
           <figure className={styles.drawing}>
-            <CutPlan
-              report={sitting.turned}
-              cuts={cuts}
-              held={null}
-              printedPx={DRAWING_PX}
-              onTake={() => {}}
-            />
+            <CutPlan report={sitting.turned} cuts={cuts} held={null} printedPx={PAIR_PX} onTake={() => {}} />
             <figcaption>Seen from above. Dot: the tip. Bar: cut here. Ring: the ball as it is.</figcaption>
           </figure>
         )}

@@ -29,8 +29,8 @@ function Score({ change: { measure, before, after, sense } }: { change: ScoreCha
     <div className={styles.score} data-testid={`score-${measure}`}>
       <dt>{MEASURE_NAMES[measure]}</dt>
       <dd className={styles.figures}>
-        <Figure name="now" reading={before} />
-        {after && <Figure name="after" reading={after} strong />}
+        <Figure name="now" reading={before} withUnit={after === null} />
+        {after && <Figure name="after" reading={after} withUnit strong />}
       </dd>
       <dd className={styles.aside}>
         {[shown?.aside, sense && SENSE_WORDS[sense]].filter(Boolean).join(', ')}
@@ -42,10 +42,13 @@ function Score({ change: { measure, before, after, sense } }: { change: ScoreCha
 function Figure({
   name,
   reading,
+  withUnit,
   strong = false,
 }: {
   name: string;
   reading: ScoreReading | null;
+  /** One unit serves both figures. */
+  withUnit: boolean;
   strong?: boolean;
 }) {
   return (
@@ -54,7 +57,7 @@ function Figure({
         {strong && <span aria-hidden="true">→ </span>}
         <span className="only-heard">{name} </span>
         {reading === null ? 'not known' : reading.figure}
-        {reading?.unit && ` ${reading.unit}`}
+        {withUnit && reading?.unit && ` ${reading.unit}`}
       </b>
       {reading?.plusMinus && <span className={styles.plusMinus}>{reading.plusMinus}</span>}
     </span>

@@ -1,9 +1,10 @@
 import type { Ball } from '../../../core/report.ts';
 import { insideLabel, layOutCutMarks, type NumberedMark } from './cut-marks.ts';
 import { DrawnLabel } from './DrawnLabel.tsx';
-import { clampInto, labelSize, plateCovers } from './label-size.ts';
+import { freePlace } from './free-place.ts';
+import { clampInto, type LabelSize, labelSize, plateCovers } from './label-size.ts';
 import styles from './Overlay.module.css';
-import type { Box } from './points.ts';
+import type { Box, Point } from './points.ts';
 import { Tappable } from './Tappable.tsx';
 
 /** A cut mark with its words. */
@@ -39,13 +40,16 @@ export function CutMarks({
     labelPx: 26 * unitPx,
     gapPx: 60 * unitPx,
   });
+  const taken: { at: Point; size: LabelSize }[] = [];
   return placed.map((one) => {
     const { number, tipPx, cutPx, words, told, done = false, held = false } = one.mark;
     const size = labelSize(words, unitPx, true);
     const outside = clampInto(crop, one.label, size);
     // Where the window leaves no room outside, the label goes inside the ball rather than over the mark.
     const covered = plateCovers(outside, size, [tipPx, cutPx, ...one.bar]);
-    const label = covered ? insideLabel(one, ball.centrePx, size.width / 2 + 14 * unitPx) : outside;
+    const near = covered ? insideLabel(one, ball.centrePx, size.width / 2 + 14 * unitPx) : outside;
+    const label = freePlace({ at: near, size }, taken);
+    taken.push({ at: label, size });
     const leader = `M${tipPx.join(' ')}L${cutPx.join(' ')}${covered ? '' : `M${tipPx.join(' ')}`}L${label.join(' ')}`;
     const [[fromX, fromY], [toX, toY]] = one.bar;
     const bar = `M${fromX} ${fromY}L${toX} ${toY}`;

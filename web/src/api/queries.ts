@@ -36,10 +36,15 @@ export const overlayQuery = (standId: string, plantId: string) =>
       fetchJson<StandOverlay>(`/stands/${standId}/overlay?plant=${plantId}`, { signal }),
   });
 
-/** After a change: the plant's page and the bench are read anew, the bench even when it is not in sight. */
+/** What concerns the season of all plants (shows, calendar, work, figures) is kept under this key. */
+export const SEASON_KEY = 'season';
+
+/** After a change: the plant's page, the season of all and the bench are read anew, the bench even when it is not in sight. */
 export async function refresh(plantId?: string): Promise<void> {
   await Promise.all([
     queryClient.invalidateQueries({ queryKey: ['bench'], refetchType: 'all' }),
     queryClient.invalidateQueries({ queryKey: plantId ? ['plant', plantId] : ['plant'] }),
+    queryClient.invalidateQueries({ queryKey: ['calendar'] }),
+    queryClient.invalidateQueries({ queryKey: [SEASON_KEY] }),
   ]);
 }

@@ -61,6 +61,7 @@ describe('what a bench needs', () => {
     expect(benchHeadline([2, 2, 0])).toBe('Nothing for today. Two plants need you this week');
     expect(benchHeadline([1, 0])).toBe('Nothing needs doing today');
     expect(benchHeadline(Array(12).fill(3))).toBe('12 plants need you today');
+    expect(benchHeadline([2, 0], 1)).toBe('There is work today on 1 plant');
   });
 });
 

@@ -1,9 +1,10 @@
 import type { z } from 'zod';
+import { day } from '../../../core/day/day.ts';
 import type { manyRecordsAnswerSchema, manyRecordsSchema } from '../../../server/schemas/season.ts';
 import { offerUndo } from '../parts/undo.ts';
 import { fetchJson } from './fetch-json.ts';
 import { refresh } from './queries.ts';
-import { type Piece, putWords, wordBefore } from './work-words.ts';
+import { type Piece, sendWords, wordBefore } from './work-words.ts';
 
 /** A stop or a log entry, as it is written down for many plants at once. */
 export type RecordForMany = z.input<typeof manyRecordsSchema>['record'];
@@ -24,30 +25,27 @@ export async function recordForMany(
     json: { plantIds, record },
   });
   const left = new Set(ids);
-  const removeAll = async () => {
-    // One by one, so that a broken line leaves the rest to the next try.
-    for (const id of left) {
-      await fetchJson(`/${type}s/${id}`, { method: 'DELETE' });
-      left.delete(id);
+  const takeBack = async () => {
+    if (ticked.length > 0) await sendWords(ticked.map(wordBefore));
+    try {
+      // One by one, so that a broken line leaves the rest to the next try.
+      for (const id of left) {
+        await fetchJson(`/${type}s/${id}`, { method: 'DELETE' });
+        left.delete(id);
+      }
+    } finally {
+      await refresh();
     }
   };
   try {
-    if (ticked.length > 0) {
-      await putWords(ticked.map((piece) => ({ piece, word: doneWord(piece, record.day) })));
-    }
+    const on = day(record.day);
+    const done = ticked.map(({ plantId, key }) => ({
+      plantId,
+      word: { key, said: 'done', day: on } as const,
+    }));
+    if (done.length > 0) await sendWords(done);
+    else await refresh();
   } finally {
-    await refresh();
-    offerUndo(words, async () => {
-      try {
-        if (ticked.length > 0) await putWords(ticked.map((piece) => ({ piece, word: wordBefore(piece) })));
-        await removeAll();
-      } finally {
-        await refresh();
-      }
-    });
+    offerUndo(words, takeBack);
   }
-}
-
-function doneWord({ key }: Piece, day: string) {
-  return { key, said: 'done', day } as Parameters<typeof putWords>[0][number]['word'];
 }

@@ -44,7 +44,6 @@ export async function refresh(plantId?: string): Promise<void> {
   await Promise.all([
     queryClient.invalidateQueries({ queryKey: ['bench'], refetchType: 'all' }),
     queryClient.invalidateQueries({ queryKey: plantId ? ['plant', plantId] : ['plant'] }),
-    queryClient.invalidateQueries({ queryKey: ['calendar'] }),
     queryClient.invalidateQueries({ queryKey: [SEASON_KEY] }),
   ]);
 }

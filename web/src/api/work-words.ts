@@ -3,7 +3,7 @@ import type { Bench } from '../../../server/schemas/pages.ts';
 import type { WorkWords } from '../../../server/schemas/work.ts';
 import { offerUndo } from '../parts/undo.ts';
 import { fetchJson } from './fetch-json.ts';
-import { refresh } from './queries.ts';
+import { benchQuery, queryClient, refresh } from './queries.ts';
 
 type Word = WorkWords['words'][number];
 
@@ -13,8 +13,9 @@ export type Piece = Bench['plants'][number]['work'][number];
 /** What the grower says of work, without its key. */
 export type Said = WorkWord extends infer One ? (One extends WorkWord ? Omit<One, 'key'> : never) : never;
 
-/** Says the same of one piece of work or of many; can be taken back. */
+/** Says the same of one piece of work or of many; can be taken back. The bench shows it before the server has answered. */
 export async function sayOfWork(work: readonly Piece[], said: Said, words: string): Promise<void> {
+  showOnBench(work, said);
   await sendWords(work.map(({ key, plantId }) => ({ plantId, word: { ...said, key } as WorkWord })));
   offerUndo(words, () => sendWords(work.map(wordBefore)));
 }
@@ -29,8 +30,30 @@ export function wordBefore({ key, plantId, day, movedFrom }: Piece): Word {
   return { plantId, word: movedFrom === null ? { key, said: null } : { key, said: 'moved', day } };
 }
 
-async function sendWords(words: readonly Word[]): Promise<void> {
-  await fetchJson('/work/words', { method: 'POST', json: { words } });
+export async function sendWords(words: readonly Word[]): Promise<void> {
   const plantIds = new Set(words.map(({ plantId }) => plantId));
-  await refresh(plantIds.size === 1 ? words[0]?.plantId : undefined);
+  try {
+    await fetchJson('/work/words', { method: 'POST', json: { words } });
+  } finally {
+    await refresh(plantIds.size === 1 ? words[0]?.plantId : undefined);
+  }
+}
+
+const SHOWN_AT_ONCE = { done: 'Done.', skipped: 'Skipped.' } as const;
+
+function showOnBench(work: readonly Piece[], { said }: Said): void {
+  if (said === 'moved') return;
+  const keys = new Set(work.map(({ key }) => key));
+  const settled = { state: said, stateInWords: SHOWN_AT_ONCE[said] };
+  queryClient.setQueryData(
+    benchQuery.queryKey,
+    (bench) =>
+      bench && {
+        ...bench,
+        plants: bench.plants.map((row) => ({
+          ...row,
+          work: row.work.map((one) => (keys.has(one.key) ? { ...one, ...settled } : one)),
+        })),
+      },
+  );
 }

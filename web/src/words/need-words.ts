@@ -1,4 +1,5 @@
 import type { Advice } from '../../../core/advice/advice.ts';
+import { countWords } from './plant-words.ts';
 
 export type Urgency = Advice['urgency'];
 
@@ -26,11 +27,12 @@ export function urgencyOfRow(row: { advice: readonly Advice[]; newest: { state: 
   return row.newest?.state === 'failed' && advised < 2 ? 2 : advised;
 }
 
-/** The sentence on top of the bench. */
-export function benchHeadline(urgencies: readonly Urgency[]): string {
+/** The sentence on top of the bench; `workedPlants` have dated work today. */
+export function benchHeadline(urgencies: readonly Urgency[], workedPlants = 0): string {
   const today = urgencies.filter((urgency) => urgency === 3).length;
   const week = urgencies.filter((urgency) => urgency === 2).length;
   if (today > 0) return `${plantsNeed(today)} you today`;
+  if (workedPlants > 0) return `There is work today on ${countWords(workedPlants, 'plant')}`;
   if (week > 0) return `Nothing for today. ${plantsNeed(week)} you this week`;
   return 'Nothing needs doing today';
 }

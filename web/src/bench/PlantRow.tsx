@@ -1,0 +1,51 @@
+import { Link } from 'wouter';
+import { Icon } from '../parts/Icon.tsx';
+import { plantCrop } from '../photo/crop.ts';
+import { Photo } from '../photo/Photo.tsx';
+import { agoWords, showWords, todayHere } from '../words/day-words.ts';
+import { kindAndVariety } from '../words/plant-words.ts';
+import { type BenchRow, isLate } from './order/bench-order.ts';
+import styles from './PlantRow.module.css';
+import { ScoreLine } from './ScoreLine.tsx';
+
+/** One plant as a line, for a bench with many: its photo small, what it needs, its scores. */
+export function PlantRow({ row }: { row: BenchRow }) {
+  const { plant, newest, newestDay, advice } = row;
+  const today = todayHere();
+  const need = advice.find(({ urgency }) => urgency > 0);
+  const hint = newest?.state === 'failed' ? newest.failure : newest?.report?.hint;
+  return (
+    <article className={styles.row}>
+      <div className={styles.picture}>
+        {newest ? (
+          <Photo view={newest} crop={plantCrop(newest, 1)} label="" detail={320} />
+        ) : (
+          <div className={styles.noPhoto} />
+        )}
+      </div>
+      <div className={styles.who}>
+        <h3 className={styles.name}>
+          <Link href={`/plants/${plant.id}`}>{plant.name}</Link>
+        </h3>
+        <p className={styles.kind}>{kindAndVariety(plant)}</p>
+      </div>
+      <p className={styles.need}>
+        {need ? (
+          <>
+            <Icon name={need.kind} size={20} /> <span>{need.what}</span>
+          </>
+        ) : (
+          (hint ?? (newest ? 'Nothing needs doing.' : 'It waits for its first photo.'))
+        )}
+      </p>
+      <p className={styles.days}>
+        {isLate(row) && <span className={styles.late}>some work past its day</span>}
+        {newestDay && <span>photographed {agoWords(newestDay, today)}</span>}
+        {plant.showDay && <span>{showWords(plant.showDay, today)}</span>}
+      </p>
+      <div className={styles.scores}>
+        <ScoreLine report={newest?.report ?? null} />
+      </div>
+    </article>
+  );
+}

@@ -1,0 +1,111 @@
+import { useState } from 'react';
+import type { LogKind } from '../../../../core/season/log-entry.ts';
+import { recordForMany } from '../../api/many.ts';
+import { sayOfWork } from '../../api/work-words.ts';
+import buttons from '../../parts/buttons.module.css';
+import { Fault } from '../../parts/Fault.tsx';
+import { Icon, type IconName } from '../../parts/Icon.tsx';
+import { useSending } from '../../parts/use-sending.ts';
+import { todayHere } from '../../words/day-words.ts';
+import { countWords } from '../../words/plant-words.ts';
+import type { BenchRow } from '../order/bench-order.ts';
+import { isWantedNow } from '../work/work-groups.ts';
+import styles from './ManyBar.module.css';
+import { doneWords, workDoneBy } from './many-words.ts';
+import RecordSheet from './RecordSheet.tsx';
+
+/** Written down for today with one tap. */
+const AT_ONCE: readonly { kind: LogKind; words: string; icon: IconName }[] = [
+  { kind: 'watered', words: 'Watered', icon: 'water' },
+  { kind: 'fed', words: 'Fed', icon: 'feed' },
+  { kind: 'turned', words: 'Turned', icon: 'turn' },
+  { kind: 'cleared-leaf', words: 'Cleared leaf', icon: 'leaf' },
+];
+
+/** What is done to all chosen plants at once. Stays in sight while plants are chosen. */
+export default function ManyBar({
+  rows,
+  chosen,
+  onChoose,
+  onClose,
+}: {
+  /** The plants in sight. */
+  rows: readonly BenchRow[];
+  chosen: ReadonlySet<string>;
+  onChoose: (ids: ReadonlySet<string>) => void;
+  onClose: () => void;
+}) {
+  const { busy, fault, send } = useSending();
+  const [open, setOpen] = useState(false);
+  const picked = rows.filter(({ plant }) => chosen.has(plant.id));
+  const waiting = picked.flatMap(({ work }) => work.filter(isWantedNow));
+  const none = picked.length === 0 || busy;
+
+  const writeDown = (kind: LogKind) =>
+    send(() =>
+      recordForMany(
+        picked.map(({ plant }) => plant.id),
+        { type: 'note', kind, day: todayHere(), text: '' },
+        workDoneBy(kind, picked),
+        doneWords(kind, picked),
+      ),
+    );
+  const finishWork = () =>
+    send(() =>
+      sayOfWork(
+        waiting,
+        { said: 'done', day: todayHere() },
+        `Today’s work is done on ${countWords(picked.length, 'plant')}.`,
+      ),
+    );
+
+  return (
+    <section className={styles.bar} aria-label="Many at once">
+      <div className={styles.count}>
+        <p aria-live="polite">
+          <b>{picked.length} chosen</b>
+        </p>
+        <button
+          type="button"
+          className={buttons.icon}
+          onClick={() => onChoose(new Set(rows.map(({ plant }) => plant.id)))}
+        >
+          All {rows.length} shown
+        </button>
+        <button type="button" className={buttons.icon} onClick={() => onChoose(new Set())}>
+          None
+        </button>
+        <button type="button" className={`${buttons.icon} ${styles.close}`} onClick={onClose}>
+          <Icon name="close" /> <span>Finish</span>
+        </button>
+      </div>
+      <div className={styles.acts}>
+        {AT_ONCE.map(({ kind, words, icon }) => (
+          <button
+            key={kind}
+            type="button"
+            className={`${buttons.quiet} ${styles.atOnce}`}
+            disabled={none}
+            onClick={() => writeDown(kind)}
+          >
+            <Icon name={icon} /> {words}
+          </button>
+        ))}
+        <button type="button" className={buttons.quiet} disabled={none} onClick={() => setOpen(true)}>
+          <Icon name="edit" /> Write down…
+        </button>
+        <button
+          type="button"
+          className={buttons.quiet}
+          disabled={none || waiting.length === 0}
+          onClick={finishWork}
+        >
+          <Icon name="keep" /> Work done
+          <span className="only-heard"> today</span>
+        </button>
+      </div>
+      {fault !== null && <Fault fault={fault} />}
+      {open && <RecordSheet picked={picked} onClose={() => setOpen(false)} />}
+    </section>
+  );
+}

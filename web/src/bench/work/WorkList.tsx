@@ -1,0 +1,54 @@
+import { useRef } from 'react';
+import type { Bench } from '../../../../server/schemas/pages.ts';
+import { countWords } from '../../words/plant-words.ts';
+import { SettledWork } from './SettledWork.tsx';
+import { WorkLine } from './WorkLine.tsx';
+import styles from './WorkList.module.css';
+import { benchWork, plantsIn, type WorkGroup } from './work-groups.ts';
+
+/** The dated work of all plants shown: today's in sight, the week's and what is settled folded away. */
+export default function WorkList({ rows }: { rows: Bench['plants'] }) {
+  const heading = useRef<HTMLHeadingElement>(null);
+  const { today, thisWeek, settled } = benchWork(rows);
+  // The button that was pressed goes with its line: the focus stays in the list.
+  const onSettled = () => heading.current?.focus();
+  if (today.length + thisWeek.length + settled.length === 0) return null;
+  return (
+    <section className={styles.section} aria-labelledby="work-name">
+      <h2 id="work-name" ref={heading} tabIndex={-1} className={styles.name}>
+        Work for today
+        {today.length > 0 && <small> on {countWords(plantsIn(today), 'plant')}</small>}
+      </h2>
+      {today.length === 0 ? (
+        <p className={styles.none}>None is left.</p>
+      ) : (
+        <Lines groups={today} rows={rows} onSettled={onSettled} />
+      )}
+      {thisWeek.length > 0 && (
+        <details className={styles.later}>
+          <summary>This week: {countWords(plantsIn(thisWeek), 'plant')}</summary>
+          <Lines groups={thisWeek} rows={rows} onSettled={onSettled} />
+        </details>
+      )}
+      {settled.length > 0 && <SettledWork pieces={settled} />}
+    </section>
+  );
+}
+
+function Lines({
+  groups,
+  rows,
+  onSettled,
+}: {
+  groups: readonly WorkGroup[];
+  rows: Bench['plants'];
+  onSettled: () => void;
+}) {
+  return (
+    <ul className={styles.lines}>
+      {groups.map((group) => (
+        <WorkLine key={group.key} group={group} rows={rows} onSettled={onSettled} />
+      ))}
+    </ul>
+  );
+}

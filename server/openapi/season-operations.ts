@@ -136,8 +136,8 @@ export const SEASON_OPERATIONS: readonly Operation[] = [
   {
     method: 'get',
     path: '/calendar',
-    summary: 'The season of all plants on the bench',
-    query: DAYS,
+    summary: 'The season of all plants on the bench; weekly=yes adds the weekly work',
+    query: [...DAYS, { name: 'weekly', values: ['yes'] }],
     status: 200,
     answers: 'Calendar',
   },

@@ -87,7 +87,7 @@ export function seasonRoutes({ db, today }: Services): Router {
   });
 
   routes.get('/calendar', (request, response) => {
-    response.json(calendar(db, facts(), rangeOf(request, CALENDAR)));
+    response.json(calendar(db, facts(), rangeOf(request, CALENDAR), request.query.weekly === 'yes'));
   });
 
   routes.get('/calendar/:key.ics', (request, response, next) => {

@@ -1,6 +1,6 @@
 import { allDayEvents } from '../../core/season/all-day-events.ts';
 import { calendarWeeks } from '../../core/season/calendar-week.ts';
-import type { DayRange } from '../../core/season/work.ts';
+import { type DayRange, WEEKLY_WORK } from '../../core/season/work.ts';
 import { allAimedPlants } from '../bench/aimed-plant.ts';
 import type { Calendar } from '../schemas/season.ts';
 import { calendarKey } from '../store/calendar-key.ts';
@@ -9,8 +9,8 @@ import { calendarFile } from './calendar-file.ts';
 import { planOf, workOfPlant } from './plant-season.ts';
 import type { SeasonFacts } from './season-facts.ts';
 
-/** The season of all plants on the bench, between two days. */
-export function calendar(db: Database, facts: SeasonFacts, range: DayRange): Calendar {
+/** The season of all plants on the bench, between two days; what comes round every week only where `withWeekly` asks for it. */
+export function calendar(db: Database, facts: SeasonFacts, range: DayRange, withWeekly: boolean): Calendar {
   const isIn = ({ day }: { readonly day: string }) => day >= range.from && day <= range.to;
   return {
     today: facts.today,
@@ -32,7 +32,9 @@ export function calendar(db: Database, facts: SeasonFacts, range: DayRange): Cal
         bloomLastsDays: plan?.ok ? plan.bloomLastsDays : null,
         stops: (facts.stops.get(id) ?? []).filter(isIn),
         notes: (facts.notes.get(id) ?? []).filter(isIn),
-        work: workOfPlant(facts, plant, range),
+        work: workOfPlant(facts, plant, range).filter(
+          ({ kind: work }) => withWeekly || !WEEKLY_WORK.includes(work),
+        ),
       };
     }),
     subscribePath: `/api/calendar/${calendarKey(db)}.ics`,

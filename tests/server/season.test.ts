@@ -255,6 +255,17 @@ describe('the calendar', () => {
     expect(plants[0]?.steps.at(-1)).toMatchObject({ role: 'last', window: { to: '2026-06-08' } });
   });
 
+  it('leaves out what comes round every week, unless it is asked for', async () => {
+    const bench = await openBench();
+    await addPlant(bench);
+    const kinds = async (query: string) => {
+      const { plants } = (await bench.send('GET', `/api/calendar${query}`)).body as Calendar;
+      return plants.flatMap(({ work }) => work.map(({ kind }) => kind));
+    };
+    expect(await kinds('')).toEqual([]);
+    expect(await kinds('?weekly=yes')).toEqual(expect.arrayContaining(['photograph', 'turn', 'look-over']));
+  });
+
   it.each([
     ['from=2026-08-01&to=2026-07-01', 'The first day comes after the last.'],
     ['from=2020-01-01&to=2026-07-01', 'Ask for 800 days or fewer.'],

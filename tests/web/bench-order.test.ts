@@ -26,7 +26,11 @@ const piece = (facts: Partial<Record<keyof Piece, string | null>>): Piece =>
     stateInWords: null,
     ...facts,
   }) as Piece;
-const row = (name: string, plant: Partial<Row['plant']> = {}, work: Piece[] = []): Row =>
+const row = (
+  name: string,
+  plant: Partial<Record<keyof Row['plant'], string>> = {},
+  work: Piece[] = [],
+): Row =>
   ({
     plant: { id: name, name, kind: 'regal', variety: '', showId: null, showDay: null, ...plant },
     newest: null,

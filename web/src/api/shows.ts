@@ -80,11 +80,10 @@ export async function withdrawPlant(entry: EntryRow, words: string): Promise<voi
 }
 
 /** Chooses the show that rules a plant's stops; can be taken back. */
-export async function planForShow(plantId: string, show: Show): Promise<void> {
-  const { aimShowId } = await fetchJson<{ plant: Plant }>(`/plants/${plantId}`).then(({ plant }) => plant);
+export async function planForShow({ id, aimShowId }: Plant, show: Show): Promise<void> {
   const put = async (showId: string | null) => {
-    await fetchJson<Plant>(`/plants/${plantId}`, { method: 'PATCH', json: { aimShowId: showId } });
-    await refresh(plantId);
+    await fetchJson<Plant>(`/plants/${id}`, { method: 'PATCH', json: { aimShowId: showId } });
+    await refresh(id);
   };
   await put(show.id);
   offerUndo(`The stops are planned for ${show.name}.`, () => put(aimShowId));

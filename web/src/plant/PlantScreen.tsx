@@ -20,6 +20,7 @@ import { PlantSheets, type SheetName } from './PlantSheets.tsx';
 import { useLeafing } from './use-leafing.ts';
 
 const TurnedSection = lazy(() => import('../plan/TurnedSection.tsx'));
+const SeasonSection = lazy(() => import('../season/SeasonSection.tsx'));
 const LightSection = lazy(() => import('../light/LightSection.tsx'));
 
 export default function PlantScreen({ plantId }: { plantId: string }) {
@@ -70,6 +71,7 @@ export default function PlantScreen({ plantId }: { plantId: string }) {
             <AdviceList advice={page.advice} plantId={plantId} />
             <ScoreList report={leaf.view.report} day={leaf.sitting.day} before={before} onOpen={openSheet} />
             <Suspense fallback={<p>One moment…</p>}>
+              <SeasonSection page={page} onOpen={openSheet} />
               <TurnedSection page={page} sitting={leaf.sitting} onShow={chooseView} />
               <LightSection page={page} />
             </Suspense>
@@ -82,6 +84,9 @@ export default function PlantScreen({ plantId }: { plantId: string }) {
           <FirstPhoto onOpen={openSheet} />
           <div className={styles.answers}>
             <AdviceList advice={page.advice} plantId={plantId} />
+            <Suspense fallback={<p>One moment…</p>}>
+              <SeasonSection page={page} onOpen={openSheet} />
+            </Suspense>
             <Diary page={page} onOpen={openSheet} />
           </div>
         </div>

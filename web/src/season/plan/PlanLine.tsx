@@ -1,0 +1,56 @@
+import type { Plant } from '../../../../server/schemas/plant.ts';
+import type { PlantSeasonAnswer } from '../../../../server/schemas/season.ts';
+import type { SheetName } from '../../plant/PlantSheets.tsx';
+import { dayWords } from '../../words/day-words.ts';
+import { BloomPicture } from './BloomPicture.tsx';
+import { DueStop } from './DueStop.tsx';
+import styles from './PlanLine.module.css';
+import { PlanStep } from './PlanStep.tsx';
+import { type Plan, todayOf } from './plan-words.ts';
+
+/** The stops in their order up to the show: what is done, what is due, and what that means for the day. */
+export function PlanLine({
+  plant,
+  season,
+  plan,
+  onOpen,
+}: {
+  plant: Plant;
+  season: PlantSeasonAnswer;
+  plan: Plan;
+  onOpen: (sheet: SheetName) => void;
+}) {
+  const today = todayOf(season);
+  return (
+    <>
+      <ol className={styles.line}>
+        {plan.steps.map((step) => {
+          // The key of a stop's work ends so, however often it is reckoned.
+          const piece = season.work.find(({ key }) => key.endsWith(`:stop:${step.role}:${plan.showDay}`));
+          return (
+            <PlanStep key={step.role} step={step} today={today}>
+              {piece && piece.state !== 'to-come' && piece.state !== 'done' && (
+                <DueStop
+                  plant={plant}
+                  piece={piece}
+                  step={step}
+                  today={today}
+                  onOther={() => onOpen({ name: 'entry', kind: 'stops', entry: null })}
+                />
+              )}
+            </PlanStep>
+          );
+        })}
+        <li className={styles.step} data-state="show">
+          <p>
+            <b>Show, {dayWords(plan.showDay, today)}</b>
+          </p>
+        </li>
+      </ol>
+      <p className={styles.means} data-late={(plan.effect?.chanceLate ?? 0) > plan.acceptedLate || undefined}>
+        {plan.words}
+      </p>
+      <BloomPicture season={season} plan={plan} />
+    </>
+  );
+}

@@ -26,7 +26,7 @@ export interface AfterCuts {
 }
 
 /** The scores of a silhouette without their plus-minus. */
-type BareScores = AfterCuts['change'];
+export type BareScores = AfterCuts['change'];
 
 /**
  * What a picture's silhouette would be after some cuts, and by how much its scores would change.
@@ -48,7 +48,7 @@ export function afterCuts(
   const after = isSame ? silhouette : readSilhouette(mask);
   if (after === null) return { silhouette: null, shown, change: NOTHING };
   if (isSame) return { silhouette, shown, change: { roundness: 0, symmetry: 0, lopsidedness: 0 } };
-  const [one, other] = [scoresOf(silhouette, rim), scoresOf(after, rim)];
+  const [one, other] = [bareScores(silhouette, rim), bareScores(after, rim)];
   return {
     silhouette: after,
     shown,
@@ -60,14 +60,17 @@ export function afterCuts(
   };
 }
 
+/** Two degrees apart: enough for form, a quarter of the work, so that a tick is answered at once. */
+const DIRECTIONS = 180;
 const NOTHING: BareScores = { roundness: null, symmetry: null, lopsidedness: null };
 
 function difference(before: number | null, after: number | null): number | null {
   return before === null || after === null ? null : after - before;
 }
 
-function scoresOf(silhouette: Silhouette, rim: RimEnds | null): BareScores {
-  const ball = fitBall(silhouette, rim);
+/** Scores as both sides of a change are measured. */
+export function bareScores(silhouette: Silhouette, rim: RimEnds | null): BareScores {
+  const ball = fitBall(silhouette, rim, DIRECTIONS);
   const axis = rim === null ? null : axisFromPot(rim);
   return {
     roundness: ball === null ? null : (roundnessOf(ball.form)?.score ?? null),

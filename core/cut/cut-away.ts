@@ -19,30 +19,37 @@ export interface CutAway {
   readonly shown: ReadonlySet<string>;
 }
 
-/** Two tips with no valley so deep between them are one, share of the ball's radius. */
-const VALLEY = 0.04;
-/** A stem's leaves reach so far to the sides of its line, share of the ball's radius. */
-const BESIDE_STEM = 0.42;
-/** A tip that stands out by less is hidden in this picture, share of the ball's radius. */
-const LEAST_SHOWN = 0.02;
-/** What stands so much further out than the stem's tip is another stem, share of the ball's radius. */
-const BEYOND_TIP = 0.12;
+/** What counts as a stem's lobe; lengths as shares of the ball's radius. Chosen on rendered plants that no figure is reported on. */
+export const LOBE = {
+  /** Between two leaves of one stem the outline may come down to the ball so far, rad. */
+  gapRad: Math.PI / 30,
+  /** Past a valley so deep rises what is another stem's. */
+  valley: 0.08,
+  /** A stem's leaves reach so far to the sides of its line. */
+  beside: 0.42,
+  /** A tip that stands out by less is hidden in this picture. */
+  leastShown: 0.02,
+  /** What stands so much further out than the stem's tip is another stem. */
+  beyondTip: 0.12,
+  /** The leaves just below a cut stay as they are, and reach so far beyond it. */
+  leavesLeft: 0.06,
+} as const;
 
 /**
- * The silhouette as it would be after some cuts: the lobe of each stem outside the ball that it is cut to is gone.
+ * The silhouette as it would be after some cuts: the lobe of each stem outside the ball that it is cut to is gone, but for the leaves just below the cut.
  *
  * @param mask canopy, px
  * @param loops its outlines, px
  * @param cuts every stem of the list that this picture may show
  * @param chosen names of those that are cut
  *
- * How: from the direction of the tip the lobe reaches to both sides to where the outline comes down to the ball, to the valley before the next lobe, or as far as a stem's
- * leaves reach. Where the lobes of two stems of the list meet, each has the directions nearer to its own tip.
+ * How: from the direction of the tip the lobe reaches to both sides to where the outline comes down to the ball and stays there, or as far as a stem's leaves
+ * reach. Where the lobes of two stems of the list meet, each has what is nearer to its own tip.
  *
  * Notes: inside the ball's outline nothing goes, because other leaves lie before or behind. A stem that points to or from the camera loses only what it
  * shows outside. What stands beside or beyond a stem and is no part of it stays.
  *
- * Example: a disc of radius 100 with a bar to 140 at the top, cut to the disc, is the disc.
+ * Example: a disc of radius 100 with a bar to 140 at the top, cut to the disc, keeps the bar to 106.
  */
 export function cutAway(
   mask: Mask,
@@ -73,29 +80,29 @@ function lobeOf(cut: SeenCut, loops: readonly Loop[]): Lobe[] {
   const { centrePx, radiusPx } = cut.ball;
   const [dx, dy] = [cut.tipPx[0] - centrePx[0], cut.tipPx[1] - centrePx[1]];
   const out = Math.hypot(dx, dy);
-  if (out < (1 + LEAST_SHOWN) * radiusPx) return [];
+  if (out < (1 + LOBE.leastShown) * radiusPx) return [];
   const profile = radialProfile(loops, centrePx, WHOLE_CIRCLE);
   const shoots = smoothProfile(profile, SHOOT_UPR);
   const tipRad = Math.atan2(dy, dx);
   const at = Math.round(tipRad / profile.stepRad);
   const reach = (side: -1 | 1) => side * profile.stepRad * lobeSteps(shoots, at, side, radiusPx);
   const [beforeRad, afterRad] = [reach(-1), reach(1)];
-  return [{ cut, tipRad, beforeRad, afterRad, outerPx: out + BEYOND_TIP * radiusPx }];
+  return [{ cut, tipRad, beforeRad, afterRad, outerPx: out + LOBE.beyondTip * radiusPx }];
 }
 
-/** Directions from the tip to one end of its lobe. */
+/** Directions from the tip to one end of its lobe: where the outline comes down to the ball and stays there. */
 function lobeSteps({ radiiPx, stepRad }: RadialProfile, at: number, side: -1 | 1, radiusPx: number): number {
   const count = radiiPx.length;
-  const radius = (step: number) => radiiPx[(((at + side * step) % count) + count) % count] as number;
-  const most = Math.floor(Math.asin(BESIDE_STEM) / stepRad);
-  let lowest = 0;
-  for (let step = 1; step <= most; step++) {
-    if (radius(step) <= radius(lowest)) lowest = step;
-    if (radius(step) <= radiusPx) return step;
-    // Past a valley rises what is another's.
-    if (radius(step) > radius(lowest) + VALLEY * radiusPx && lowest > 0) return lowest;
+  const most = Math.floor(Math.asin(LOBE.beside) / stepRad);
+  const gap = Math.round(LOBE.gapRad / stepRad);
+  let [last, lowest] = [0, Number.POSITIVE_INFINITY];
+  for (let step = 1; step <= most && step - last <= gap; step++) {
+    const radius = Math.max(radiusPx, radiiPx[(((at + side * step) % count) + count) % count] as number);
+    lowest = Math.min(lowest, radius);
+    if (radius > lowest + LOBE.valley * radiusPx) break;
+    if (radius > radiusPx) last = step;
   }
-  return most;
+  return last + 1;
 }
 
 function clear(
@@ -106,6 +113,7 @@ function clear(
   const [cx, cy] = lobe.cut.ball.centrePx;
   const { radiusPx } = lobe.cut.ball;
   const { outerPx } = lobe;
+  const innerPx = (1 + LOBE.leavesLeft) * radiusPx;
   const [top, bottom] = [Math.max(0, Math.floor(cy - outerPx)), Math.min(height, Math.ceil(cy + outerPx))];
   const [left, right] = [Math.max(0, Math.floor(cx - outerPx)), Math.min(width, Math.ceil(cx + outerPx))];
   const others = all.filter((other) => other !== lobe);
@@ -114,9 +122,10 @@ function clear(
       if (data[y * width + x] === 0) continue;
       const [dx, dy] = [x + 0.5 - cx, y + 0.5 - cy];
       const square = dx * dx + dy * dy;
-      if (square <= radiusPx * radiusPx || square > outerPx * outerPx) continue;
+      if (square <= innerPx * innerPx || square > outerPx * outerPx) continue;
       const turn = turnFrom(lobe.tipRad, Math.atan2(dy, dx));
       if (turn < lobe.beforeRad || turn > lobe.afterRad) continue;
+      if (Math.sqrt(square) * Math.abs(Math.sin(turn)) > LOBE.beside * radiusPx) continue;
       if (others.some((other) => nearer(other, lobe, x + 0.5, y + 0.5))) continue;
       data[y * width + x] = 0;
     }

@@ -1,4 +1,5 @@
 import type { Cut } from '../../core/cut/cut.ts';
+import { scoresAfter } from '../../core/cut/foretold-view.ts';
 import { type ShapeScores, sittingScores } from '../../core/cut/shape-scores.ts';
 import type { Foretold } from '../measuring/foretell-cuts.ts';
 import { sittingTask } from '../measuring/joining.ts';
@@ -46,7 +47,7 @@ export async function beforeAndAfter(
   return {
     cuts: cuts.map((cut) => ({ ...cut, marks: marksOf(cut.id) })),
     before: sittingScores(scores.map(({ before }) => before)),
-    after: sittingScores(scores.map(({ after }) => after)),
+    after: scoresAfter(foretold.views),
     afterWhyNot: null,
     lean: basis.from === 'turned' ? foretold.lean : null,
     views: scores,

@@ -1,6 +1,8 @@
 import type { Cut } from '../../core/cut/cut.ts';
 import { foretellPhoto } from '../../core/cut/foretold-photo.ts';
 import { type ForetoldSitting, foretellSitting } from '../../core/cut/foretold-sitting.ts';
+import { reducedCopy } from '../../core/measures/reduced-copy.ts';
+import type { TakenView } from '../../core/turned/taken-view.ts';
 import type { PlantPoint } from '../../core/turned/turned-view.ts';
 import { type SittingTask, takenViews } from './join-sitting.ts';
 
@@ -27,7 +29,7 @@ export async function foretellCuts({
   chosen,
   centreMm,
 }: ForetellTask): Promise<Foretold | null> {
-  const taken = await takenViews(sitting);
+  const taken = (await takenViews(sitting)).map(quickened);
   const names = new Set(chosen);
   if (centreMm === null) {
     const [photo] = taken;
@@ -39,4 +41,17 @@ export async function foretellCuts({
     tipMm === null || cutMm === null ? [] : [{ id, tipMm, cutMm }],
   );
   return foretellSitting(taken, sitting, { cuts: placed, centreMm, chosen: names });
+}
+
+/** Form needs no finer mask than this, px across: a tick on the list is answered at once. */
+const FINEST_WIDTH_PX = 800;
+
+/** A view with a mask no finer than need be; both sides of a change are measured on it. */
+function quickened(view: TakenView): TakenView {
+  const { canopy } = view;
+  const pxPerPx = canopy === null ? 1 : Math.round(canopy.width / FINEST_WIDTH_PX);
+  if (canopy === null || pxPerPx < 2) return view;
+  const { width, height } = canopy;
+  const whole = { leftPx: 0, topPx: 0, widthPx: width, heightPx: height };
+  return { ...view, canopy: reducedCopy(canopy, whole, pxPerPx).mask };
 }

@@ -1,8 +1,6 @@
-import { daysBetween } from '../day/day.ts';
 import { dayInWords } from '../day/day-in-words.ts';
 import type { LongStem, PhotoReport } from '../report.ts';
-import { DEFAULT_STOPS } from '../season/default-stops.ts';
-import { usualWindows } from '../season/stop-defaults.ts';
+import { stopToday } from '../season/stop-today.ts';
 import type { Advice } from './advice.ts';
 import { cuttingCaution } from './cautions.ts';
 import { newestMeasured, newestStop, type PlantHistory } from './plant-history.ts';
@@ -58,10 +56,9 @@ function amountInWords({ clock, excessMm, excessPx }: LongStem, { ball }: PhotoR
 }
 
 /** Cutting inside the time that a stop needs to bloom again takes the bloom of that stem with it. */
-function bloomWarning({ showDay, today, kind }: PlantHistory): string {
-  const last = usualWindows(kind, DEFAULT_STOPS).at(-1);
-  if (showDay === null || last === undefined || showDay < today) return '';
-  return daysBetween(today, showDay) < last.toDaysBefore
-    ? ` A stem cut now is unlikely to bloom by the show on ${dayInWords(showDay)}: weigh a gap in bloom against the outline.`
+function bloomWarning(history: PlantHistory): string {
+  const tip = stopToday('tip', history);
+  return tip?.chanceLate != null && tip.chanceLate > 0.5
+    ? ` A stem cut now is unlikely to bloom by the show (${tip.words}): weigh a gap in bloom against the outline.`
     : '';
 }

@@ -1,10 +1,9 @@
-import type { Day } from '../day/day.ts';
 import { dayInWords } from '../day/day-in-words.ts';
 import { requirePositive } from '../errors/expect.ts';
 import type { ExpectedGrowth } from '../growth/expected-growth.ts';
 import { RESTS_ON } from '../growth/growth-words.ts';
 import { weeksBetween } from '../growth/radius-readings.ts';
-import type { PlantKind } from '../plant.ts';
+import type { StoppedToday } from '../season/stop-today.ts';
 import {
   across,
   cutWords,
@@ -28,14 +27,11 @@ export type WayToCut =
   | { readonly kind: 'show'; readonly widestMm: number; readonly growth: ExpectedGrowth };
 
 /** The plant as it stands. */
-export interface PresentPlant {
+export interface PresentPlant extends StoppedToday {
   /** Radius of the ball fitted without the long stems; `null` without a scale. */
   readonly ballRadiusMm: number | null;
   /** Its 95 % repeatability; `null` where it is not known. */
   readonly plusMinusMm: number | null;
-  readonly kind: PlantKind;
-  readonly today: Day;
-  readonly showDay: Day | null;
 }
 
 export interface BallToCutTo {

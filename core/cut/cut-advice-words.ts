@@ -1,9 +1,5 @@
 import { cuttingCaution } from '../advice/cautions.ts';
-import { type Day, daysBetween } from '../day/day.ts';
-import { dayInWords } from '../day/day-in-words.ts';
-import type { PlantKind } from '../plant.ts';
-import { DEFAULT_STOPS } from '../season/default-stops.ts';
-import { usualWindows } from '../season/stop-defaults.ts';
+import { type StoppedToday, stopToday } from '../season/stop-today.ts';
 import type { Cut } from './cut.ts';
 
 /** The words that stand beside a cut list. */
@@ -15,20 +11,20 @@ export interface CutAdviceWords {
   readonly bloom: string | null;
 }
 
+/** A chance of being late below this is left unsaid. */
+const WORTH_TELLING = 0.1;
+
 /**
  * How to work through a cut list.
  *
  * @param cuts may be empty: then only the caution remains
- * @param plant kind, today and the show day
+ * @param plant kind, today, the show day, and what is known of the plant
  *
  * Reference: stopping every stem on one day, leaving only the tiniest new shoots, and working tips first: common practice, no source. To a joint with a
  * visible bud without a stub, clean blade: hobby and extension practice; stubs and grey mould: Penn. Flower Growers 203. Dry, moving air: Hausbeck and
  * Pennypacker (1991), Plant Disease 75:1168.
  */
-export function cutAdviceWords(
-  cuts: readonly Cut[],
-  { kind, today, showDay }: { kind: PlantKind; today: Day; showDay: Day | null },
-): CutAdviceWords {
+export function cutAdviceWords(cuts: readonly Cut[], plant: StoppedToday): CutAdviceWords {
   const deep = cuts.some(({ stop }) => stop === 'deep');
   const both = deep && cuts.some(({ stop }) => stop === 'tip');
   const howTo = [
@@ -41,19 +37,18 @@ export function cutAdviceWords(
   ];
   return {
     howTo: cuts.length === 0 ? [] : howTo,
-    caution: cuttingCaution(kind),
-    bloom: cuts.length === 0 ? null : bloomWords(kind, today, showDay),
+    caution: cuttingCaution(plant.kind),
+    bloom: cuts.length === 0 ? null : bloomWords(plant),
   };
 }
 
 /** Cutting inside the time that a stop needs to bloom again takes the bloom of that stem with it. */
-function bloomWords(kind: PlantKind, today: Day, showDay: Day | null): string | null {
-  const last = usualWindows(kind, DEFAULT_STOPS).at(-1);
-  if (showDay === null || last === undefined || showDay < today) return null;
-  const left = daysBetween(today, showDay);
-  if (left >= last.fromDaysBefore) return null;
-  const weeks = Math.round(last.toDaysBefore / 7);
-  return left < last.toDaysBefore
-    ? `A stem cut today is unlikely to bloom by the show on ${dayInWords(showDay)}, which is nearer than the ${weeks} weeks that this kind needs: weigh a gap in bloom against the outline. ${last.standing}`
-    : `The show on ${dayInWords(showDay)} is about as far off as this kind needs to bloom again: do not put the work off. ${last.standing}`;
+function bloomWords(plant: StoppedToday): string | null {
+  const tip = stopToday('tip', plant);
+  const late = tip?.chanceLate ?? null;
+  if (tip === null || late === null || late < WORTH_TELLING) return null;
+  const { standing } = tip.days;
+  return late > 0.5
+    ? `A stem cut today is unlikely to bloom by the show: ${tip.words}. Weigh a gap in bloom against the outline. ${standing}`
+    : `Do not put the work off: cut today, ${tip.words}. ${standing}`;
 }

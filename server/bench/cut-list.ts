@@ -2,10 +2,12 @@ import { type BallToCutTo, ballToCutTo, type NoBallToCutTo } from '../../core/cu
 import type { Cut } from '../../core/cut/cut.ts';
 import { cutAdviceWords } from '../../core/cut/cut-advice-words.ts';
 import { cutList } from '../../core/cut/cut-list.ts';
-import type { Day } from '../../core/day/day.ts';
 import type { ExpectedGrowth } from '../../core/growth/expected-growth.ts';
 import type { Growth, NoGrowth } from '../../core/growth/growth.ts';
+import type { StoppedToday } from '../../core/season/stop-today.ts';
+import type { CutTo } from '../schemas/cut-to.ts';
 import type { CutList, CutMark } from '../schemas/cuts.ts';
+import { seasonFacts } from '../season/season-facts.ts';
 import type { Services } from '../services.ts';
 import { cutMarksOfSitting } from '../store/cut-marks.ts';
 import type { SittingRow } from '../store/sittings.ts';
@@ -26,8 +28,8 @@ export interface ListedCuts {
   readonly keptAs: ReadonlyMap<string, string | null>;
   readonly ball: BallToCutTo | NoBallToCutTo;
   readonly soFar: GrowthSoFar;
-  /** The day that the list is read for. */
-  readonly asOf: Day;
+  /** The plant with the day that the list is read for. */
+  readonly stoppedThen: StoppedToday;
   /** Of the whole plant, newest day first. */
   readonly views: readonly ViewRow[];
 }
@@ -45,8 +47,11 @@ export async function listedCuts(
   // The newest sitting is worked now; an earlier one is read as on its day.
   const isNewest = views.every(({ day }) => day <= sitting.day);
   const asOf = isNewest ? today() : sitting.day;
+  const { id: plantId, kind, variety, showDay, cutTo } = plant;
+  const { knowledge } = seasonFacts(db, asOf);
+  const stoppedThen = { kind, today: asOf, showDay, season: { plantId, variety, knowledge } };
   const soFar = plantGrowth(db, plant, asOf);
-  const ball = ballOf(plant, basis, asOf, soFar.growth);
+  const ball = ballOf(cutTo, basis, stoppedThen, soFar.growth);
   const marked = markedCuts(
     cutsOf(basis, ball),
     cutMarksOfSitting(db, sitting.id),
@@ -59,7 +64,7 @@ export async function listedCuts(
     keptAs: new Map(marked.map(({ cut, keptAs }) => [cut.id, keptAs])),
     ball,
     soFar,
-    asOf,
+    stoppedThen,
     views,
   };
 }
@@ -69,7 +74,7 @@ export async function cutListAnswer(
   services: Pick<Services, 'db' | 'stemsOfSitting' | 'foretellCuts'>,
   plant: AimedPlant,
   sitting: SittingRow,
-  { basis, cuts, ball, soFar: { growth, told }, asOf, views }: ListedCuts,
+  { basis, cuts, ball, soFar: { growth, told }, stoppedThen, views }: ListedCuts,
 ): Promise<CutList> {
   const foretold = await beforeAndAfter(services, {
     sittingId: sitting.id,
@@ -89,7 +94,7 @@ export async function cutListAnswer(
     ...foretold,
     unseen: [...basis.unseen],
     worked: await workDone(services, { sitting, views, basis, cuts: foretold.cuts }),
-    advice: adviceBeside(cuts, plant, asOf),
+    advice: adviceBeside(cuts, stoppedThen),
   };
 }
 
@@ -108,17 +113,15 @@ function cutsOf(basis: CutBasis, ball: BallToCutTo | NoBallToCutTo): Cut[] {
 
 /** The ball to cut to, or the sentence that says why there is none and what to do. */
 function ballOf(
-  { cutTo, kind, showDay }: AimedPlant,
+  cutTo: CutTo,
   { present }: CutBasis,
-  today: Day,
+  stoppedThen: StoppedToday,
   growth: Growth | NoGrowth,
 ): BallToCutTo | NoBallToCutTo {
   const plantNow = {
     ballRadiusMm: present.radiusMm,
     plusMinusMm: present.plusMinusMm,
-    kind,
-    today,
-    showDay,
+    ...stoppedThen,
   };
   if (cutTo.kind !== 'show') return ballToCutTo(cutTo, plantNow);
   // Growth is told of every plant that was once measured in mm; without it there is no scale.
@@ -136,8 +139,8 @@ function ballAnswer(ball: BallToCutTo | NoBallToCutTo): Pick<CutList, 'ball' | '
   return { ball: null, ballWhyNot: `${ball.hint} This list evens the plant up to its present ball.` };
 }
 
-function adviceBeside(cuts: readonly Cut[], { kind, showDay }: AimedPlant, today: Day): CutList['advice'] {
-  const { howTo, caution, bloom } = cutAdviceWords(cuts, { kind, today, showDay });
+function adviceBeside(cuts: readonly Cut[], stoppedThen: StoppedToday): CutList['advice'] {
+  const { howTo, caution, bloom } = cutAdviceWords(cuts, stoppedThen);
   return [
     ...howTo.map((words) => ({ words, caution: false })),
     ...(bloom === null ? [] : [{ words: bloom, caution: true }]),

@@ -52,7 +52,7 @@ describe('a width of the grower’s own', () => {
       'Cut to a ball 250 mm across: about 15 mm off all round, which tip stops reach.',
     );
     expect(found.dateEffectWords).toMatch(
-      /^A tip stop today brings bloom about 6 June 2026 to 13 June 2026, 7 days or more before the show\./,
+      /^After a tip stop today full bloom begins .+; the chance of being late for the show is \d+ %\. Default of 18–19 weeks/,
     );
   });
 
@@ -62,9 +62,9 @@ describe('a width of the grower’s own', () => {
     expect(found.words).toContain(
       'about 40 mm off all round, more than a tip stop takes (30 mm), so it needs deeper stops',
     );
-    // 24–26 weeks on from 31 January.
+    // 24–26 weeks on from 31 January are 18 July to 1 August, weeks after the show.
     expect(found.dateEffectWords).toMatch(
-      /^A deep stop today brings bloom about 18 July 2026 to 1 August 2026, 28 days or more after the show\. Default of 24–26 weeks/,
+      /^After a deep stop today full bloom begins .+; the chance of being late for the show is (9\d|over 99) %\. Default of 24–26 weeks/,
     );
   });
 
@@ -116,7 +116,7 @@ describe('back from the show', () => {
   it('needs deep stops where the show allows little, and says what that does to the date', () => {
     const found = ball({ kind: 'show', widestMm: 280, growth: KNOWN });
     expect(found.needsDeepStops).toBe(true);
-    expect(found.dateEffectWords).toContain('after the show');
+    expect(found.dateEffectWords).toContain('After a deep stop today full bloom begins');
   });
 
   it('cuts nothing for the width where the plant may grow on', () => {

@@ -42,15 +42,16 @@ export function AfterTheWork({
     <div className={styles.section}>
       <h3>{over ? 'The list is worked through' : 'After the work'}</h3>
       <p>
-        Photograph it within two weeks at the same {list.from === 'turned' ? 'turns' : 'turn'}: Rondure then
-        compares planned with done.
-        {list.day === today &&
-          ' This list is of today, and photos of one day belong together, so take those tomorrow or later.'}
+        Photograph it at the same {list.from === 'turned' ? 'turns' : 'turn'}, at once or within two weeks:
+        Rondure then compares planned with done.
+        {done === 0 && ' Tick off first what you cut: by that it knows which photos show the plant after.'}
       </p>
       <div className={buttons.row}>
-        <Link href={photographPath(list)} className={over ? buttons.button : buttons.quiet}>
-          <Icon name="camera" /> Photograph after the work
-        </Link>
+        {(done > 0 || list.day !== today) && (
+          <Link href={photographPath(list, today)} className={over ? buttons.button : buttons.quiet}>
+            <Icon name="camera" /> Photograph after the work
+          </Link>
+        )}
         {done > 0 && !written && (
           <button type="button" className={buttons.quiet} disabled={busy} onClick={write}>
             <Icon name="shorten" /> Write down the {STOP_WORDS[depth].toLowerCase()}

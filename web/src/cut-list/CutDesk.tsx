@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'react';
 import type { CutList } from '../../../server/schemas/cuts.ts';
 import type { PlantPage } from '../../../server/schemas/pages.ts';
 import type { Sitting } from '../../../server/schemas/sitting.ts';
+import { Fault } from '../parts/Fault.tsx';
 import { AfterTheWork } from './AfterTheWork.tsx';
 import { BallSection } from './BallSection.tsx';
 import { BesideTheHand } from './BesideTheHand.tsx';
@@ -38,6 +39,8 @@ export function CutDesk({
   const next = nextCut(inOrder(cuts, workingOrder.useValue()));
   const held = cuts.find(({ id }) => id === heldId) ?? next;
   const shown = useShownView(sitting, list, held);
+  // A cut whose change was refused may have left the list: then it is said over the list.
+  const lost = cuts.some(({ id }) => id === marking.fault?.cutId) ? null : marking.fault;
   const drawings = useRef<HTMLDivElement>(null);
   const asked = useRef(false);
   useEffect(() => {
@@ -77,6 +80,7 @@ export function CutDesk({
           ) : (
             <>
               <BesideTheHand advice={list.advice} />
+              {lost && <Fault fault={lost.fault} />}
               <p role="status" className={styles.progress}>
                 {progressWords(cuts)}
               </p>

@@ -4,6 +4,7 @@ import type { CutList } from '../../../server/schemas/cuts.ts';
 import buttons from '../parts/buttons.module.css';
 import { Choices } from '../parts/Choices.tsx';
 import { Icon } from '../parts/Icon.tsx';
+import { todayHere } from '../words/day-words.ts';
 import styles from './CutPasses.module.css';
 import { CutRow } from './CutRow.tsx';
 import type { ListedCut } from './listed-cut.ts';
@@ -77,18 +78,24 @@ function CutRows({ cuts, list, held, next, marking, label, onHold }: CutPassesPr
 
 /** Between the passes: what is cut cannot be put back, so the eye comes first. */
 function LookAgain({ list }: { list: CutList }) {
+  const today = todayHere();
+  const sameDay = list.day === today;
   return (
     <div className={styles.look}>
       <h3>Look again</h3>
       <p>
-        Step back, turn the pot once round and look. A fresh photo makes the list anew without the tips that
-        are gone.
+        Step back, turn the pot once round and look.{' '}
+        {sameDay
+          ? 'A photo that comes in after the first tick shows what the tips left, and is compared with the plan.'
+          : 'A fresh photo makes the list anew without the tips that are gone.'}
       </p>
-      <div className={buttons.row}>
-        <Link href={photographPath(list)} className={buttons.quiet}>
-          <Icon name="camera" /> Photograph it between the passes
-        </Link>
-      </div>
+      {(!sameDay || list.cuts.some(({ state }) => state === 'done')) && (
+        <div className={buttons.row}>
+          <Link href={photographPath(list, today)} className={buttons.quiet}>
+            <Icon name="camera" /> Photograph it between the passes
+          </Link>
+        </div>
+      )}
     </div>
   );
 }

@@ -1,7 +1,8 @@
-import { useId, useState } from 'react';
+import { useId, useRef, useState } from 'react';
 import { Fault } from '../parts/Fault.tsx';
 import { Icon } from '../parts/Icon.tsx';
 import { STOP_MEANINGS, STOP_WORDS } from '../words/plant-words.ts';
+import { CutActs } from './CutActs.tsx';
 import { CutNote } from './CutNote.tsx';
 import styles from './CutRow.module.css';
 import { CutWhy } from './CutWhy.tsx';
@@ -29,17 +30,16 @@ export function CutRow({
 }) {
   const [opened, open] = useState<'why' | 'note' | null>(null);
   const whichId = useId();
+  const noteButton = useRef<HTMLButtonElement>(null);
+  const closeNote = () => {
+    open(null);
+    noteButton.current?.focus();
+  };
   const { state, chosen, number } = cut;
   const hour = hourOf(cut);
   const { figure, unit } = takeOffParts(cut);
   const height = heightWords(cut);
   const refused = marking.fault?.cutId === cut.id ? marking.fault.fault : null;
-
-  async function change(to: ListedCut['state'], done: string) {
-    // Done is done, chosen or not: it counts in what comes after.
-    const kept = await marking.mark(cut, to === 'done' ? { state: to, chosen: true } : { state: to }, done);
-    if (kept) onHold(null);
-  }
 
   return (
     <li
@@ -80,54 +80,7 @@ export function CutRow({
           <b>Note.</b> {cut.note}
         </p>
       )}
-      <div className={styles.acts}>
-        <button
-          type="button"
-          className={styles.done}
-          aria-pressed={state === 'done'}
-          aria-describedby={whichId}
-          onClick={() =>
-            state === 'done'
-              ? change('open', `Cut ${number} is open again.`)
-              : change('done', `Cut ${number} is done.`)
-          }
-        >
-          <span className={styles.box} aria-hidden="true">
-            {state === 'done' && <Icon name="keep" size={28} />}
-          </span>
-          Done
-        </button>
-        <button
-          type="button"
-          className={styles.skip}
-          aria-pressed={state === 'skipped'}
-          aria-describedby={whichId}
-          onClick={() =>
-            state === 'skipped'
-              ? change('open', `Cut ${number} is open again.`)
-              : change('skipped', `Cut ${number} is skipped.`)
-          }
-        >
-          {state === 'skipped' ? 'Skipped' : 'Skip'}
-        </button>
-      </div>
-      <div className={styles.more}>
-        <label className={styles.chosen}>
-          <input
-            type="checkbox"
-            checked={chosen}
-            disabled={state === 'done'}
-            aria-describedby={whichId}
-            onChange={() =>
-              marking.mark(
-                cut,
-                { chosen: !chosen },
-                chosen ? `Cut ${number} is not chosen.` : `Cut ${number} is chosen.`,
-              )
-            }
-          />
-          Chosen
-        </label>
+      <CutActs cut={cut} marking={marking} whichId={whichId} onSettled={() => onHold(null)}>
         <button
           type="button"
           className={styles.open}
@@ -142,14 +95,15 @@ export function CutRow({
           type="button"
           className={styles.open}
           aria-describedby={whichId}
+          ref={noteButton}
           aria-expanded={opened === 'note'}
           aria-label={cut.note ? 'Change the note' : 'Write a note'}
           onClick={() => open(opened === 'note' ? null : 'note')}
         >
           <Icon name="edit" /> Note
         </button>
-      </div>
-      {opened === 'note' && <CutNote cut={cut} marking={marking} onClose={() => open(null)} />}
+      </CutActs>
+      {opened === 'note' && <CutNote cut={cut} marking={marking} onClose={closeNote} />}
       {refused !== null && <Fault fault={refused} />}
       {opened === 'why' && <CutWhy cut={cut} />}
     </li>

@@ -15,8 +15,9 @@ export function PlannedAndDone({ list, sittings }: { list: CutList; sittings: re
       <p className={styles.words}>{worked.words}</p>
       {later && (
         <p>
-          By the photos of {dayWords(later.day, todayHere())}.{' '}
-          {worked.standing.length > 0 && (
+          By the photos {later.id === list.sittingId ? 'taken after the work on' : 'of'}{' '}
+          {dayWords(later.day, todayHere())}.{' '}
+          {worked.standing.length > 0 && later.id !== list.sittingId && (
             <Link href={`/plants/${list.plantId}/cut-list?sitting=${later.id}`}>The list made from them</Link>
           )}
         </p>

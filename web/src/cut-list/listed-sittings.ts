@@ -2,7 +2,7 @@ import type { Sitting, View } from '../../../server/schemas/sitting.ts';
 
 /** Sittings that can have a cut list, newest first: a photo of them was measured or is on its way. */
 export function listedSittings(sittings: readonly Sitting[]): Sitting[] {
-  return sittings.filter(({ views }) => views.some(isMeasured));
+  return sittings.filter(({ views }) => views.some((view) => isMeasured(view) && !view.afterWork));
 }
 
 export function isMeasured({ state, report }: View): boolean {

@@ -1,6 +1,7 @@
 import { useRef, useState } from 'react';
 import type { CutList } from '../../../server/schemas/cuts.ts';
 import { type CutMarkChange, cutListQuery, sendCutMark } from '../api/cuts.ts';
+import { Refusal } from '../api/fetch-json.ts';
 import { queryClient } from '../api/queries.ts';
 import { offerUndo } from '../parts/undo.ts';
 import { type ListedCut, markBefore, withMark } from './listed-cut.ts';
@@ -57,6 +58,10 @@ export function useMarking({ plantId, sittingId }: Pick<CutList, 'plantId' | 'si
     } catch (refused) {
       leave(one);
       show((now) => withMark(now, cutId, before));
+      // Its photos were measured anew meanwhile, so the whole list is another one.
+      if (refused instanceof Refusal && refused.status === 404) {
+        void queryClient.invalidateQueries({ queryKey });
+      }
       throw refused;
     }
   }

@@ -65,6 +65,7 @@ export function PhotoPanel({
         <p>
           <b>{dayWords(sitting.day, today)}</b>, {agoWords(sitting.day, today)}
           {turnWords(view.turnDeg) && <>, {turnWords(view.turnDeg)}</>}
+          {view.afterWork && <span className={styles.earlier}>after the work</span>}
           {!newest && <span className={styles.earlier}>an earlier photo</span>}
         </p>
         <button type="button" className={buttons.icon} onClick={() => onOpen({ name: 'photo', leaf })}>

@@ -35,10 +35,12 @@ function Taking({ page }: { page: PlantPage }) {
   const asked = search.get('turn');
   const [chosenDeg, choose] = useState<number | null>(asked === null ? null : Number(asked));
   const [correcting, correct] = useState<View | null>(null);
-  const taking = useTaking(page, search.get('sitting'));
+  const worked = search.get('after');
+  const taking = useTaking(page, search.get('sitting'), worked);
   const { plan, nextDeg, sitting } = taking;
   const targetDeg = chosenDeg ?? nextDeg;
   const { plant } = page;
+  const afterWork = sitting !== null && sitting.id === worked;
   const today = todayHere();
   const named = search.get('sitting');
   useEffect(() => {
@@ -51,7 +53,9 @@ function Taking({ page }: { page: PlantPage }) {
   return (
     <div className={styles.screen}>
       <header className={styles.head}>
-        <h1>{plant.name}, from all round</h1>
+        <h1>
+          {plant.name}, {afterWork ? 'after the work' : 'from all round'}
+        </h1>
         <p className={styles.sub}>
           {sitting ? `${dayWords(sitting.day, today)}. ` : ''}The camera stays, the pot turns on its spot.
         </p>

@@ -19,18 +19,26 @@ export interface Taking {
   readonly standsAtDeg: number | null;
 }
 
-/** Joins what the server has with what is on its way. `sittingId`: the one to go on with; today's otherwise. */
-export function useTaking(page: PlantPage, sittingId: string | null): Taking {
+/**
+ * Joins what the server has with what is on its way.
+ *
+ * @param sittingId the one to go on with; today's otherwise
+ * @param workedId the sitting whose cuts were just made: its shots are taken once more, after the work
+ */
+export function useTaking(page: PlantPage, sittingId: string | null, workedId: string | null): Taking {
   const today = todayHere();
   const mine = sendings
     .useValue()
     .filter(({ plantId, chosenOn }) => plantId === page.plant.id && chosenOn === today);
   const { count } = takingChoice.useValue();
   const sitting = currentSitting(page, mine, sittingId);
-  const views = sitting?.views ?? [];
+  const all = sitting?.views ?? [];
+  // What shows the plant after the work is a set of shots of its own.
+  const afterWork = sitting !== null && sitting.id === workedId;
+  const views = all.filter((view) => view.afterWork === afterWork);
   const plan = planOfViews(count, views);
   const onTheirWay = mine.filter(
-    ({ stage }) => !('viewId' in stage) || !views.some(({ id }) => id === stage.viewId),
+    ({ stage }) => !('viewId' in stage) || !all.some(({ id }) => id === stage.viewId),
   );
   const unread = views.filter(({ turnDeg, state }) => turnDeg === null && isUnderway(state));
   const coming = [

@@ -30,7 +30,7 @@ export const LOBE = {
   /** A tip that stands out by less is hidden in this picture. */
   leastShown: 0.02,
   /** What stands so much further out than the stem's tip is another stem. */
-  beyondTip: 0.12,
+  beyondTip: 0.25,
   /** The leaves just below a cut stay as they are, and reach so far beyond it. */
   leavesLeft: 0.06,
 } as const;

@@ -151,7 +151,7 @@ function foretold(
  * Which shoots the hand shortens. At each cut it looks for a shoot that stands out: within an hour of the one named, or where a photo that shows the tip has its mark; where there is
  * none, the nearest tip. A stem is cut once: a second cut at it finds the next one, or nothing when no other tip is near.
  */
-export function carriedOut(
+function carriedOut(
   cuts: readonly Cut[],
   shoots: PlantTruth['stems'],
   { views }: TurnedScene,

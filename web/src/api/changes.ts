@@ -80,7 +80,7 @@ export async function saveEntry(
 export async function removeEntry(plantId: string, kind: DiaryKind, entryId: string): Promise<void> {
   await fetchJson(`/${kind}/${entryId}`, { method: 'DELETE' });
   await refresh(plantId);
-  offerUndo(kind === 'stops' ? 'The stop is removed.' : 'The note is removed.', async () => {
+  offerUndo(kind === 'stops' ? 'The stop is removed.' : 'The line is removed from the log.', async () => {
     await fetchJson(`/${kind}/${entryId}/restore`, { method: 'POST' });
     await refresh(plantId);
   });

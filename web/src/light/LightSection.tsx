@@ -1,6 +1,5 @@
 import { lazy, Suspense, useState } from 'react';
 import { sideWords } from '../../../core/turned/place-words.ts';
-import type { Turn } from '../../../server/schemas/light.ts';
 import type { PlantPage } from '../../../server/schemas/pages.ts';
 import buttons from '../parts/buttons.module.css';
 import { Icon } from '../parts/Icon.tsx';
@@ -11,13 +10,12 @@ import styles from './LightSection.module.css';
 import { daysWords, rhythmWords } from './light-words.ts';
 import { NextTurn } from './NextTurn.tsx';
 import { SeasonOfLight } from './SeasonOfLight.tsx';
-import { TurnList } from './TurnList.tsx';
 import { TurnNow } from './TurnNow.tsx';
 
 const TurnSheet = lazy(() => import('./TurnSheet.tsx'));
 const RhythmSheet = lazy(() => import('./RhythmSheet.tsx'));
 
-type Opened = { name: 'turn'; turn: Turn | null } | { name: 'rhythm' };
+type Opened = 'turn' | 'rhythm';
 
 /** Which side has had how much light, the next turn of the pot, and its record. */
 export default function LightSection({ page }: { page: PlantPage }) {
@@ -30,7 +28,7 @@ export default function LightSection({ page }: { page: PlantPage }) {
       <h2 id="light-name">Light and turning</h2>
       <p>{standsWords(ledger)}</p>
       {next && <NextTurn next={next} />}
-      <TurnNow page={page} onOther={() => open({ name: 'turn', turn: null })} />
+      <TurnNow page={page} onOther={() => open('turn')} />
       {ledger.sides.some(({ daysFaced }) => daysFaced > 0) && (
         <>
           <LedgerDial ledger={ledger} />
@@ -44,15 +42,15 @@ export default function LightSection({ page }: { page: PlantPage }) {
         <p>
           <b>Rhythm.</b> {rhythmWords(plant.turnRhythm)}.
         </p>
-        <button type="button" className={buttons.quiet} onClick={() => open({ name: 'rhythm' })}>
+        <button type="button" className={buttons.quiet} onClick={() => open('rhythm')}>
           <Icon name="edit" /> Change the rhythm
         </button>
       </div>
-      <TurnList plantId={plant.id} turns={turns} onChange={(turn) => open({ name: 'turn', turn })} />
+      {turns.length > 0 && <p className={styles.sub}>Every turn stands in the log below.</p>}
       <SeasonOfLight page={page} />
       <Suspense fallback={null}>
-        {opened?.name === 'turn' && <TurnSheet page={page} turn={opened.turn} onClose={close} />}
-        {opened?.name === 'rhythm' && <RhythmSheet plant={plant} onClose={close} />}
+        {opened === 'turn' && <TurnSheet page={page} turn={null} onClose={close} />}
+        {opened === 'rhythm' && <RhythmSheet plant={plant} onClose={close} />}
       </Suspense>
     </section>
   );

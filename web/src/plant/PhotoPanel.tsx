@@ -13,6 +13,7 @@ import { PARTS_SHOWN } from '../photo/PartLines.tsx';
 import { Photo } from '../photo/Photo.tsx';
 import { weakSideOf } from '../photo/weak-side.ts';
 import { agoWords, dayWords, todayHere } from '../words/day-words.ts';
+import { LeftOut } from './LeftOut.tsx';
 import { type Leaf, turnWords } from './leafing.ts';
 import { isMendable } from './mendable.ts';
 import { OutlineBar } from './OutlineBar.tsx';
@@ -73,6 +74,7 @@ export function PhotoPanel({
         </button>
       </div>
       <PhotoTrouble plantId={plant.id} view={view} />
+      <LeftOut sitting={sitting} />
       <div ref={frame} className={styles.frame}>
         <Photo view={view} crop={crop} detail={1600} label={`${plant.name}, ${dayWords(sitting.day, today)}`}>
           {(unitPx) =>
@@ -95,6 +97,17 @@ export function PhotoPanel({
       {measured && <Told plantId={plant.id} view={view} {...told} onAnswered={() => tell(NOTHING_TOLD)} />}
       {isMendable(view) && (
         <OutlineBar plantId={plant.id} view={view} onMend={() => onOpen({ name: 'mend', view })} />
+      )}
+      {sitting.leftOut === null && (
+        <div>
+          <button
+            type="button"
+            className={styles.whole}
+            onClick={() => onOpen({ name: 'leave-out', sitting })}
+          >
+            Leave this sitting out
+          </button>
+        </div>
       )}
       {measured && (
         <>

@@ -3,13 +3,13 @@ import { lazy, Suspense, useState } from 'react';
 import { Link } from 'wouter';
 import { Refusal } from '../api/fetch-json.ts';
 import { plantQuery } from '../api/queries.ts';
+import { LogSection } from '../log/LogSection.tsx';
 import { ScoreList } from '../measures/ScoreList.tsx';
 import { Fault } from '../parts/Fault.tsx';
 import { UnsentStrip } from '../photos/UnsentStrip.tsx';
 import { StandLine } from '../stand/StandLine.tsx';
 import { TrendPanel } from '../trend/TrendPanel.tsx';
 import { AdviceList } from './AdviceList.tsx';
-import { Diary } from './Diary.tsx';
 import { FilmStrip } from './FilmStrip.tsx';
 import { FirstPhoto } from './FirstPhoto.tsx';
 import { chosenLeaf, leavesOf, measuredBefore } from './leafing.ts';
@@ -75,8 +75,14 @@ export default function PlantScreen({ plantId }: { plantId: string }) {
               <TurnedSection page={page} sitting={leaf.sitting} onShow={chooseView} />
               <LightSection page={page} />
             </Suspense>
-            <TrendPanel plant={page.plant} trend={page.trend} stops={page.stops} trends={page.trends} />
-            <Diary page={page} onOpen={openSheet} />
+            <TrendPanel
+              plant={page.plant}
+              trend={page.trend}
+              stops={page.stops}
+              notes={page.notes}
+              trends={page.trends}
+            />
+            <LogSection page={page} onOpen={openSheet} />
           </div>
         </div>
       ) : (
@@ -87,7 +93,7 @@ export default function PlantScreen({ plantId }: { plantId: string }) {
             <Suspense fallback={<p>One moment…</p>}>
               <SeasonSection page={page} onOpen={openSheet} />
             </Suspense>
-            <Diary page={page} onOpen={openSheet} />
+            <LogSection page={page} onOpen={openSheet} />
           </div>
         </div>
       )}

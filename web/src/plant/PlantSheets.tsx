@@ -1,6 +1,7 @@
 import { lazy, Suspense } from 'react';
+import type { Turn } from '../../../server/schemas/light.ts';
 import type { PlantPage } from '../../../server/schemas/pages.ts';
-import type { Note, Stop, View } from '../../../server/schemas/sitting.ts';
+import type { Note, Sitting, Stop, View } from '../../../server/schemas/sitting.ts';
 import type { Leaf } from './leafing.ts';
 
 const MendTool = lazy(() => import('../mend/MendTool.tsx'));
@@ -8,7 +9,9 @@ const AddPhotosSheet = lazy(() => import('../photos/AddPhotosSheet.tsx'));
 const LiveCamera = lazy(() => import('../camera/LiveCamera.tsx'));
 const CompareSheet = lazy(() => import('./CompareSheet.tsx'));
 const CorrectPhotoSheet = lazy(() => import('./CorrectPhotoSheet.tsx'));
-const EntrySheet = lazy(() => import('./EntrySheet.tsx'));
+const LogSheet = lazy(() => import('../log/LogSheet.tsx'));
+const TurnSheet = lazy(() => import('../light/TurnSheet.tsx'));
+const LeaveOutSheet = lazy(() => import('./LeaveOutSheet.tsx'));
 const PlantSheet = lazy(() => import('./PlantSheet.tsx'));
 
 /** Which dialog is open on the plant page, and on what. */
@@ -19,6 +22,8 @@ export type SheetName =
   | { name: 'photo'; leaf: Leaf }
   | { name: 'mend'; view: View }
   | { name: 'compare'; leaf: Leaf }
+  | { name: 'leave-out'; sitting: Sitting }
+  | { name: 'turn'; turn: Turn | null }
   | { name: 'entry'; kind: 'stops'; entry: Stop | null }
   | { name: 'entry'; kind: 'notes'; entry: Note | null };
 
@@ -76,7 +81,11 @@ function OpenSheet({
       return <MendTool plantId={page.plant.id} view={sheet.view} onClose={onClose} />;
     case 'compare':
       return <CompareSheet page={page} leaf={sheet.leaf} onClose={onClose} />;
+    case 'leave-out':
+      return <LeaveOutSheet sitting={sheet.sitting} onClose={onClose} />;
+    case 'turn':
+      return <TurnSheet page={page} turn={sheet.turn} onClose={onClose} />;
     case 'entry':
-      return <EntrySheet plantId={page.plant.id} kind={sheet.kind} entry={sheet.entry} onClose={onClose} />;
+      return <LogSheet plantId={page.plant.id} kind={sheet.kind} entry={sheet.entry} onClose={onClose} />;
   }
 }

@@ -1,6 +1,6 @@
 import * as Plot from '@observablehq/plot';
 import { useEffect, useRef } from 'react';
-import { addDays, type Day, day } from '../../../core/day/day.ts';
+import { addDays, type Day, day, daysBetween } from '../../../core/day/day.ts';
 import type { TrendSegment } from '../../../core/trend/trend.ts';
 import type { Stop } from '../../../server/schemas/sitting.ts';
 import { MEASURE_NAMES } from '../measures/measure-names.ts';
@@ -11,6 +11,7 @@ import { type SeriesPoint, spanOf, type TrendMeasure } from './series.ts';
 import styles from './TrendChart.module.css';
 import { valueWords } from './TrendTable.tsx';
 import { trendLine } from './trend-line.ts';
+import { isShowDrawn, type PlacedMark, placedMarks, type TrendMark } from './trend-marks.ts';
 import { weekTicks } from './week-axis.ts';
 
 interface TrendChartProps {
@@ -19,19 +20,20 @@ interface TrendChartProps {
   stops: readonly Stop[];
   segments: readonly TrendSegment[];
   showDay: string | null;
+  marks: readonly TrendMark[];
 }
 
-/** The trend drawn: a band for the plus-minus, a dot a sitting, the stops as upright lines, weeks below. */
-export default function TrendChart({ measure, series, stops, segments, showDay }: TrendChartProps) {
+/** The trend drawn: a band for the plus-minus, a dot a sitting, stops and show as upright lines, numbers for what was done or seen, weeks below. */
+export default function TrendChart({ measure, series, stops, segments, showDay, marks }: TrendChartProps) {
   const place = useRef<HTMLElement>(null);
   const width = useWidth(place);
   useEffect(() => {
     const element = place.current;
     if (!element || width === 0) return;
-    const chart = drawTrend({ measure, series, stops, segments, showDay }, width);
+    const chart = drawTrend({ measure, series, stops, segments, showDay, marks }, width);
     element.replaceChildren(chart);
     return () => chart.remove();
-  }, [measure, series, stops, segments, showDay, width]);
+  }, [measure, series, stops, segments, showDay, marks, width]);
   return (
     <figure
       ref={place}
@@ -41,12 +43,21 @@ export default function TrendChart({ measure, series, stops, segments, showDay }
   );
 }
 
-function drawTrend({ measure, series, stops, segments, showDay }: TrendChartProps, width: number) {
+function drawTrend({ measure, series, stops, segments, showDay, marks }: TrendChartProps, width: number) {
   const today = todayHere();
   const days = [...series.map((point) => point.day), ...stops.map((stop) => day(stop.day))].sort();
   const first = days[0] as Day;
   // A short run still gets two weeks of room, so that two sittings do not stand at the two edges.
-  const last = days.at(-1) as Day;
+  const lastSeen = days.at(-1) as Day;
+  const shows = showDay && isShowDrawn(day(showDay), first, lastSeen) ? [{ day: showDay }] : [];
+  const last = shows.length > 0 && day(showDay as string) > lastSeen ? day(showDay as string) : lastSeen;
+  const dayPx = (width - MARGIN.left - MARGIN.right) / Math.max(daysBetween(first, last) + 1, 1);
+  const placed = placedMarks(
+    // What was before the first sitting stands at the chart's edge.
+    marks.map((mark) => (mark.day < first ? { ...mark, day: first } : mark)),
+    Math.ceil((2 * MARK_PX + 2) / dayPx),
+  );
+  const rowCount = Math.max(0, ...placed.map(({ row }) => row + 1));
   const { low, high } = spanOf(series) as { low: number; high: number };
   const pad = Math.max((high - low) * 0.12, LEAST_ROOM[measure] / 2);
   const ticks = weekTicks(first, last, showDay ? day(showDay) : null, Math.floor(width / 76));
@@ -63,8 +74,8 @@ function drawTrend({ measure, series, stops, segments, showDay }: TrendChartProp
     height: 300,
     marginTop: 34,
     marginBottom: 46,
-    marginLeft: 40,
-    marginRight: 14,
+    marginLeft: MARGIN.left,
+    marginRight: MARGIN.right,
     style: { background: 'none', color: 'var(--ink)', fontSize: '13.5px', fontFamily: 'var(--face-text)' },
     x: { type: 'utc', domain: [utc(first), utc(addDays(last, 1))], label: null },
     y: { domain: yDomain(measure, low - pad, high + pad), label: null, grid: true, ticks: 5 },
@@ -90,6 +101,17 @@ function drawTrend({ measure, series, stops, segments, showDay }: TrendChartProp
         fontWeight: 650,
         fill: 'var(--ink)',
       }),
+      Plot.ruleX(shows, { x, stroke: 'var(--ink)', strokeWidth: 2.5 }),
+      Plot.text(shows, {
+        x,
+        text: () => 'Show',
+        frameAnchor: 'top',
+        dy: -20,
+        textAnchor: 'end',
+        fontWeight: 650,
+        fill: 'var(--ink)',
+      }),
+      Plot.ruleX(placed, { x, stroke: 'var(--line-strong)', strokeDasharray: '1 4' }),
       Plot.lineY(series, { x, y: 'value', stroke: 'var(--trace)', strokeWidth: 1.5, strokeOpacity: 0.6 }),
       ...lines.flatMap((line) => [
         ...(['low', 'high'] as const).map((end) =>
@@ -105,6 +127,7 @@ function drawTrend({ measure, series, stops, segments, showDay }: TrendChartProp
         stroke: 'var(--ground)',
         strokeWidth: 1.5,
       }),
+      ...Array.from({ length: rowCount }, (_, row) => drawMarks(placed, row)).flat(),
       Plot.tip(
         series,
         Plot.pointerX({
@@ -118,6 +141,30 @@ function drawTrend({ measure, series, stops, segments, showDay }: TrendChartProp
       ),
     ],
   });
+}
+
+const MARGIN = { left: 40, right: 14 };
+/** Radius of a numbered mark. */
+const MARK_PX = 10;
+
+/** The numbered marks of one row, standing on the axis. */
+function drawMarks(placed: readonly PlacedMark[], row: number) {
+  const marks = placed.filter((mark) => mark.row === row);
+  const place = {
+    x: (mark: PlacedMark) => utc(mark.day),
+    frameAnchor: 'bottom',
+    dy: -(MARK_PX + 2) - row * (2 * MARK_PX + 3),
+  } as const;
+  return [
+    Plot.dot(marks, { ...place, r: MARK_PX, fill: 'var(--sheet)', stroke: 'var(--ink)', strokeWidth: 1.5 }),
+    Plot.text(marks, {
+      ...place,
+      text: (mark: PlacedMark) => String(mark.number),
+      lineAnchor: 'middle',
+      fontWeight: 650,
+      fill: 'var(--ink)',
+    }),
+  ];
 }
 
 /** Room above and below that a flat trend still gets, in the measure's own unit. */

@@ -1,12 +1,13 @@
-import { lazy, Suspense, useState } from 'react';
+import { lazy, Suspense, useMemo, useState } from 'react';
 import type { PlantPage, TrendPoint } from '../../../server/schemas/pages.ts';
 import type { Plant } from '../../../server/schemas/plant.ts';
-import type { Stop } from '../../../server/schemas/sitting.ts';
+import type { Note, Stop } from '../../../server/schemas/sitting.ts';
 import { MEASURE_NAMES } from '../measures/measure-names.ts';
 import { Choices } from '../parts/Choices.tsx';
 import { seriesOf, TREND_MEASURES, type TrendMeasure } from './series.ts';
 import styles from './TrendPanel.module.css';
 import { TrendTable } from './TrendTable.tsx';
+import { trendMarks } from './trend-marks.ts';
 
 const TrendReading = lazy(() => import('./TrendReading.tsx'));
 
@@ -15,15 +16,19 @@ export function TrendPanel({
   plant,
   trend,
   stops,
+  notes,
   trends,
 }: {
   plant: Plant;
   trend: readonly TrendPoint[];
   stops: readonly Stop[];
+  notes: readonly Note[];
   trends: PlantPage['trends'];
 }) {
   const [measure, choose] = useState<TrendMeasure>('roundness');
-  const series = seriesOf(trend, measure);
+  // Kept while nothing changes, or the chart would be drawn anew with every touch of the page.
+  const series = useMemo(() => seriesOf(trend, measure), [trend, measure]);
+  const marks = useMemo(() => trendMarks(notes, series), [notes, series]);
   return (
     <section aria-labelledby="trend-name">
       <h2 id="trend-name">Over the weeks</h2>
@@ -44,10 +49,13 @@ export function TrendPanel({
             stops={stops}
             trends={trends}
             showDay={plant.showDay}
+            marks={marks}
           />
         </Suspense>
       )}
-      {series.length > 0 && <TrendTable measure={measure} series={series} stops={stops} />}
+      {series.length > 0 && (
+        <TrendTable measure={measure} series={series} stops={stops} marks={marks} leftOut={trend} />
+      )}
     </section>
   );
 }

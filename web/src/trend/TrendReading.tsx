@@ -4,9 +4,11 @@ import type { PlantPage } from '../../../server/schemas/pages.ts';
 import type { Stop } from '../../../server/schemas/sitting.ts';
 import { MEASURE_NAMES } from '../measures/measure-names.ts';
 import { dayWords, todayHere } from '../words/day-words.ts';
+import { MarkList } from './MarkList.tsx';
 import type { SeriesPoint, TrendMeasure } from './series.ts';
 import TrendChart from './TrendChart.tsx';
 import styles from './TrendReading.module.css';
+import type { TrendMark } from './trend-marks.ts';
 import { trendWords } from './trend-words.ts';
 
 /** The trend of one measure in words, stretch by stretch between the stops, and drawn. */
@@ -16,12 +18,14 @@ export default function TrendReading({
   stops,
   trends,
   showDay,
+  marks,
 }: {
   measure: TrendMeasure;
   series: readonly SeriesPoint[];
   stops: readonly Stop[];
   trends: PlantPage['trends'];
   showDay: string | null;
+  marks: readonly TrendMark[];
 }) {
   const { segments } = trendOfMeasure(measure, series, stops, trends);
   const [newest, ...earlier] = segments.toReversed();
@@ -34,9 +38,8 @@ export default function TrendReading({
           afterStop={stops.some((stop) => stop.day < newest.fromDay)}
         />
       )}
-      {series.length > 1 && (
-        <TrendChart measure={measure} series={series} stops={stops} segments={segments} showDay={showDay} />
-      )}
+      {series.length > 1 && <TrendChart {...{ measure, series, stops, segments, showDay, marks }} />}
+      {series.length > 1 && <MarkList marks={marks} />}
       {earlier.length > 0 && <EarlierTrends measure={measure} segments={earlier} />}
     </>
   );

@@ -1,3 +1,4 @@
+import type { TrendPoint } from '../../../server/schemas/pages.ts';
 import type { Stop } from '../../../server/schemas/sitting.ts';
 import { MEASURE_NAMES } from '../measures/measure-names.ts';
 import { numberWords, plusMinusWords } from '../measures/reading.ts';
@@ -5,18 +6,24 @@ import styles from '../parts/twin.module.css';
 import { dayWords, todayHere } from '../words/day-words.ts';
 import { STOP_WORDS } from '../words/plant-words.ts';
 import type { SeriesPoint, TrendMeasure } from './series.ts';
+import type { TrendMark } from './trend-marks.ts';
 
 type Row = { day: string; key: string; words: string; isStop: boolean };
 
-/** The trend in words and numbers, newest first, stops among the sittings. */
+/** The trend in words and numbers, newest first; stops, what was done or seen, and what is left out among the sittings. */
 export function TrendTable({
   measure,
   series,
   stops,
+  marks,
+  leftOut,
 }: {
   measure: TrendMeasure;
   series: readonly SeriesPoint[];
   stops: readonly Stop[];
+  marks: readonly TrendMark[];
+  /** All sittings; those left out are told with their reason. */
+  leftOut: readonly TrendPoint[];
 }) {
   const today = todayHere();
   const rows: Row[] = [
@@ -26,6 +33,12 @@ export function TrendTable({
       words: valueWords(point, measure),
       isStop: false,
     })),
+    ...leftOut.flatMap(({ day, sittingId, leftOut: why }) =>
+      why === null || series.some((point) => point.sittingId === sittingId)
+        ? []
+        : [{ day, key: sittingId, words: why, isStop: false }],
+    ),
+    ...marks.map(({ day, words }) => ({ day, key: `mark-${day}`, words, isStop: true })),
     ...stops.map((stop) => ({ day: stop.day, key: stop.id, words: STOP_WORDS[stop.depth], isStop: true })),
   ].sort((a, b) => (a.day < b.day ? 1 : -1));
   return (

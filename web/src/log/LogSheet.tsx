@@ -1,4 +1,5 @@
 import { type FormEvent, useState } from 'react';
+import { LOG_KINDS, LOG_WORDS, type LogKind } from '../../../core/season/log-entry.ts';
 import type { Note, Stop } from '../../../server/schemas/sitting.ts';
 import { type DiaryKind, saveEntry } from '../api/changes.ts';
 import { Fault } from '../parts/Fault.tsx';
@@ -10,8 +11,8 @@ import { useSending } from '../parts/use-sending.ts';
 import { todayHere } from '../words/day-words.ts';
 import { STOP_MEANINGS, STOP_WORDS } from '../words/plant-words.ts';
 
-/** Writes down or changes one stop or one note. */
-export default function EntrySheet({
+/** Writes down or changes one stop, or one line of the log in words. */
+export default function LogSheet({
   plantId,
   kind,
   entry,
@@ -25,25 +26,28 @@ export default function EntrySheet({
   const isStop = kind === 'stops';
   const [day, setDay] = useState<string>(entry?.day ?? todayHere());
   const [depth, setDepth] = useState<Stop['depth']>(entry && 'depth' in entry ? entry.depth : 'tip');
+  const [what, setWhat] = useState<LogKind>(entry && 'kind' in entry ? entry.kind : 'note');
   const [words, setWords] = useState(entry ? ('text' in entry ? entry.text : entry.note) : '');
   const { busy, fault, fields, send } = useSending();
-  const thing = isStop ? 'stop' : 'note';
+  const isBare = isStop || what !== 'note';
 
   async function save(event: FormEvent) {
     event.preventDefault();
-    const form: Record<string, string> = isStop ? { day, depth, note: words } : { day, text: words };
+    const form: Record<string, string> = isStop
+      ? { day, depth, note: words }
+      : { day, kind: what, text: words };
     if (await send(() => saveEntry(plantId, kind, entry?.id ?? null, form))) onClose();
   }
 
   return (
-    <Sheet title={entry ? `Change the ${thing}` : `Write down a ${thing}`} onClose={onClose}>
+    <Sheet title={titleOf(isStop, entry !== null)} onClose={onClose}>
       <form className={forms.form} onSubmit={save} noValidate>
         <Field label="Day" fault={fields.day}>
           {(wiring) => (
             <input {...wiring} type="date" value={day} onChange={(event) => setDay(event.target.value)} />
           )}
         </Field>
-        {isStop && (
+        {isStop ? (
           <fieldset className={forms.choices}>
             <legend>Which stop</legend>
             {(['tip', 'deep'] as const).map((one) => (
@@ -55,8 +59,20 @@ export default function EntrySheet({
               </label>
             ))}
           </fieldset>
+        ) : (
+          <Field label="What" fault={fields.kind}>
+            {(wiring) => (
+              <select {...wiring} value={what} onChange={(event) => setWhat(event.target.value as LogKind)}>
+                {['note' as const, ...LOG_KINDS.filter((one) => one !== 'note')].map((one) => (
+                  <option key={one} value={one}>
+                    {LOG_WORDS[one]}
+                  </option>
+                ))}
+              </select>
+            )}
+          </Field>
         )}
-        <Field label={isStop ? 'Note (may stay empty)' : 'Note'} fault={fields.text ?? fields.note}>
+        <Field label={isBare ? 'Note (may stay empty)' : 'Note'} fault={fields.text ?? fields.note}>
           {(wiring) => (
             <textarea {...wiring} value={words} onChange={(event) => setWords(event.target.value)} />
           )}
@@ -66,4 +82,9 @@ export default function EntrySheet({
       </form>
     </Sheet>
   );
+}
+
+function titleOf(isStop: boolean, isThere: boolean): string {
+  if (isStop) return isThere ? 'Change the stop' : 'Write down a stop';
+  return isThere ? 'Change the line' : 'Write in the log';
 }

@@ -81,7 +81,10 @@ export function CutPhoto({
             />
           </Tappable>
           {ball && (
-            <Tappable words={BALL_WORDS} onTell={(words) => onTell(words, null)}>
+            <Tappable
+              words={`The ball to cut to. ${list.ball?.words ?? ''}`}
+              onTell={(words) => onTell(words, null)}
+            >
               <BallLine id={id} ball={ball} axis={report?.axis ?? null} crop={crop} />
             </Tappable>
           )}
@@ -93,8 +96,6 @@ export function CutPhoto({
     </Photo>
   );
 }
-
-const BALL_WORDS = 'The ball to cut to.';
 
 /** The ball to cut to as this photo shows it: about the present ball's middle. */
 function ballToCutTo(present: Ball, { ball }: CutList): Ball {

@@ -7,8 +7,8 @@ import { newestComparable, newestMeasured, newestSitting, type PlantHistory } fr
 const LONGEST_GAP_DAYS = 10;
 
 /**
- * Asks for a photo: the first one, the next one when more than ten days have gone by, a better one, or one from where the
- * camera stood before.
+ * Asks for a photo: the first one, the next one when more than ten days have gone by, a better one, one from where the camera stood before,
+ * or one in the place of a sitting that the grower left out.
  */
 export function photograph(history: PlantHistory): Advice | null {
   const newest = newestSitting(history);
@@ -22,6 +22,10 @@ export function photograph(history: PlantHistory): Advice | null {
       'Photograph it again.',
       `The newest photo is ${days} days old, of ${dayInWords(newest.day)}.`,
     );
+  }
+  if (newest.leftOut != null) {
+    const why = `The sitting of ${dayInWords(newest.day)} is left out by you: ${newest.leftOut}.`;
+    return ask(2, 'Photograph it again once it stands as it should.', why);
   }
   // A sitting without reports is still being measured.
   if (newest.reports.length === 0 || newestComparable(history) !== null) return null;

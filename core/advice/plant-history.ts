@@ -13,6 +13,8 @@ export interface SittingReports {
   readonly reports: readonly PhotoReport[];
   /** The views joined into one plan; `null` or left out when they are not. */
   readonly turned?: TurnedReport | null;
+  /** Why the grower keeps it out of all advice, as limp from drought; `null` or left out when it counts. */
+  readonly leftOut?: string | null;
 }
 
 /** A stop as the grower wrote it down. */
@@ -57,10 +59,11 @@ export function newestSitting({ sittings }: PlantHistory): SittingReports | null
 /** Older than this, a shape says nothing about the plant of today. */
 const STALE_DAYS = 21;
 
-/** The measured reports of the newest sitting; `null` when there are none or the plant has since outgrown them. */
+/** The measured reports of the newest sitting; `null` when there are none, the grower left it out or the plant has since outgrown them. */
 export function newestMeasured(history: PlantHistory): SittingReports | null {
   const newest = newestSitting(history);
-  if (newest === null || daysBetween(newest.day, history.today) > STALE_DAYS) return null;
+  if (newest === null || newest.leftOut != null) return null;
+  if (daysBetween(newest.day, history.today) > STALE_DAYS) return null;
   const reports = newest.reports.filter(({ status }) => status === 'measured');
   return reports.length > 0 ? { day: newest.day, reports } : null;
 }
@@ -76,7 +79,9 @@ export function newestComparable(history: PlantHistory): SittingReports | null {
 export function newestTurned(
   history: PlantHistory,
 ): { readonly day: Day; readonly turned: TurnedReport } | null {
-  const found = history.sittings.findLast(({ turned }) => turned?.plan.lopsidedness != null);
+  const found = history.sittings.findLast(
+    ({ turned, leftOut }) => leftOut == null && turned?.plan.lopsidedness != null,
+  );
   if (!found?.turned || daysBetween(found.day, history.today) > STALE_DAYS) return null;
   return { day: found.day, turned: found.turned };
 }

@@ -23,10 +23,11 @@ export function plantHistory({ plant, sittings, stops, today, knowledge }: Plant
     kind: plant.kind,
     showDay: plant.showDay,
     today,
-    sittings: sittings.toReversed().map(({ day, views, turned }) => ({
+    sittings: sittings.toReversed().map(({ day, views, turned, leftOut }) => ({
       day,
       reports: views.flatMap(({ report }) => report ?? []),
       turned,
+      leftOut,
     })),
     stops,
     season: { plantId: plant.id, variety: plant.variety, knowledge },

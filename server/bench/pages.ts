@@ -30,7 +30,11 @@ export function plantPage(db: Database, plant: AimedPlant, today: Day): PlantPag
     turns,
     trend,
     advice,
-    trends: trendsOf(trend, stops),
+    trends: trendsOf(
+      trend,
+      stops,
+      sittings.flatMap(({ day, leftOut }) => (leftOut === null ? [] : [day])),
+    ),
     light: plantLight(db, { plant, today }, history.lighting, nextTurnOf(history)),
   };
 }

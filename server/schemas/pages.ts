@@ -18,7 +18,7 @@ export const trendPointSchema = z.object({
   lopsidedness: z.number().nullable(),
   lopsidednessPlusMinus: z.number().nullable(),
   radiusMm: z.number().nullable(),
-  /** Why the sitting's numbers are left out though it was measured: the camera stood elsewhere. `null` when they are not. */
+  /** Why the sitting's numbers are left out though it was measured: the camera stood elsewhere, or the grower keeps it out. `null` when they are not. */
   leftOut: z.string().nullable(),
 });
 export type TrendPoint = z.infer<typeof trendPointSchema>;

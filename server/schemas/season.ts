@@ -88,6 +88,8 @@ export const stopPlanSchema = z.object({
   planned: daysToBloomSchema,
   effect: effectSchema.nullable(),
   restsOn: z.enum(['written', 'planned', 'today']),
+  /** The day on which it came into full bloom, once that is noted: then chances are past. */
+  bloomedOn: daySchema.nullable(),
   words: z.string(),
 });
 

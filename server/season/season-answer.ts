@@ -29,7 +29,7 @@ export function seasonAnswer(db: Database, facts: SeasonFacts, plant: AimedPlant
 
 /** A plan without the figures that only core reckons with. */
 export function planAnswer(plan: StopPlan): NonNullable<PlantSeasonAnswer['plan']> {
-  const { showDay, acceptedLate, steps, bloomLastsDays, effect, restsOn, words } = plan;
+  const { showDay, acceptedLate, steps, bloomLastsDays, effect, restsOn, bloomedOn, words } = plan;
   const { fromDay, lastDay, daysBeforeShow, chanceLate } = plan.last;
   const { ok: _, belief: __, parts: ___, ...planned } = plan.planned;
   return {
@@ -41,6 +41,7 @@ export function planAnswer(plan: StopPlan): NonNullable<PlantSeasonAnswer['plan'
     planned,
     effect,
     restsOn,
+    bloomedOn,
     words,
   };
 }

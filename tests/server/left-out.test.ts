@@ -5,10 +5,18 @@ import { cameraJpeg } from './fixtures/photos.ts';
 
 const WHY = 'The camera stands about 9 cm further left than on the first day.';
 
-/** The page of a plant photographed on these days, with its stops; on far days the camera stood elsewhere. */
+/** The page of a plant photographed on these days, with its stops; on far days the camera stood elsewhere, some the grower keeps out. */
 async function pageOf(
   days: readonly string[],
-  { far, stops = [] }: { readonly far: readonly string[]; readonly stops?: readonly string[] },
+  {
+    far,
+    stops = [],
+    leftOut = [],
+  }: {
+    readonly far: readonly string[];
+    readonly stops?: readonly string[];
+    readonly leftOut?: readonly string[];
+  },
 ): Promise<PlantPage> {
   const { send, addPlant, upload, services } = await openBench({
     measure: async (task) => {
@@ -24,7 +32,11 @@ async function pageOf(
   }
   for (const day of stops) await send('POST', `/api/plants/${plant.id}/stops`, { day, depth: 'tip' });
   await services.queue.whenIdle();
-  return plantPageSchema.parse((await send('GET', `/api/plants/${plant.id}`)).body);
+  const page = async () => plantPageSchema.parse((await send('GET', `/api/plants/${plant.id}`)).body);
+  for (const { id, day } of (await page()).sittings) {
+    if (leftOut.includes(day)) await send('PATCH', `/api/sittings/${id}`, { leftOut: 'limp from drought' });
+  }
+  return page();
 }
 
 describe('a photo taken from elsewhere', () => {
@@ -50,6 +62,14 @@ describe('a photo taken from elsewhere', () => {
     const [before, since] = trends.roundness.segments;
     expect(before?.why).toContain('10 May 2026');
     expect(since?.why).not.toContain('Left out');
+  });
+
+  it('is told apart from one that the grower keeps out', async () => {
+    const days = ['2026-05-10', '2026-05-17', '2026-05-24', '2026-05-31'] as const;
+    const { trends } = await pageOf(days, { far: ['2026-05-17'], leftOut: ['2026-05-24'] });
+    const { segments } = trends.roundness;
+    expect(segments[0]?.why).toContain('the camera stood elsewhere: 17 May 2026.');
+    expect(segments[0]?.why).toContain('Left out by you: 24 May 2026.');
   });
 
   it('is asked for again when it is the newest', async () => {

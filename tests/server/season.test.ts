@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { PlantPage } from '../../server/schemas/pages.ts';
 import type { Calendar, Defaults, PlantSeasonAnswer, PlantYear } from '../../server/schemas/season.ts';
 import type { ShowList } from '../../server/schemas/show.ts';
 import type { WorkList } from '../../server/schemas/work.ts';
@@ -239,6 +240,8 @@ describe('a sitting left out', () => {
       roundness: null,
       leftOut: 'Left out by you: limp from drought.',
     });
+    const page = (await bench.send('GET', `/api/plants/${plantId}`)).body as PlantPage;
+    expect(page.advice.map(({ what }) => what)).toContain('Photograph it again once it stands as it should.');
     await bench.send('PATCH', `/api/sittings/${sittingId}`, { leftOut: null });
     expect((await trend()).roundness).toBe(91.5);
   });

@@ -260,6 +260,19 @@ describe('photographs', () => {
   });
 });
 
+describe('a sitting that the grower left out', () => {
+  it('advises nothing but a new photo, with the reason', () => {
+    const limp = measured({ ...leaning(-9), longStems: [STEM] });
+    const [again, ...others] = advise({ sittings: [{ ...sitting(0, limp), leftOut: 'limp from drought' }] });
+    expect(again).toMatchObject({
+      kind: 'photograph',
+      what: 'Photograph it again once it stands as it should.',
+      why: 'The sitting of 10 February 2026 is left out by you: limp from drought.',
+    });
+    expect(others).toEqual([]);
+  });
+});
+
 describe('a photo from another place than the stand’s', () => {
   const elsewhere = (changes: Partial<PhotoReport> = {}) =>
     measured({ notCompared: 'The camera stands about 9 cm further left than on the first day.', ...changes });

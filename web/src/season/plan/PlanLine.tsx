@@ -6,7 +6,7 @@ import { BloomPicture } from './BloomPicture.tsx';
 import { DueStop } from './DueStop.tsx';
 import styles from './PlanLine.module.css';
 import { PlanStep } from './PlanStep.tsx';
-import { type Plan, todayOf } from './plan-words.ts';
+import { isLate, type Plan, todayOf } from './plan-words.ts';
 
 /** The stops in their order up to the show: what is done, what is due, and what that means for the day. */
 export function PlanLine({
@@ -47,7 +47,7 @@ export function PlanLine({
           </p>
         </li>
       </ol>
-      <p className={styles.means} data-late={(plan.effect?.chanceLate ?? 0) > plan.acceptedLate || undefined}>
+      <p className={styles.means} data-late={isLate(plan) || undefined}>
         {plan.words}
       </p>
       <BloomPicture season={season} plan={plan} />

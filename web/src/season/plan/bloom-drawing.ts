@@ -4,6 +4,11 @@ import type { Plan } from './plan-words.ts';
 
 type BloomDays = PlantSeasonAnswer['bloomDays'];
 
+/** Heights of the picture, CSS px: all of it, its ground line, and a chance of 100 % above that. */
+export const HEIGHT = 206;
+export const GROUND = 138;
+export const HILL = 92;
+
 /** First and last day of the picture. */
 export interface PictureDays {
   readonly from: Day;
@@ -51,16 +56,17 @@ export function chanceOn(bloomDays: BloomDays, on: string): number {
 }
 
 /** The hill of the chance as a path over the ground line. */
-export function hillPath(
-  bloomDays: BloomDays,
-  across: (at: string) => number,
-  groundPx: number,
-  heightPx: number,
-): string {
+export function hillPath(bloomDays: BloomDays, across: (at: string) => number): string {
   const [first, last] = [bloomDays[0], bloomDays.at(-1)];
   if (!first || !last) return '';
   const points = bloomDays.map(
-    (one) => `${across(one.day).toFixed(1)} ${(groundPx - one.chance * heightPx).toFixed(1)}`,
+    (one) => `${across(one.day).toFixed(1)} ${(GROUND - one.chance * HILL).toFixed(1)}`,
   );
-  return `M${across(first.day).toFixed(1)} ${groundPx}L${points.join('L')}L${across(last.day).toFixed(1)} ${groundPx}Z`;
+  return `M${across(first.day).toFixed(1)} ${GROUND}L${points.join('L')}L${across(last.day).toFixed(1)} ${GROUND}Z`;
+}
+
+/** Middle of a text on its place, unless it would run over an edge of the picture. */
+export function anchored(x: number, width: number, room = 24): { textAnchor: 'start' | 'middle' | 'end' } {
+  if (x < room) return { textAnchor: 'start' };
+  return { textAnchor: x > width - room ? 'end' : 'middle' };
 }

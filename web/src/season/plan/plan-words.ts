@@ -27,3 +27,8 @@ export function chanceWords(chance: number): string {
   if (chance > 0.99) return 'over 99 %';
   return `${Math.round(100 * chance)} %`;
 }
+
+/** More likely late than the grower accepts; once it is in bloom chances are past. */
+export function isLate({ bloomedOn, effect, acceptedLate }: Plan): boolean {
+  return bloomedOn === null && effect !== null && effect.chanceLate > acceptedLate;
+}

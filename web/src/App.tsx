@@ -17,6 +17,7 @@ const StandsScreen = lazy(() => import('./stand/StandsScreen.tsx'));
 const StandScreen = lazy(() => import('./stand/StandScreen.tsx'));
 const SetUpScreen = lazy(() => import('./stand/SetUpScreen.tsx'));
 const SheetScreen = lazy(() => import('./sheet/SheetScreen.tsx'));
+const CalendarScreen = lazy(() => import('./calendar/CalendarScreen.tsx'));
 const ShowsScreen = lazy(() => import('./shows/ShowsScreen.tsx'));
 const AboutScreen = lazy(() => import('./about/AboutScreen.tsx'));
 
@@ -24,6 +25,7 @@ const PLACES = [
   { to: '/', words: 'Bench', icon: 'bench' },
   { to: '/plants/new', words: 'Add a plant', icon: 'add' },
   { to: '/shows', words: 'Shows', icon: 'show' },
+  { to: '/calendar', words: 'Calendar', icon: 'calendar' },
   { to: '/stands', words: 'Stands', icon: 'stand' },
   { to: '/about', words: 'How and cautions', icon: 'guide' },
 ] as const;
@@ -75,6 +77,7 @@ export function App() {
               <Route path="/stands/:id">{({ id }) => <StandScreen standId={id} />}</Route>
               <Route path="/stand-sheet" component={SheetScreen} />
               <Route path="/shows" component={ShowsScreen} />
+              <Route path="/calendar" component={CalendarScreen} />
               <Route path="/about" component={AboutScreen} />
               <Route>
                 <h1>Nothing stands here</h1>

@@ -36,6 +36,9 @@ export function PlantHead({ plant, onOpen }: { plant: Plant; onOpen: (sheet: She
         <Link href={`/plants/${plant.id}/cut-list`} className={buttons.quiet}>
           <Icon name="list" /> Cut list
         </Link>
+        <Link href={`/plants/${plant.id}/year`} className={buttons.quiet}>
+          <Icon name="calendar" /> Its year
+        </Link>
         <button type="button" className={buttons.quiet} onClick={() => onOpen({ name: 'plant' })}>
           <Icon name="edit" /> Details
         </button>

@@ -9,6 +9,11 @@ export interface LabPicture {
   readonly b: Float32Array;
 }
 
+/** What linear red, green and blue are multiplied by before they are read. */
+export type Gains = readonly [red: number, green: number, blue: number];
+
+export const NO_GAINS: Gains = [1, 1, 1];
+
 /** sRGB byte to linear light 0–1 (IEC 61966-2-1). */
 export const LINEAR_OF_BYTE: Float32Array = Float32Array.from({ length: 256 }, (_, byte) => {
   const value = byte / 255;
@@ -24,17 +29,24 @@ const LIGHTNESS_CURVE: Float32Array = Float32Array.from({ length: STEPS + 2 }, (
 /**
  * A raster in CIE L*a*b* with the D65 white, exact to 0.02 (its rounding is float32 and a table of the cube root).
  *
+ * @param gains brings another light to this one: applied to linear light, so L* may pass 100
+ *
  * Reference: IEC 61966-2-1 (sRGB); CIE 15:2018 §8.2.1. White D65 x = 0.3127, y = 0.3290.
  * Example: `labOfRaster({ width: 1, height: 1, data: Uint8Array.of(255, 0, 0) }).l[0]` is 53.24.
  */
-export function labOfRaster(raster: Raster): LabPicture {
+export function labOfRaster(raster: Raster, gains: Gains = NO_GAINS): LabPicture {
   const { width, height, data } = raster;
   const count = width * height;
   const [l, a, b] = [new Float32Array(count), new Float32Array(count), new Float32Array(count)];
+  const [reds, greens, blues] = gains.map((gain) => LINEAR_OF_BYTE.map((value) => gain * value)) as [
+    Float32Array,
+    Float32Array,
+    Float32Array,
+  ];
   for (let i = 0, byte = 0; i < count; i++, byte += 3) {
-    const red = LINEAR_OF_BYTE[data[byte] as number] as number;
-    const green = LINEAR_OF_BYTE[data[byte + 1] as number] as number;
-    const blue = LINEAR_OF_BYTE[data[byte + 2] as number] as number;
+    const red = reds[data[byte] as number] as number;
+    const green = greens[data[byte + 1] as number] as number;
+    const blue = blues[data[byte + 2] as number] as number;
     // Linear sRGB to XYZ, each row already divided by the D65 white.
     const fx = tabledCurve(0.43388 * red + 0.376229 * green + 0.189891 * blue);
     const fy = tabledCurve(0.212639 * red + 0.715169 * green + 0.072192 * blue);
@@ -47,6 +59,7 @@ export function labOfRaster(raster: Raster): LabPicture {
 }
 
 function tabledCurve(value: number): number {
+  if (value > 1) return lightnessCurve(value);
   const place = value * STEPS;
   const step = place | 0;
   const low = LIGHTNESS_CURVE[step] as number;

@@ -11,7 +11,7 @@ import { findRingMarks } from './sheet/find-ring-marks.ts';
 import { readSheetMarks } from './sheet/read-sheet.ts';
 import type { RingMark } from './sheet/ring-mark.ts';
 import { mmPerPxAtPlant } from './sheet/scale-from-sheet.ts';
-import type { SheetReading } from './sheet/sheet-reading.ts';
+import type { GreyReading, SheetReading } from './sheet/sheet-reading.ts';
 
 /** A scale at the plant's axis, mm per px, with one standard deviation. */
 export interface ScaleAtAxis {
@@ -30,6 +30,8 @@ export interface StandReading {
   /** Camera to plant axis, mm; `null` when neither told nor read. */
   readonly cameraDistanceMm: number | null;
   readonly focalLengthPx: number | null;
+  /** The sheet's grey patches in this photo; `null` when no sheet was read. */
+  readonly greys: GreyReading | null;
   readonly notes: readonly string[];
 }
 
@@ -96,6 +98,7 @@ export function readStand(
       known.cameraDistanceMm ??
       (focalLengthPx === null || sheetScale === null ? null : focalLengthPx * sheetScale.mmPerPx),
     focalLengthPx,
+    greys: now?.greys ?? null,
     notes,
   };
 }

@@ -33,3 +33,18 @@ describe('labOfRaster', () => {
     expect(lab.l[1]).toBeCloseTo(100, 3);
   });
 });
+
+describe('labOfRaster with gains', () => {
+  it('reads half the light with gains of two as the whole light', () => {
+    // Linear 0.5 is byte 188, linear 1 is white.
+    const { l } = labOfRaster({ width: 1, height: 1, data: Uint8Array.of(188, 188, 188) }, [2, 2, 2]);
+    expect(Math.abs((l[0] as number) - 100)).toBeLessThan(0.3);
+  });
+
+  it('passes white by the same curve', () => {
+    // CIE 15: eight times the light of white has twice the cube root: 116 × 2 − 16.
+    const { l, a, b } = labOfRaster({ width: 1, height: 1, data: Uint8Array.of(255, 255, 255) }, [8, 8, 8]);
+    expect(Math.abs((l[0] as number) - 216)).toBeLessThan(0.01);
+    expect(Math.hypot(a[0] as number, b[0] as number)).toBeLessThan(0.02);
+  });
+});

@@ -14,6 +14,7 @@ const NOTHING_TOLD: StandReading = {
   sheetScale: null,
   cameraDistanceMm: null,
   focalLengthPx: null,
+  greys: null,
   notes: [],
 };
 

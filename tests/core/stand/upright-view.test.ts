@@ -24,6 +24,7 @@ const NOTHING_TOLD: StandReading = {
   sheetScale: null,
   cameraDistanceMm: null,
   focalLengthPx: null,
+  greys: null,
   notes: [],
 };
 

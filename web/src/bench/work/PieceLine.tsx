@@ -18,10 +18,10 @@ export function PieceLine({ piece }: { piece: NamedPiece }) {
       </p>
       <div className={styles.acts}>
         <button type="button" className={buttons.icon} disabled={busy} onClick={() => settle()}>
-          <Icon name="keep" /> Done<span className="only-heard">: {piece.plantName}</span>
+          <Icon name="keep" /> Done<span className="only-heard"> {piece.plantName}</span>
         </button>
         <button type="button" className={buttons.icon} disabled={busy} onClick={openSheet}>
-          Move or skip<span className="only-heard">: {piece.plantName}</span>
+          Move or skip<span className="only-heard"> {piece.plantName}</span>
         </button>
       </div>
       {fault !== null && <Fault fault={fault} />}

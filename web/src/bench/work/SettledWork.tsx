@@ -37,7 +37,8 @@ export function SettledWork({ pieces }: { pieces: readonly NamedPiece[] }) {
               >
                 <Icon name="undo" /> Take back
                 <span className="only-heard">
-                  : {piece.what} {piece.plantName}
+                  {' '}
+                  {piece.what} {piece.plantName}
                 </span>
               </button>
             )}

@@ -72,11 +72,11 @@ export function WorkLine({
         ) : (
           <button type="button" className={buttons.quiet} disabled={busy} onClick={() => settle()}>
             <Icon name="keep" /> {isOne ? 'Done' : `All ${pieces.length} done`}
-            <span className="only-heard">: {what}</span>
+            <span className="only-heard"> {what}</span>
           </button>
         )}
         <button type="button" className={buttons.icon} disabled={busy} onClick={openSheet}>
-          Move or skip<span className="only-heard">: {what}</span>
+          Move or skip<span className="only-heard"> {what}</span>
         </button>
         <button
           type="button"
@@ -86,7 +86,7 @@ export function WorkLine({
           onClick={() => setOpen(!isOpen)}
         >
           {isOne ? 'Why' : 'One by one'}
-          <span className="only-heard">: {what}</span>
+          <span className="only-heard"> {what}</span>
         </button>
       </div>
       <div id={foldId} className={styles.folded} hidden={!isOpen}>

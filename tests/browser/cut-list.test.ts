@@ -77,6 +77,13 @@ describe('a grower works through a cut list', () => {
       .filter({ has: page.getByRole('button', { name: new RegExp(`^Cut ${number}:`) }) });
   const screen = () => page.getByRole('main');
   const overflow = () => page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+  /** Opens the choice of the ball, once the last one was kept and closed it. */
+  const chooser = async () => {
+    const way = page.getByRole('radio', { name: /^Even up/ });
+    await way.waitFor({ state: 'hidden' });
+    await page.getByText('Choose another ball').tap();
+    await way.waitFor();
+  };
   const outlineAfter = () => page.getByTestId('outline-after').first().getAttribute('d');
 
   beforeAll(async () => {
@@ -158,7 +165,7 @@ describe('a grower works through a cut list', () => {
     async () => {
       await row(3).getByRole('button', { name: 'Write a note' }).tap();
       await page.getByLabel('Note on cut 3').fill('Carries the best bud.');
-      await row(3).getByRole('button', { name: 'Keep' }).tap();
+      await row(3).getByRole('button', { name: 'Keep', exact: true }).tap();
       await row(3).getByText('Carries the best bud.').waitFor();
       await row(3).getByRole('button', { name: 'Skip', exact: true }).tap();
       await screen().getByText('1 skipped', { exact: false }).waitFor();
@@ -214,32 +221,32 @@ describe('a grower works through a cut list', () => {
   it(
     'chooses another ball: a width, then back from the show',
     async () => {
-      await page.getByText('Choose another ball').tap();
+      await chooser();
       await page.getByRole('radio', { name: /^A width of my own/ }).check();
-      await page.getByRole('button', { name: 'Keep' }).tap();
+      await page.getByRole('button', { name: 'Keep', exact: true }).tap();
       await page.getByText('Give the width in millimetres, for example 300.').waitFor();
       const radiusMm = (await listOf()).ball?.radiusMm ?? 0;
       await page.getByLabel('Width of the ball, mm').fill(String(Math.round(1.9 * radiusMm)));
-      await page.getByRole('button', { name: 'Keep' }).tap();
+      await page.getByRole('button', { name: 'Keep', exact: true }).tap();
       await expect.poll(async () => (await listOf()).ball?.way, { timeout: PATIENCE_MS }).toBe('width');
       await screen()
         .getByText((await listOf()).ball?.words ?? '')
         .waitFor();
-      await page.getByText('Choose another ball').tap();
+      await chooser();
       await page.getByRole('radio', { name: /^Back from the show/ }).check();
       await page.getByLabel('Widest on the day, mm').fill('900');
-      await page.getByRole('button', { name: 'Keep' }).tap();
+      await page.getByRole('button', { name: 'Keep', exact: true }).tap();
       await page.getByText('Give the day of the show', { exact: false }).waitFor();
       const inTenWeeks = new Date(Date.now() + 70 * 86_400_000).toISOString().slice(0, 10);
       await page.getByLabel('Day of the show').fill(inTenWeeks);
-      await page.getByRole('button', { name: 'Keep' }).tap();
+      await page.getByRole('button', { name: 'Keep', exact: true }).tap();
       await expect.poll(async () => (await listOf()).ball?.way, { timeout: PATIENCE_MS }).toBe('show');
       await screen()
         .getByText((await listOf()).ball?.why ?? '')
         .waitFor();
-      await page.getByText('Choose another ball').tap();
+      await chooser();
       await page.getByRole('radio', { name: /^Even up/ }).check();
-      await page.getByRole('button', { name: 'Keep' }).tap();
+      await page.getByRole('button', { name: 'Keep', exact: true }).tap();
       await expect.poll(async () => (await listOf()).ball?.way, { timeout: PATIENCE_MS }).toBe('even-up');
     },
     PATIENCE_MS,

@@ -1,0 +1,101 @@
+/**
+ * How well the days of a bloom are told, on simulated blooms of known days, printed as a table.
+ *
+ * `node --import tsx tests/core/bloom/figures.ts [BLOOMS] [FIRST]`: BLOOMS simulated blooms a row (default 200), seeds from FIRST (default
+ * 5000, seeds that nothing was chosen on). A share of 200 is known to about ± 4 %.
+ */
+
+import { type Bloom, type BloomDate, bloomOf } from '../../../core/bloom/bloom.ts';
+import type { BloomReading } from '../../../core/bloom/bloom-readings.ts';
+import { expectedBloom } from '../../../core/bloom/expected-bloom.ts';
+import { addDays, daysBetween } from '../../../core/day/day.ts';
+import { count, median, note, share } from '../growth/tally.ts';
+import { type BloomOptions, FIRST_DAY, type SimulatedBloom, simulateBloom } from './simulated-blooms.ts';
+
+const blooms = Number(process.argv[2] ?? 200);
+const first = Number(process.argv[3] ?? 5000);
+const LASTS_DAYS = 21;
+const ROWS: [string, BloomOptions][] = [
+  ['logistic rise, 10–40 days', { rise: 'logistic', noise: 1, riseDays: [10, 40] }],
+  ['Gompertz’s rise', { rise: 'gompertz', noise: 1, riseDays: [10, 40] }],
+  ['straight rise', { rise: 'straight', noise: 1, riseDays: [10, 40] }],
+  ['scatter × 2', { rise: 'logistic', noise: 2, riseDays: [10, 40] }],
+  ['scatter × 0.5', { rise: 'logistic', noise: 0.5, riseDays: [10, 40] }],
+  ['no plus-minus', { rise: 'logistic', noise: null, riseDays: [10, 40] }],
+  ['quick, 8–14 days', { rise: 'logistic', noise: 1, riseDays: [8, 14] }],
+  ['slow, 30–50 days', { rise: 'logistic', noise: 1, riseDays: [30, 50] }],
+];
+
+function told(readings: readonly BloomReading[]): Bloom | null {
+  const bloom = bloomOf({
+    readings,
+    startsAgain: [],
+    today: addDays(FIRST_DAY, 400),
+    expected: expectedBloom(LASTS_DAYS),
+  });
+  return bloom.ok ? bloom : null;
+}
+
+function check(
+  name: string,
+  date: BloomDate,
+  trueDays: number,
+  readings: readonly BloomReading[],
+  within: number,
+): void {
+  const start = (readings[0] as BloomReading).day;
+  const truth = trueDays - daysBetween(FIRST_DAY, start);
+  const off = daysBetween(start, date.day) - truth;
+  count(`${name} within`, Math.abs(off) <= within);
+  // Days are whole: an interval holds the day that the truth lies on.
+  count(
+    `${name} holds`,
+    daysBetween(start, date.from90) - 0.5 <= truth && truth <= daysBetween(start, date.to90) + 0.5,
+  );
+  note(`${name} off`, off);
+  note(`${name} width`, daysBetween(date.from90, date.to90));
+}
+
+/** The readings up to a day since the first photo. */
+function until({ readings }: SimulatedBloom, days: number): BloomReading[] {
+  return readings.filter(({ day }) => daysBetween(FIRST_DAY, day) <= days);
+}
+
+function oneBloom(row: string, season: SimulatedBloom): void {
+  const looksBack = season.readings;
+  const whole = told(looksBack);
+  if (whole !== null) {
+    check(`${row} first`, whole.firstColour, season.firstColour, looksBack, 4);
+    check(`${row} half`, whole.half, season.half, looksBack, 4);
+    check(`${row} full`, whole.full, season.full, looksBack, 4);
+    if (whole.fading !== null) check(`${row} fading`, whole.fading, season.fading, looksBack, 7);
+  }
+  for (const ahead of [14, 7]) {
+    const readings = until(season, season.full - ahead);
+    const bloom = told(readings);
+    count(`${row} colour ${ahead}`, bloom !== null);
+    if (bloom !== null) check(`${row} ahead ${ahead}`, bloom.full, season.full, readings, 7);
+  }
+}
+
+const started = performance.now();
+ROWS.forEach(([row, options], at) => {
+  for (let k = 0; k < blooms; k++) oneBloom(row, simulateBloom(first + 100_000 * at + k, options));
+});
+console.log(
+  `${blooms} blooms a row, seeds from ${first}; off = median days off, 90 % = intervals that hold the truth, wide = median width, days\n`,
+);
+const cells = (name: string, within: number) =>
+  `within ${within} d ${share(`${name} within`).padStart(5)} %  off ${median(`${name} off`).padStart(5)}  90 % ${share(`${name} holds`).padStart(5)} %  wide ${median(`${name} width`)}`;
+for (const [row] of ROWS) {
+  console.log(row);
+  for (const event of ['first', 'half', 'full'])
+    console.log(`  ${`looking back: ${event}`.padEnd(28)} ${cells(`${row} ${event}`, 4)}`);
+  console.log(`  ${'looking back: fading'.padEnd(28)} ${cells(`${row} fading`, 7)}`);
+  for (const ahead of [14, 7]) {
+    console.log(
+      `  ${`full bloom, ${ahead} days ahead`.padEnd(28)} ${cells(`${row} ahead ${ahead}`, 7)}  (colour seen in ${share(`${row} colour ${ahead}`)} %)`,
+    );
+  }
+}
+console.log(`\n${((performance.now() - started) / (3 * blooms * ROWS.length)).toFixed(0)} ms a fit`);

@@ -1,0 +1,94 @@
+import type { BloomReading } from '../../../core/bloom/bloom-readings.ts';
+import { addDays, day } from '../../../core/day/day.ts';
+import { chances } from '../growth/simulated-seasons.ts';
+
+/** The first photo of every simulated bloom. */
+export const FIRST_DAY = day('2026-03-01');
+
+/** How the rise runs in truth; only the first is what is fitted. */
+export const RISES = ['logistic', 'gompertz', 'straight'] as const;
+
+export interface BloomOptions {
+  readonly rise: (typeof RISES)[number];
+  /** How many times as much readings scatter as their plus-minus says; `null`: no plus-minus is stated. */
+  readonly noise: number | null;
+  /** Days from first colour to full bloom are drawn evenly (in the logarithm) from this range. */
+  readonly riseDays: readonly [least: number, most: number];
+}
+
+/** A bloom of known days with the photos of it, a week apart. */
+export interface SimulatedBloom {
+  readonly readings: readonly BloomReading[];
+  /** Days since the first photo: 5 %, 50 %, 90 % of the rise, and where less than 90 % is left. */
+  readonly firstColour: number;
+  readonly half: number;
+  readonly full: number;
+  readonly fading: number;
+}
+
+/**
+ * One bloom, photographed about once a week from long before the first colour until long after.
+ *
+ * Notes: invented numbers: full bloom covers 12–60 % of the canopy and lasts 8–35 days, falls in 0.6–2 times the days that it rose;
+ * the plus-minus is 3–6 points and a tenth of the share; a photo may be up to two days early or late and one in nine is missed.
+ */
+export function simulateBloom(seed: number, { rise, noise, riseDays }: BloomOptions): SimulatedBloom {
+  const { normal, uniform } = chances(seed);
+  const fullShare = 0.12 + 0.48 * uniform();
+  const riseTook = riseDays[0] * (riseDays[1] / riseDays[0]) ** uniform();
+  const lasts = 8 + 27 * uniform();
+  const fallTook = riseTook * (0.6 + 1.4 * uniform());
+  const firstColour = 30 + 40 * uniform();
+  const risen = RISEN[rise];
+  const atShare = (share: number) => firstColour + riseTook * risen.placeOf(share);
+  const full = atShare(0.9);
+  const fading = full + lasts;
+  const open = (days: number) =>
+    risen.shareAt((days - firstColour) / riseTook) *
+    (1 - RISEN.logistic.shareAt(FADING_PLACE + (days - fading) / fallTook));
+  const statedPoints = 0.03 + 0.03 * uniform();
+  const readings: BloomReading[] = [];
+  for (let week = 0; 7 * week < fading + 2 * fallTook; week++) {
+    const at = 7 * week + (week === 0 ? 0 : Math.floor(5 * uniform()) - 2);
+    const share = fullShare * open(at);
+    const plusMinus = Math.hypot(statedPoints, 0.1 * share);
+    const seen = share + (((noise ?? 1) * plusMinus) / 1.96) * normal();
+    if (uniform() < 1 / 9) continue;
+    // Where there is hardly any flower none is told from leaf.
+    const told = share < 0.002 ? Math.abs(seen - share) / 6 : seen;
+    readings.push({
+      day: addDays(FIRST_DAY, at),
+      share: Math.max(0, Math.min(1, told)),
+      plusMinus: noise === null ? null : plusMinus,
+    });
+  }
+  return { readings, firstColour, half: atShare(0.5), full, fading };
+}
+
+/** Logistic place, 0 at 5 % and 1 at 90 %, where 10 % are open. */
+const logit = (share: number) => Math.log(share / (1 - share));
+const FADING_PLACE = (logit(0.1) - logit(0.05)) / (logit(0.9) - logit(0.05));
+
+/** Rises from 5 % at place 0 to 90 % at place 1. */
+const RISEN = {
+  logistic: ofCurve(
+    (x) => 1 / (1 + Math.exp(-x)),
+    (share) => logit(share),
+  ),
+  gompertz: ofCurve(
+    (x) => Math.exp(-Math.exp(-x)),
+    (share) => -Math.log(-Math.log(share)),
+  ),
+  straight: ofCurve(
+    (x) => Math.max(0, Math.min(1, x)),
+    (share) => share,
+  ),
+} as const;
+
+function ofCurve(shareAt: (x: number) => number, placeOf: (share: number) => number) {
+  const [from, to] = [placeOf(0.05), placeOf(0.9)];
+  return {
+    shareAt: (place: number) => shareAt(from + place * (to - from)),
+    placeOf: (share: number) => (placeOf(share) - from) / (to - from),
+  };
+}

@@ -11,7 +11,7 @@ import {
   type EditableFigure,
   figureWords,
   readFigure,
-  STANDING_WORDS,
+  restsOnWords,
   typedFigure,
   unitWords,
 } from './figure-words.ts';
@@ -36,11 +36,7 @@ export function FigureRow({
         <span>{label}</span>
         <span className={styles.value}>{figureWords(editable)}</span>
       </div>
-      {figure && (
-        <p className={styles.sub}>
-          {STANDING_WORDS[figure.standing]}. {figure.words}
-        </p>
-      )}
+      {figure && <p className={styles.sub}>{restsOnWords(figure)}</p>}
       {isOpen ? (
         <FigureForm editable={editable} onClose={onClose} />
       ) : (

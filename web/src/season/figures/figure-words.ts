@@ -1,14 +1,12 @@
-import type { Standing } from '../../../../core/season/figure.ts';
+import type { Figure } from '../../../../core/season/figure.ts';
 import type { Defaults } from '../../../../server/schemas/season.ts';
 
 export type EditableFigure = Defaults['figures'][number];
 
-export const STANDING_WORDS: Record<Standing, string> = {
-  published: 'Published',
-  'common-practice': 'Common practice, no source',
-  'own-choice': 'Our own choice, no source',
-  grower: 'Your own figure',
-};
+/** What a figure rests on; those with no source say so in their own words. */
+export function restsOnWords({ standing, words }: Figure): string {
+  return standing === 'published' ? `Published. ${words}` : words;
+}
 
 /** "122.5 days", "10 %", "1 record"; `null` is not known. */
 export function figureWords({ unit, figure }: Pick<EditableFigure, 'unit' | 'figure'>): string {

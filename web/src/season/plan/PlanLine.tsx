@@ -1,5 +1,7 @@
 import type { Plant } from '../../../../server/schemas/plant.ts';
 import type { PlantSeasonAnswer } from '../../../../server/schemas/season.ts';
+import buttons from '../../parts/buttons.module.css';
+import { Icon } from '../../parts/Icon.tsx';
 import type { SheetName } from '../../plant/PlantSheets.tsx';
 import { dayWords } from '../../words/day-words.ts';
 import { BloomPicture } from './BloomPicture.tsx';
@@ -21,6 +23,7 @@ export function PlanLine({
   onOpen: (sheet: SheetName) => void;
 }) {
   const today = todayOf(season);
+  const writeStop = () => onOpen({ name: 'entry', kind: 'stops', entry: null });
   return (
     <>
       <ol className={styles.line}>
@@ -30,13 +33,14 @@ export function PlanLine({
           return (
             <PlanStep key={step.role} step={step} today={today}>
               {piece && piece.state !== 'to-come' && piece.state !== 'done' && (
-                <DueStop
-                  plant={plant}
-                  piece={piece}
-                  step={step}
-                  today={today}
-                  onOther={() => onOpen({ name: 'entry', kind: 'stops', entry: null })}
-                />
+                <DueStop plant={plant} piece={piece} step={step} today={today} onOther={writeStop} />
+              )}
+              {step.role === 'last' && step.state === 'left-out' && (
+                <div className={buttons.row}>
+                  <button type="button" className={buttons.quiet} onClick={writeStop}>
+                    <Icon name="shorten" /> Write down a stop all the same
+                  </button>
+                </div>
               )}
             </PlanStep>
           );

@@ -90,12 +90,11 @@ export function seasonRoutes({ db, today }: Services): Router {
     response.json(calendar(db, facts(), rangeOf(request, CALENDAR), request.query.weekly === 'yes'));
   });
 
-  routes.get('/calendar/:key.ics', (request, response, next) => {
+  routes.get('/calendar/:key.ics', async (request, response, next) => {
     if (request.params.key !== calendarKey(db)) return noSuchAddress(request, response, next);
     const withWeekly = request.query.weekly === 'yes';
-    response
-      .type('text/calendar; charset=utf-8')
-      .send(calendarAsFile(db, facts(), rangeOf(request, SUBSCRIBED), withWeekly));
+    const file = await calendarAsFile(db, facts(), rangeOf(request, SUBSCRIBED), withWeekly);
+    response.type('text/calendar; charset=utf-8').send(file);
   });
 
   routes.get('/defaults', (_request, response) => {

@@ -1,4 +1,4 @@
-import { createEvents, type DateArray, type EventAttributes } from 'ics';
+import { createEventsAsync, type DateArray, type EventAttributes } from 'ics';
 import type { Day } from '../../core/day/day.ts';
 import type { AllDayEvent } from '../../core/season/all-day-events.ts';
 
@@ -11,12 +11,14 @@ const NINE = 9;
 /**
  * Events as an iCalendar file.
  *
+ * Notes: the library takes some milliseconds an event, so it lets other requests in between.
+ *
  * @returns text with days as DATE values, which have no hour and no time zone, so that no program moves them
  *
  * Reference: RFC 5545, 3.3.4 (DATE), 3.6.1 (VEVENT), 3.6.6 (VALARM).
  */
-export function calendarFile(events: readonly AllDayEvent[]): string {
-  const { error, value } = createEvents(
+export async function calendarFile(events: readonly AllDayEvent[]): Promise<string> {
+  const { error, value } = await createEventsAsync(
     events.map((event): EventAttributes => {
       const { uid, day, endExclusive, summary, description, place, reminderDaysBefore } = event;
       return {

@@ -1,3 +1,4 @@
+import { addDays } from '../../core/day/day.ts';
 import { allDayEvents } from '../../core/season/all-day-events.ts';
 import { calendarWeeks } from '../../core/season/calendar-week.ts';
 import { type DayRange, WEEKLY_WORK } from '../../core/season/work.ts';
@@ -41,18 +42,24 @@ export function calendar(db: Database, facts: SeasonFacts, range: DayRange, with
   };
 }
 
+/** Weekly work is counted anew from each time it is done; farther ahead its days would only move. */
+const WEEKLY_AHEAD_DAYS = 56;
+
 /** The same as a file for calendar programs. */
 export function calendarAsFile(
   db: Database,
   facts: SeasonFacts,
   range: DayRange,
   withWeekly: boolean,
-): string {
+): Promise<string> {
   const plants = plantsOnBench(db, facts);
+  const weeklyTo = addDays(facts.today, WEEKLY_AHEAD_DAYS);
   const events = allDayEvents({
     shows: facts.shows.filter(({ day }) => day >= range.from),
     entries: facts.entries,
-    work: plants.flatMap((plant) => workOfPlant(facts, plant, range)),
+    work: plants
+      .flatMap((plant) => workOfPlant(facts, plant, range))
+      .filter(({ kind, day }) => day <= weeklyTo || !WEEKLY_WORK.includes(kind)),
     plantNames: new Map(plants.map(({ id, name }) => [id, name])),
     withWeekly,
   });

@@ -64,14 +64,14 @@ const original = process.env.TZ;
 describe.each(['America/New_York', 'Europe/London', 'Pacific/Auckland'])(
   'the calendar file, written and read in %s',
   (zone) => {
-    it('keeps every day as it is', () => {
+    it('keeps every day as it is', async () => {
       process.env.TZ = zone;
       try {
         // The zone must truly have changed: noon UTC is another hour in each.
         expect(new Date('2026-06-01T12:00:00Z').getHours()).toBe(
           { 'America/New_York': 8, 'Europe/London': 13, 'Pacific/Auckland': 0 }[zone],
         );
-        const read = readBack(calendarFile(EVENTS));
+        const read = readBack(await calendarFile(EVENTS));
         expect(read.map(({ day: from, endExclusive }) => [from, endExclusive])).toEqual(
           EVENTS.map((event) => [event.day, event.endExclusive]),
         );
@@ -85,8 +85,8 @@ describe.each(['America/New_York', 'Europe/London', 'Pacific/Auckland'])(
 );
 
 describe('the calendar file', () => {
-  it('keeps words, places and names', () => {
-    expect(readBack(calendarFile(EVENTS))).toMatchObject(
+  it('keeps words, places and names', async () => {
+    expect(readBack(await calendarFile(EVENTS))).toMatchObject(
       EVENTS.map(({ uid, summary, description, place }) => ({
         uid: `${uid}@rondure`,
         summary,
@@ -96,16 +96,16 @@ describe('the calendar file', () => {
     );
   });
 
-  it('reminds at nine in the morning, so many days before', () => {
-    expect(readBack(calendarFile(EVENTS)).map(({ reminders }) => reminders)).toEqual([
+  it('reminds at nine in the morning, so many days before', async () => {
+    expect(readBack(await calendarFile(EVENTS)).map(({ reminders }) => reminders)).toEqual([
       ['-P6DT15H'],
       ['PT9H'],
       [],
     ]);
   });
 
-  it('has lines of 75 octets at most that end in CRLF, and all that RFC 5545 asks of a file and an event', () => {
-    const text = calendarFile(EVENTS);
+  it('has lines of 75 octets at most that end in CRLF, and all that RFC 5545 asks of a file and an event', async () => {
+    const text = await calendarFile(EVENTS);
     const lines = text.split('\r\n');
     expect(lines.every((line) => Buffer.byteLength(line) <= 75 && !line.includes('\n'))).toBe(true);
     for (const needed of ['VERSION:2.0', 'PRODID:', 'METHOD:PUBLISH']) expect(text).toContain(needed);
@@ -113,8 +113,8 @@ describe('the calendar file', () => {
     expect(text.match(/^DTSTART;VALUE=DATE:\d{8}\r$/gm)).toHaveLength(EVENTS.length);
   });
 
-  it('is a file without events while nothing is planned', () => {
-    expect(readBack(calendarFile([]))).toEqual([]);
+  it('is a file without events while nothing is planned', async () => {
+    expect(readBack(await calendarFile([]))).toEqual([]);
   });
 
   it('is served at an address that cannot be guessed', async () => {

@@ -1,5 +1,6 @@
 import type { PartMap } from '../canopy/found-plant.ts';
 import type { Raster } from '../raster/raster.ts';
+import { IDENTITY } from '../stand/frame/similarity.ts';
 import type { StandReading } from '../stand/read-stand.ts';
 import { balanceByBackdrop } from './balance-by-backdrop.ts';
 import { balanceByGreys } from './balance-by-greys.ts';
@@ -10,7 +11,7 @@ export interface BalanceClues {
   /** The stand's reference picture, of any size; `null` when there is none. */
   readonly reference: Raster | null;
   /** What the stand tells about the photo; `null` when nothing is known of it. */
-  readonly stand: Pick<StandReading, 'frame' | 'greys'> | null;
+  readonly stand: Pick<StandReading, 'frame' | 'isElsewhere' | 'greys'> | null;
 }
 
 /** A balance, with a plain sentence on why the colours are compared with no other photo's; `null` when they are. */
@@ -38,9 +39,16 @@ export function balancePhoto(
   parts: PartMap,
   { reference, stand }: BalanceClues,
 ): PhotoBalance {
-  const frame = stand?.frame ?? null;
-  const byBackdrop =
-    reference === null || frame === null ? null : balanceByBackdrop(photo, reference, frame.move, parts);
+  const isComparable =
+    reference !== null &&
+    stand !== null &&
+    !stand.isElsewhere &&
+    reference.width === photo.width &&
+    reference.height === photo.height;
+  // A backdrop with nothing on it to lay pictures over one another by looks the same a little aside.
+  const byBackdrop = isComparable
+    ? balanceByBackdrop(photo, reference, stand.frame?.move ?? IDENTITY, parts)
+    : null;
   const byGreys = stand?.greys == null ? null : balanceByGreys(stand.greys, byBackdrop);
   const balance = byGreys ?? byBackdrop;
   if (balance !== null) return { balance, why: null };

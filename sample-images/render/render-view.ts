@@ -3,6 +3,7 @@ import { valueAt } from './geometry/keyframes.ts';
 import { addPart, emptyMesh, type Mesh, turnMesh } from './geometry/mesh.ts';
 import { type LightSpec, lampsOf } from './light/lamps.ts';
 import { meshBounds, type ShadowMap, shadowMap } from './light/shadow-map.ts';
+import { type AilingSpec, ailLeaves } from './plant/ailing-leaves.ts';
 import { type BuiltPlant, buildPlant } from './plant/build-plant.ts';
 import { addHangingLeaves, type HangingSpec } from './plant/hanging-leaves.ts';
 import type { Detail } from './plant/leaf-blade.ts';
@@ -40,6 +41,8 @@ export interface ViewOptions {
   readonly sway?: SwaySpec;
   /** Leaves that hang over the pot's rim; none without. */
   readonly hanging?: HangingSpec;
+  /** Leaves that have turned yellow or brown; none without. */
+  readonly ailing?: AilingSpec;
 }
 
 export interface RenderedView {
@@ -62,8 +65,7 @@ export function renderView(options: ViewOptions): RenderedView {
   const built = standingPlant(options, 'fine');
   const scene = joined(built.mesh, potMesh(pot));
   turnMesh(scene, turnDeg);
-  const caster = joined(standingPlant(options, 'coarse').mesh, potMesh(pot));
-  turnMesh(caster, turnDeg);
+  const caster = standingScene(options, 'coarse');
   const maps = shadowMaps(caster, options);
   const visible = rasterise(scene, camera, widthPx, heightPx, options.samplesPerSide);
   const shader = shaderOf(scene, visible, camera, maps);
@@ -86,10 +88,19 @@ export function renderView(options: ViewOptions): RenderedView {
   };
 }
 
-function standingPlant({ plant, pot, week, cuts, sway, hanging }: ViewOptions, detail: Detail): BuiltPlant {
+/** Plant and pot as they stand before the camera, turned. */
+export function standingScene(options: ViewOptions, detail: Detail): Mesh {
+  const scene = joined(standingPlant(options, detail).mesh, potMesh(options.pot));
+  turnMesh(scene, options.turnDeg);
+  return scene;
+}
+
+function standingPlant(options: ViewOptions, detail: Detail): BuiltPlant {
+  const { plant, pot, week, cuts, sway, hanging, ailing } = options;
   const built = buildPlant(plant, week, cuts, detail);
   if (hanging !== undefined) addHangingLeaves(built.mesh, hanging, pot.rimMm, plant.leaf, detail);
   if (sway !== undefined) swayPlant(built.mesh, valueAt(plant.radiusMm, week), sway);
+  if (ailing !== undefined) ailLeaves(built.mesh, ailing);
   return built;
 }
 

@@ -1,6 +1,7 @@
 import { smoothStep } from '../geometry/keyframes.ts';
 import type { Part } from '../geometry/mesh.ts';
 import { smoothNoise } from '../geometry/seeded-random.ts';
+import { BROWN } from '../plant/ailing-leaves.ts';
 import { leafPattern, SPAN } from './leaf-pattern.ts';
 
 /** What a surface does with light at one place; filled in anew for each place to spare memory. */
@@ -115,6 +116,11 @@ function paintLeaf(surface: Surface, part: Part, x: number, y: number, rho: numb
     const middle = 0.58 + 0.05 * smoothNoise(x * 3, y * 3, part.seed + 2);
     const ring = smoothStep(0.2, 0.05, Math.abs(rho - middle));
     toward(surface, 0.055, 0.04, 0.018, 0.75 * zone * ring);
+  }
+  const brownEdge = part.pattern[2] ?? 0;
+  if (brownEdge > 0) {
+    const dead = smoothStep(-0.04, 0.02, rho - 1 + brownEdge);
+    toward(surface, BROWN[0], BROWN[1], BROWN[2], dead);
   }
   const reddish = smoothStep(0.965, 1, rho) * 0.12;
   toward(surface, 0.19, 0.24, 0.09, (front ? 0.26 : 0.45) * vein + reddish);

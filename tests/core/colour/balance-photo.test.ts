@@ -119,7 +119,7 @@ describe('the balance of a photo', () => {
   it('goes by the sheet first and takes the exposure from the backdrop', () => {
     const { balance, why } = balancePhoto(scene([0.5, 0.5, 0.5]), PARTS_MAP, {
       reference,
-      stand: { frame, greys },
+      stand: { frame, isElsewhere: false, greys },
     });
     expect(why).toBeNull();
     expect(balance.from).toBe('sheet');
@@ -128,15 +128,23 @@ describe('the balance of a photo', () => {
   });
 
   it('goes by the backdrop without a sheet', () => {
-    const stand = { frame, greys: null };
+    const stand = { frame, isElsewhere: false, greys: null };
     expect(balancePhoto(scene([1, 1, 1]), PARTS_MAP, { reference, stand }).balance.from).toBe('backdrop');
+    // A plain cloth gives no frame, and its light all the same.
+    const plain = { ...stand, frame: null };
+    expect(balancePhoto(scene([1, 1, 1]), PARTS_MAP, { reference, stand: plain }).balance.from).toBe(
+      'backdrop',
+    );
   });
 
   it('says what to do where neither is known', () => {
     const nothing = balancePhoto(reference, PARTS_MAP, { reference: null, stand: null });
     expect(nothing.balance).toMatchObject({ from: 'none', gains: [1, 1, 1] });
     expect(nothing.why).toContain('an empty photo of it or the printed sheet is enough');
-    const unseen = balancePhoto(reference, PARTS_MAP, { reference, stand: { frame: null, greys: null } });
+    const unseen = balancePhoto(reference, PARTS_MAP, {
+      reference,
+      stand: { frame: null, isElsewhere: true, greys: null },
+    });
     expect(unseen.why).toContain('Leave some backdrop in sight');
   });
 });

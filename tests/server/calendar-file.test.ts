@@ -107,10 +107,18 @@ describe('the calendar file', () => {
   it('has lines of 75 octets at most that end in CRLF, and all that RFC 5545 asks of a file and an event', async () => {
     const text = await calendarFile(EVENTS);
     const lines = text.split('\r\n');
+    expect(lines.slice(0, -1)).not.toContain('');
     expect(lines.every((line) => Buffer.byteLength(line) <= 75 && !line.includes('\n'))).toBe(true);
     for (const needed of ['VERSION:2.0', 'PRODID:', 'METHOD:PUBLISH']) expect(text).toContain(needed);
     expect(text.match(/^DTSTAMP:\d{8}T\d{6}Z\r$/gm)).toHaveLength(EVENTS.length);
     expect(text.match(/^DTSTART;VALUE=DATE:\d{8}\r$/gm)).toHaveLength(EVENTS.length);
+  });
+
+  it('has every event once, however many there are', async () => {
+    const [first] = EVENTS as [(typeof EVENTS)[number]];
+    const many = Array.from({ length: 45 }, (_, at) => ({ ...first, uid: `event-${at}` }));
+    const read = readBack(await calendarFile(many));
+    expect(read.map(({ uid }) => uid)).toEqual(many.map(({ uid }) => `${uid}@rondure`));
   });
 
   it('is a file without events while nothing is planned', async () => {

@@ -41,6 +41,7 @@ export default function EnterSheet({
     <Sheet title={`Enter for ${show.name}`} onClose={onClose}>
       <form className={forms.form} onSubmit={save} noValidate>
         {error && <Fault fault={error} />}
+        {!bench && !error && <p>Fetching the plants…</p>}
         {bench && plants.length === 0 && <p>Every plant on the bench is entered already.</p>}
         <fieldset className={forms.choices}>
           <legend>Plants</legend>

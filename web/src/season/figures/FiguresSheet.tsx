@@ -24,7 +24,7 @@ export default function FiguresSheet({ kind, onClose }: { kind: PlantKind; onClo
       </p>
       {error && <Fault fault={error} onAgain={() => refetch()} />}
       {groups.map(({ name, figures }) => (
-        <section key={name} className={styles.makeup}>
+        <section key={name} className={styles.kind}>
           <h3>{name}</h3>
           <ul className={styles.figures}>
             {figures.map((figure) => (

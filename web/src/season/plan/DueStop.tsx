@@ -18,12 +18,14 @@ export function DueStop({
   step: { depth },
   today,
   onOther,
+  onWritten,
 }: {
   plant: Plant;
   piece: Piece;
   step: Step;
   today: Day;
   onOther: () => void;
+  onWritten: () => void;
 }) {
   const { busy, fault, send } = useSending();
   const moving = useSettling([{ ...piece, plantName: plant.name }]);
@@ -43,8 +45,11 @@ export function DueStop({
       </div>
     );
   }
-  const write = () =>
-    send(() => writeStop(plant.id, { day: today, depth }, `${STOP_WORDS[depth]} written down for today.`));
+  async function write() {
+    const form = { day: today, depth };
+    const words = `${STOP_WORDS[depth]} written down for today.`;
+    if (await send(() => writeStop(plant.id, form, words))) onWritten();
+  }
   return (
     <>
       {piece.caution && (

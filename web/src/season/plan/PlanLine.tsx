@@ -1,3 +1,4 @@
+import { useRef } from 'react';
 import type { Plant } from '../../../../server/schemas/plant.ts';
 import type { PlantSeasonAnswer } from '../../../../server/schemas/season.ts';
 import buttons from '../../parts/buttons.module.css';
@@ -23,6 +24,8 @@ export function PlanLine({
   onOpen: (sheet: SheetName) => void;
 }) {
   const today = todayOf(season);
+  // Once a stop is written down, what it means is read next.
+  const means = useRef<HTMLParagraphElement>(null);
   const writeStop = () => onOpen({ name: 'entry', kind: 'stops', entry: null });
   return (
     <>
@@ -33,7 +36,14 @@ export function PlanLine({
           return (
             <PlanStep key={step.role} step={step} today={today}>
               {piece && piece.state !== 'to-come' && piece.state !== 'done' && (
-                <DueStop plant={plant} piece={piece} step={step} today={today} onOther={writeStop} />
+                <DueStop
+                  plant={plant}
+                  piece={piece}
+                  step={step}
+                  today={today}
+                  onOther={writeStop}
+                  onWritten={() => means.current?.focus()}
+                />
               )}
               {step.role === 'last' && step.state === 'left-out' && (
                 <div className={buttons.row}>
@@ -51,7 +61,7 @@ export function PlanLine({
           </p>
         </li>
       </ol>
-      <p className={styles.means} data-late={isLate(plan) || undefined}>
+      <p ref={means} tabIndex={-1} className={styles.means} data-late={isLate(plan) || undefined}>
         {plan.words}
       </p>
       <BloomPicture season={season} plan={plan} />

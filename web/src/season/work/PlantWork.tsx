@@ -1,4 +1,4 @@
-import { lazy, Suspense, useState } from 'react';
+import { lazy, Suspense, useRef, useState } from 'react';
 import type { PlantPage } from '../../../../server/schemas/pages.ts';
 import type { PlantSeasonAnswer } from '../../../../server/schemas/season.ts';
 import type { OwnWorkRow } from '../../../../server/schemas/work.ts';
@@ -25,6 +25,9 @@ export function PlantWork({
   onOpen: (sheet: SheetName) => void;
 }) {
   const [opened, open] = useState<{ own: OwnWorkRow | null } | null>(null);
+  const heading = useRef<HTMLHeadingElement>(null);
+  // The button that was pressed goes with its row: the focus stays in the section.
+  const onSettled = () => heading.current?.focus();
   const today = todayOf(season);
   const { now, soon, later, settled } = workShelves(
     season.work.filter(({ kind }) => kind !== 'stop'),
@@ -33,13 +36,15 @@ export function PlantWork({
   const rows = (pieces: typeof now) => (
     <ul className={styles.rows}>
       {pieces.map((piece) => (
-        <WorkRow key={piece.key} piece={piece} page={page} today={today} onOpen={onOpen} />
+        <WorkRow key={piece.key} {...{ piece, page, today, onOpen, onSettled }} />
       ))}
     </ul>
   );
   return (
     <section aria-labelledby="work-name" className={styles.section}>
-      <h2 id="work-name">Work</h2>
+      <h2 id="work-name" ref={heading} tabIndex={-1} className={styles.name}>
+        Work
+      </h2>
       {now.length === 0 ? <p className={styles.sub}>Nothing waits today.</p> : rows(now)}
       {soon.length > 0 && (
         <details className={styles.fold}>
@@ -58,7 +63,7 @@ export function PlantWork({
           <summary>Done, skipped or over: {settled.length}</summary>
           <ul className={styles.rows}>
             {settled.map((piece) => (
-              <SettledRow key={piece.key} piece={piece} />
+              <SettledRow key={piece.key} piece={piece} onSettled={onSettled} />
             ))}
           </ul>
         </details>

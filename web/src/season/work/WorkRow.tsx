@@ -19,15 +19,20 @@ export function WorkRow({
   page,
   today,
   onOpen,
+  onSettled,
 }: {
   piece: Piece;
   page: PlantPage;
   today: Day;
   onOpen: (sheet: SheetName) => void;
+  onSettled: () => void;
 }) {
   const { kind, what, why, standing, caution, state, movedFrom } = piece;
   const { busy, fault, send } = useSending();
-  const moving = useSettling([{ ...piece, plantName: page.plant.name }]);
+  const moving = useSettling([{ ...piece, plantName: page.plant.name }], onSettled);
+  async function settle(change: () => Promise<void>) {
+    if (await send(change)) onSettled();
+  }
   const isNow = state === 'due' || state === 'overdue';
   return (
     <li className={styles.row} data-state={state}>
@@ -61,7 +66,7 @@ export function WorkRow({
               type="button"
               className={isNow ? buttons.button : buttons.quiet}
               disabled={busy}
-              onClick={() => send(() => recordDone(piece, page, today))}
+              onClick={() => settle(() => recordDone(piece, page, today))}
             >
               <Icon name="keep" /> Done<span className="only-heard">: {what}</span>
             </button>
@@ -80,7 +85,7 @@ export function WorkRow({
               type="button"
               className={buttons.quiet}
               disabled={busy}
-              onClick={() => send(() => takeBackWork(piece))}
+              onClick={() => settle(() => takeBackWork(piece))}
             >
               <Icon name="undo" /> Back to its day
             </button>

@@ -7,6 +7,7 @@ import type { Services } from '../services.ts';
 import { queuePlant } from '../store/due-view.ts';
 import { entryOf } from '../store/entries.ts';
 import { addPlant, changePlant, type PlantRow, putSamplesAway } from '../store/plants.ts';
+import { setSampleShowsRemoved } from '../store/shows.ts';
 import { sittingOfDay } from '../store/sittings.ts';
 import { setSittingVersion } from '../store/stand-sittings.ts';
 import { versionOn } from '../store/stand-versions.ts';
@@ -58,12 +59,18 @@ export function plantRoutes({ db, queue, today }: Services): Router {
   });
 
   routes.post('/sample/put-away', (_request, response) => {
-    putSamplesAway(db, true);
+    db.transaction(() => {
+      putSamplesAway(db, true);
+      setSampleShowsRemoved(db, true);
+    })();
     response.status(204).end();
   });
 
   routes.post('/sample/bring-back', (_request, response) => {
-    putSamplesAway(db, false);
+    db.transaction(() => {
+      putSamplesAway(db, false);
+      setSampleShowsRemoved(db, false);
+    })();
     response.status(204).end();
   });
 

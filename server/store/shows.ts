@@ -62,6 +62,17 @@ export function setShowRemoved(db: Database, id: string, removed: boolean): bool
   );
 }
 
+/** Takes the shows away for which sample plants alone are entered, or brings them back. */
+export function setSampleShowsRemoved(db: Database, removed: boolean): void {
+  run(
+    db,
+    `UPDATE shows SET removed_at = ? WHERE id IN (
+       SELECT show_id FROM entries JOIN plants ON plants.id = entries.plant_id
+       GROUP BY show_id HAVING min(plants.sample) = 1)`,
+    removed ? new Date().toISOString() : null,
+  );
+}
+
 function classesText({ classes }: ShowForm): string {
   return JSON.stringify(classes.map((one) => ({ ...one, id: one.id ?? randomUUID() })));
 }

@@ -2,6 +2,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { loadSamples, readSeason, SamplesMissing } from '../../server/samples/load-samples.ts';
+import type { ShowList } from '../../server/schemas/show.ts';
 import { openBench, temporaryFolder } from './fixtures/open-bench.ts';
 import { cameraJpeg, plantJpeg } from './fixtures/photos.ts';
 
@@ -27,7 +28,13 @@ async function drawnSeason(): Promise<string> {
     notes: [{ day: '2026-05-03', text: 'First bud.' }],
     turns: [{ day: '2026-05-03', facesLightDeg: 90 }],
   };
-  writeFileSync(join(folder, 'season.json'), JSON.stringify({ plants: [plant] }));
+  const show = {
+    name: 'Lantern Show',
+    day: '2026-08-15',
+    classes: [{ name: 'Class 1', potMm: 120 }],
+    entries: [{ plant: 'bramble', class: 'Class 1' }],
+  };
+  writeFileSync(join(folder, 'season.json'), JSON.stringify({ shows: [show], plants: [plant] }));
   return folder;
 }
 
@@ -48,19 +55,41 @@ describe('the sample bench', () => {
     expect(measured.every(({ emptyPath }) => emptyPath !== null)).toBe(true);
   });
 
+  it('has shows, with its plants in their classes', async () => {
+    const { services, send } = await openBench();
+    const folder = await drawnSeason();
+    await loadSamples(services, folder, await readSeason(folder));
+    const { shows } = (await send('GET', '/api/shows')).body as ShowList;
+    expect(shows.map(({ show }) => [show.name, show.day])).toEqual([['Lantern Show', '2026-08-15']]);
+    expect(shows[0]?.entries).toEqual([
+      expect.objectContaining({
+        plantName: 'Evening Bramble',
+        isAim: true,
+        classId: shows[0]?.show.classes[0]?.id,
+        checks: [expect.objectContaining({ limit: 'pot', verdict: 'too large' })],
+      }),
+    ]);
+  });
+
   it('is put away and brought back as a whole, beside the grower’s own plants', async () => {
     const { services, send, addPlant } = await openBench();
     const folder = await drawnSeason();
     await loadSamples(services, folder, await readSeason(folder));
-    await addPlant({ name: 'My own' });
+    const own = await addPlant({ name: 'My own' });
+    const { id: showId } = (await send('POST', '/api/shows', { name: 'Own show', day: '2026-07-01' })).body;
+    await send('PUT', `/api/plants/${own.id}/entries/${showId}`, {});
+    const shows = async () =>
+      (await send('GET', '/api/shows')).body.shows.map(({ show }: { show: { name: string } }) => show.name);
     const names = async () =>
       (await send('GET', '/api/bench')).body.plants
         .map(({ plant }: { plant: { name: string } }) => plant.name)
         .sort();
     expect((await send('POST', '/api/sample/put-away')).status).toBe(204);
     expect(await names()).toEqual(['My own']);
+    expect(await shows()).toEqual(['Own show']);
     expect((await send('POST', '/api/sample/bring-back')).status).toBe(204);
     expect(await names()).toEqual(['Evening Bramble', 'My own']);
+    expect(await shows()).toEqual(['Own show', 'Lantern Show']);
   });
 
   it('has a plant seen all round, with its turns', async () => {

@@ -15,6 +15,8 @@ const environmentSchema = z.object({
       'RONDURE_LOG must be silent, fatal, error, warn, info, debug or trace.',
     )
     .default('error'),
+  /** Whether a new store begins with the sample bench. */
+  RONDURE_SAMPLES: z.enum(['on', 'off'], 'RONDURE_SAMPLES must be on or off.').default('on'),
   /** Whether photos are measured with the trained network. */
   RONDURE_NETWORK: z.enum(['on', 'off'], 'RONDURE_NETWORK must be on or off.').default('on'),
 });

@@ -31,7 +31,8 @@ async function start(): Promise<void> {
     for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, stop);
     // Only now: whoever reads the line may stop the server at once.
     console.log(`Rondure is at ${serving.url}`);
-    if (allPlants(house.services.db).length === 0) await layOutSamples(house);
+    const isNew = allPlants(house.services.db).length === 0;
+    if (isNew && environment.RONDURE_SAMPLES === 'on') await layOutSamples(house);
   } catch (fault) {
     await house.close();
     throw fault;

@@ -11,7 +11,7 @@ import { openBrowser } from './open-browser.ts';
 import { type RunningApp, startApp } from './start-app.ts';
 
 const SAMPLES = join(import.meta.dirname, '../../sample-images');
-/** The sample bench is being measured at the same time. */
+/** Other tests share the machine. */
 const PATIENCE_MS = 240_000;
 
 /** A sample photo stored anew: the store would not keep a photo twice. */
@@ -51,7 +51,6 @@ describe('a grower works through a cut list', () => {
   const addPhoto = async (plantId: string, file: string, turnDeg: number) => {
     const form = new FormData();
     form.set('turnDeg', String(turnDeg));
-    // Newest photos are measured first, so these do not wait for the whole sample bench.
     form.set('day', todayHere());
     form.set(
       'photos',
@@ -87,7 +86,7 @@ describe('a grower works through a cut list', () => {
   const outlineAfter = () => page.getByTestId('outline-after').first().getAttribute('d');
 
   beforeAll(async () => {
-    app = await startApp();
+    app = await startApp('off');
     browser = await openBrowser();
     context = await browser.newContext({
       viewport: { width: 390, height: 844 },

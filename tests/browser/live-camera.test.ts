@@ -37,7 +37,7 @@ describe('a grower photographs with the last outline laid over', () => {
     // Motion JPEG is one JPEG after the other.
     const frame = await sharp(TODAY).resize(1600, 1200).jpeg({ quality: 92 }).toBuffer();
     writeFileSync(clip, Buffer.concat([frame, frame, frame]));
-    app = await startApp();
+    app = await startApp('off');
     browser = await openBrowser([
       '--use-fake-device-for-media-stream',
       '--use-fake-ui-for-media-stream',

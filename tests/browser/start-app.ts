@@ -11,12 +11,16 @@ export interface RunningApp {
   stop(): Promise<void>;
 }
 
-/** Starts the server on a free port and resolves when it says its address. */
-export async function startApp(): Promise<RunningApp> {
+/**
+ * Starts the server on a free port and resolves when it says its address.
+ *
+ * @param samples `off` spares a test that brings its own plants the measuring of the sample bench beside it
+ */
+export async function startApp(samples: 'on' | 'off' = 'on'): Promise<RunningApp> {
   const home = mkdtempSync(join(tmpdir(), 'rondure-browser-'));
   const server = spawn(process.execPath, ['--import', 'tsx', 'server/main.ts'], {
     cwd: ROOT,
-    env: { ...process.env, RONDURE_HOME: home, PORT: '0', HOST: '127.0.0.1' },
+    env: { ...process.env, RONDURE_HOME: home, RONDURE_SAMPLES: samples, PORT: '0', HOST: '127.0.0.1' },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
   const ended = new Promise<void>((resolve) => server.once('exit', () => resolve()));

@@ -9,7 +9,7 @@ import { openBrowser } from './open-browser.ts';
 import { type RunningApp, startApp } from './start-app.ts';
 
 const SAMPLES = join(import.meta.dirname, '../../sample-images/window-regal');
-/** The sample bench is being measured at the same time. */
+/** Other tests share the machine. */
 const PATIENCE_MS = 240_000;
 
 /** The sample sitting's photo at a turn, stored anew: the store would not keep a photo twice. */
@@ -65,7 +65,7 @@ describe('a grower photographs a plant from all round', () => {
   const overflow = () => page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
 
   beforeAll(async () => {
-    app = await startApp();
+    app = await startApp('off');
     // Chromium's own software renderer lends WebGL where there is no graphics card.
     browser = await openBrowser(['--use-angle=swiftshader', '--enable-unsafe-swiftshader']);
     context = await browser.newContext({

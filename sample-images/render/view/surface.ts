@@ -117,13 +117,13 @@ function paintLeaf(surface: Surface, part: Part, x: number, y: number, rho: numb
     const ring = smoothStep(0.2, 0.05, Math.abs(rho - middle));
     toward(surface, 0.055, 0.04, 0.018, 0.75 * zone * ring);
   }
-  const brownEdge = part.pattern[2] ?? 0;
-  if (brownEdge > 0) {
-    const dead = smoothStep(-0.04, 0.02, rho - 1 + brownEdge);
-    toward(surface, BROWN[0], BROWN[1], BROWN[2], dead);
-  }
+  const [, , brownEdge = 0, yellow = 0] = part.pattern;
+  const dead = brownEdge > 0 ? smoothStep(-0.02, 0.02, rho - 1 + brownEdge) : 0;
+  if (dead > 0) toward(surface, BROWN[0], BROWN[1], BROWN[2], dead);
+  // What has lost its green has lost it in the veins and on the underside too.
+  const alive = 1 - Math.max(yellow, dead);
   const reddish = smoothStep(0.965, 1, rho) * 0.12;
-  toward(surface, 0.19, 0.24, 0.09, (front ? 0.26 : 0.45) * vein + reddish);
+  toward(surface, 0.19, 0.24, 0.09, alive * ((front ? 0.26 : 0.45) * vein + reddish));
   surface.throughRed = surface.red * 1.25;
   surface.throughGreen = surface.green * 1.3;
   surface.throughBlue = surface.blue * 0.5;
@@ -135,7 +135,7 @@ function paintLeaf(surface: Surface, part: Part, x: number, y: number, rho: numb
     surface.shine = 0.034;
     surface.narrowness = 18;
   } else {
-    toward(surface, 0.2, 0.27, 0.14, 0.45);
+    toward(surface, 0.2, 0.27, 0.14, 0.45 * alive);
     surface.shine = 0.012;
     surface.narrowness = 6;
   }

@@ -1,0 +1,111 @@
+import type { PhotoBalance } from '../colour/balance-photo.ts';
+import { colourDifference } from '../colour/colour-difference.ts';
+import { NORMAL_95 } from '../measures/plus-minus.ts';
+import type { OpenCvDoor } from '../opencv/door.ts';
+import type { Foliage, LeafShare, NoFoliage } from './foliage.ts';
+import type { LeafColours } from './leaf-colours.ts';
+import { leafTones, TONES, type ToneLimits, USUAL_LIMITS } from './leaf-tone.ts';
+import { beyondLimits, limitsOf, middleColour, type NormalLeaf } from './normal-leaf.ts';
+import { yellowZones } from './yellow-zones.ts';
+
+/** What leaf is judged by. */
+export interface FoliageClues {
+  readonly colours: LeafColours;
+  readonly photoBalance: PhotoBalance;
+  /** The plant's normal leaf; `null` before any was learned. */
+  readonly normal: NormalLeaf | null;
+}
+
+/** Fewest px of the copy, and share of the leaf, that must be judged. */
+const LEAST = { px: 600, share: 0.5 };
+/** Without an own normal this share of yellow may as well be the plant's nature. */
+const BY_NATURE_SHARE = 0.4;
+/** One standard deviation: of a limit's place, degrees; of a share whatever else; and without an own normal. */
+const DOUBT = { limitDeg: 2, share: 0.006, usual: 0.025 };
+
+const WHY = {
+  tooLittle:
+    'The colour of the leaf could not be told: too little of it is seen, or most of it is in the dark or burnt out. Photograph in even light.',
+  byNature:
+    'Much of the leaf is yellow, and whether that is the plant’s nature is not known yet. Once its first sittings in good health are kept, its leaf is held against those.',
+  otherWhite:
+    'The plant’s normal leaf was learned by another white than this photo’s, so its shares are compared with no other photo’s. Put the stand sheet back where it was, or take it out of every photo.',
+} as const;
+
+/**
+ * How much of the leaf is green, yellowing and brown, by its hue in CIE L*a*b* under D65.
+ *
+ * @param clues the leaf's colours, how they were balanced, and the plant's own normal leaf
+ * @returns shares of the leaf that could be judged, with 95 % plus-minus: what the doubt of white, of the limits and of what
+ *   is normal would change; or why none is given
+ *
+ * Notes: with an own normal, yellow and brown are what goes beyond it, so golden, zoned and variegated leaf reads green. As
+ * seen from the camera: yellow leaf inside the plant does not count. It tells colours, never causes.
+ * Reference: own rule with limits stated in `USUAL_LIMITS`; no published one was found for photographs of this kind.
+ */
+export function foliageOf(
+  door: OpenCvDoor,
+  { colours, photoBalance, normal }: FoliageClues,
+): Foliage | NoFoliage {
+  const { balance, why } = photoBalance;
+  if (colours.at.length < Math.max(LEAST.px, LEAST.share * colours.leafPx)) {
+    return { ok: false, reason: 'too-little', why: WHY.tooLittle };
+  }
+  const own = normal !== null && normal.from === balance.from ? normal : null;
+  const limits = own === null ? USUAL_LIMITS : limitsOf(own);
+  const shares = sharesWithDoubt(colours, limits, balance.doubt.tint, own);
+  if (own === null && shares.yellow.share > BY_NATURE_SHARE) {
+    return { ok: false, reason: 'by-nature', why: WHY.byNature };
+  }
+  const leafColour = middleColour(colours);
+  return {
+    ok: true,
+    ...shares,
+    notCompared: why ?? (normal === null || own !== null ? null : WHY.otherWhite),
+    against: own === null ? 'usual' : 'own',
+    where: yellowZones(door, colours, leafTones(colours, limits)),
+    leafColour,
+    departure: own === null ? null : colourDifference(leafColour, own.leafColour),
+  };
+}
+
+/** Shares, and what each doubt alone would change in them, added as squares. */
+export function sharesWithDoubt(
+  colours: LeafColours,
+  limits: ToneLimits,
+  tint: number,
+  own: NormalLeaf | null,
+): Pick<Foliage, 'green' | 'yellow' | 'brown'> {
+  const usual = own === null ? { yellow: 0, brown: 0 } : beyondLimits(own, limits);
+  const read = (cast = { a: 0, b: 0 }, shifted = limits) => {
+    const seen = sharesOf(leafTones(colours, shifted, cast));
+    const yellow = Math.max(0, seen.yellow - usual.yellow);
+    const brown = Math.max(0, seen.brown - usual.brown);
+    return { green: 1 - yellow - brown, yellow, brown };
+  };
+  const pairs = [
+    [read({ a: tint, b: 0 }), read({ a: -tint, b: 0 })],
+    [read({ a: 0, b: tint }), read({ a: 0, b: -tint })],
+    [read(undefined, moved(limits, DOUBT.limitDeg)), read(undefined, moved(limits, -DOUBT.limitDeg))],
+  ] as const;
+  const middle = read();
+  const share = (tone: 'green' | 'yellow' | 'brown'): LeafShare => {
+    const halves = pairs.map(([one, other]) => (one[tone] - other[tone]) / 2);
+    const spread = Math.hypot(...halves, DOUBT.share, own === null ? DOUBT.usual : 0);
+    return { share: middle[tone], plusMinus: NORMAL_95 * spread };
+  };
+  return { green: share('green'), yellow: share('yellow'), brown: share('brown') };
+}
+
+function sharesOf(tones: Uint8Array): { readonly yellow: number; readonly brown: number } {
+  const counts = TONES.map(() => 0);
+  for (const tone of tones) counts[tone] = (counts[tone] as number) + 1;
+  const of = (tone: 'yellow' | 'brown') => (counts[TONES.indexOf(tone)] as number) / tones.length;
+  return { yellow: of('yellow'), brown: of('brown') };
+}
+
+function moved({ yellowDeg, brownDeg }: ToneLimits, byDeg: number): ToneLimits {
+  const shift = ([dark, middle, light]: readonly [number, number, number]) =>
+    [dark + byDeg, middle + byDeg, light + byDeg] as const;
+  return { yellowDeg: shift(yellowDeg), brownDeg: shift(brownDeg) };
+}

@@ -1,0 +1,96 @@
+import { PARTS, type PartMap } from '../canopy/found-plant.ts';
+import { balancedLab, type ColourBalance } from '../colour/colour-balance.ts';
+import type { OpenCvDoor } from '../opencv/door.ts';
+import { shrinkRaster } from '../opencv/pictures.ts';
+import type { Raster } from '../raster/raster.ts';
+
+/** Longer side of the copy that colours are read on, px: a px of it is the mean of several, with less noise. */
+const COPY_SIDE_PX = 800;
+/**
+ * Glare: the strongest channel is cut off and the weakest all but white. Where only red or green is cut off the place is taken
+ * as it is: yellow leaf in full light burns out first, and left out it would be missing.
+ */
+const GLARE = { strongest: 252, weakest: 200 };
+/** Byte below which all three channels say more of noise than of colour. */
+const TOO_DARK = 24;
+
+/** Colours of the leaf in one photo, balanced: one entry for each px of the copy that is leaf all over and can be judged. */
+export interface LeafColours {
+  /** The copy's size, and the side of its px in px of the raster. */
+  readonly width: number;
+  readonly height: number;
+  readonly pxPerPx: number;
+  /** Where each colour was read: row × width + column of the copy. */
+  readonly at: Int32Array;
+  readonly l: Float32Array;
+  readonly a: Float32Array;
+  readonly b: Float32Array;
+  /** Px of the copy that are leaf all over, judged or not. */
+  readonly leafPx: number;
+}
+
+const LEAF = PARTS.indexOf('leaf');
+
+/**
+ * Reads the colours of the leaves.
+ *
+ * @param parts what each pixel of the raster is
+ * @param balance white and exposure of the photo
+ *
+ * Notes: px on an edge are mixed with what lies behind and are left out, as are glare and what is too dark.
+ */
+export function leafColours(
+  door: OpenCvDoor,
+  raster: Raster,
+  parts: PartMap,
+  balance: ColourBalance,
+): LeafColours {
+  const copy = shrinkRaster(door, raster, COPY_SIDE_PX);
+  const { width, height, data } = copy;
+  const pxPerPx = raster.width / width;
+  const isLeaf = wholePx(parts, width, height);
+  const picture = balancedLab(copy, balance);
+  const at: number[] = [];
+  let leafPx = 0;
+  for (let i = 0; i < isLeaf.length; i++) {
+    if (isLeaf[i] === 0) continue;
+    leafPx++;
+    const rgb = [data[3 * i] as number, data[3 * i + 1] as number, data[3 * i + 2] as number];
+    const strongest = Math.max(...rgb);
+    const isGlare = strongest >= GLARE.strongest && Math.min(...rgb) >= GLARE.weakest;
+    if (strongest >= TOO_DARK && !isGlare) at.push(i);
+  }
+  const read = (plane: Float32Array) => Float32Array.from(at, (i) => plane[i] as number);
+  return {
+    width,
+    height,
+    pxPerPx,
+    at: Int32Array.from(at),
+    l: read(picture.l),
+    a: read(picture.a),
+    b: read(picture.b),
+    leafPx,
+  };
+}
+
+/** 1 for each px of a copy whose four corners and middle lie on leaf. */
+function wholePx(parts: PartMap, width: number, height: number): Uint8Array {
+  const whole = new Uint8Array(width * height);
+  const leafAt = (x: number, y: number): boolean => {
+    const column = Math.min(parts.width - 1, Math.max(0, Math.floor((x * parts.width) / width)));
+    const row = Math.min(parts.height - 1, Math.max(0, Math.floor((y * parts.height) / height)));
+    return parts.data[row * parts.width + column] === LEAF;
+  };
+  for (let y = 0; y < height; y++) {
+    for (let x = 0; x < width; x++) {
+      const isWhole =
+        leafAt(x + 0.5, y + 0.5) &&
+        leafAt(x - 0.25, y - 0.25) &&
+        leafAt(x + 1.25, y - 0.25) &&
+        leafAt(x - 0.25, y + 1.25) &&
+        leafAt(x + 1.25, y + 1.25);
+      if (isWhole) whole[y * width + x] = 1;
+    }
+  }
+  return whole;
+}

@@ -1,0 +1,128 @@
+import type { BalanceFrom } from '../colour/colour-balance.ts';
+import type { LabColour } from '../colour/colour-difference.ts';
+import type { LeafColours } from './leaf-colours.ts';
+import {
+  colourfulness,
+  hueDeg,
+  LEAST_COLOUR,
+  middleOf,
+  SHADES,
+  shadeOf,
+  type ToneLimits,
+  USUAL_LIMITS,
+} from './leaf-tone.ts';
+
+/**
+ * What a plant's leaf looks like in good health, learned from its own first sittings: golden, variegated, zoned and dark leaf
+ * are normal for themselves. Plain numbers, so that it can be stored as it is.
+ */
+export interface NormalLeaf {
+  readonly photos: number;
+  /** Where the photos' white was known from; other photos are held against it only if theirs is from there too. */
+  readonly from: BalanceFrom;
+  /** Middle colour of the leaf. */
+  readonly leafColour: LabColour;
+  /** Share of the leaf in each step of hue, for each of `SHADES` one after the other; what has no colour is in none. */
+  readonly hueShares: readonly number[];
+}
+
+/** Hue is counted from here in steps; what lies outside counts in the outermost ones. Degrees. */
+const HUE = { from: 20, step: 2, steps: 70 };
+
+/** Share of healthy leaf that may lie beyond a limit in each shade, and how far beyond that the limit is set, degrees. */
+const BEYOND_SHARE = 0.005;
+const MARGIN_DEG = 3;
+/** How far a plant of deeper green may raise the limit of yellow above the usual one, degrees. */
+const MOST_RAISED_DEG = 4;
+
+/**
+ * What the leaf looks like in one photo: the normal of a plant of which only this photo is known.
+ *
+ * @param from where the photo's white is known from
+ * @returns `null` when it is not known, or no leaf was judged
+ */
+export function leafLook(colours: LeafColours, from: BalanceFrom): NormalLeaf | null {
+  if (from === 'none' || colours.l.length === 0) return null;
+  return { photos: 1, from, leafColour: middleColour(colours), hueShares: hueSharesOf(colours) };
+}
+
+/**
+ * Adds the look of a healthy plant in one more photo to what is known of its normal leaf.
+ *
+ * @param before what was known; `null` when this is the first
+ * @returns the mean over the photos, each counting alike; `before` when the photo's white is known from elsewhere
+ */
+export function learnNormalLeaf(before: NormalLeaf | null, look: NormalLeaf): NormalLeaf {
+  if (before === null) return look;
+  if (before.from !== look.from) return before;
+  const photos = before.photos + look.photos;
+  const blend = (old: number, now: number) => old + (look.photos / photos) * (now - old);
+  return {
+    photos,
+    from: before.from,
+    leafColour: {
+      l: blend(before.leafColour.l, look.leafColour.l),
+      a: blend(before.leafColour.a, look.leafColour.a),
+      b: blend(before.leafColour.b, look.leafColour.b),
+    },
+    hueShares: before.hueShares.map((old, k) => blend(old, look.hueShares[k] as number)),
+  };
+}
+
+/** The median of L*, of a* and of b*. */
+export function middleColour({ l, a, b }: LeafColours): LabColour {
+  return { l: middleOf(l), a: middleOf(a), b: middleOf(b) };
+}
+
+/**
+ * Hue limits for a plant whose normal leaf is known: in each shade just beyond the hue of nearly all of its healthy leaf,
+ * and for yellow at most a little above the usual limit.
+ */
+export function limitsOf(normal: NormalLeaf): ToneLimits {
+  const limitIn = (shade: number, most: number): number => {
+    let beyond = 0;
+    for (let step = 0; step < HUE.steps; step++) {
+      beyond += normal.hueShares[shade * HUE.steps + step] as number;
+      if (beyond > BEYOND_SHARE) return Math.min(most, HUE.from + step * HUE.step - MARGIN_DEG);
+    }
+    return most;
+  };
+  const byShade = (most: readonly number[], raised: number) =>
+    SHADES.map((_, shade) => limitIn(shade, (most[shade] as number) + raised)) as unknown as readonly [
+      number,
+      number,
+      number,
+    ];
+  return {
+    yellowDeg: byShade(USUAL_LIMITS.yellowDeg, MOST_RAISED_DEG),
+    brownDeg: byShade(USUAL_LIMITS.brownDeg, 0),
+  };
+}
+
+/** Share of a plant's normal leaf that lies beyond limits all the same: old wood, back-lit and young leaf. */
+export function beyondLimits(
+  { hueShares }: NormalLeaf,
+  limits: ToneLimits,
+): { readonly yellow: number; readonly brown: number } {
+  let [yellow, brown] = [0, 0];
+  hueShares.forEach((share, cell) => {
+    const shade = Math.floor(cell / HUE.steps) as 0 | 1 | 2;
+    const hue = HUE.from + (cell % HUE.steps) * HUE.step + HUE.step / 2;
+    if (hue < limits.brownDeg[shade]) brown += share;
+    else if (hue < limits.yellowDeg[shade]) yellow += share;
+  });
+  return { yellow, brown };
+}
+
+function hueSharesOf({ l, a, b }: LeafColours): number[] {
+  const shares = new Array<number>(SHADES.length * HUE.steps).fill(0);
+  const middleL = middleOf(l);
+  for (let k = 0; k < l.length; k++) {
+    if (colourfulness(l[k] as number, a[k] as number, b[k] as number) < LEAST_COLOUR.brown) continue;
+    const hue = hueDeg(a[k] as number, b[k] as number);
+    const step = Math.max(0, Math.min(HUE.steps - 1, Math.floor((hue - HUE.from) / HUE.step)));
+    const cell = shadeOf(l[k] as number, middleL) * HUE.steps + step;
+    shares[cell] = (shares[cell] as number) + 1 / l.length;
+  }
+  return shares;
+}

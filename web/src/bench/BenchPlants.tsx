@@ -1,22 +1,18 @@
+import type { ComponentType } from 'react';
 import { NeedMark } from '../parts/NeedMark.tsx';
 import styles from './BenchScreen.module.css';
-import { type BenchRow, groupedRows, type Order, type RowGroup } from './order/bench-order.ts';
+import type { BenchRow, RowGroup } from './need-groups.ts';
 import { PlantCard } from './PlantCard.tsx';
-import { PlantRow } from './PlantRow.tsx';
 
-/** The plants under their headings: as cards when they are few, as lines close together when they are many. */
+/** The plants under their headings, as cards or, with a `Line`, close together. */
 export function BenchPlants({
-  rows,
-  order,
-  close,
-  showNames,
+  groups,
+  Line,
   chosen,
   onChoose,
 }: {
-  rows: readonly BenchRow[];
-  order: Order;
-  close: boolean;
-  showNames: ReadonlyMap<string, string>;
+  groups: readonly RowGroup[];
+  Line: ComponentType<{ row: BenchRow }> | null;
   /** `null` while plants are not being chosen. */
   chosen: ReadonlySet<string> | null;
   onChoose: (chosen: ReadonlySet<string>) => void;
@@ -26,17 +22,17 @@ export function BenchPlants({
     if (!next.delete(id)) next.add(id);
     onChoose(next);
   };
-  return groupedRows(rows, order, showNames).map((group) => {
+  return groups.map((group) => {
     const isLarge = group.urgency === 3;
     return (
       <section key={group.key} className={styles.group}>
         <h2 className={styles.groupName}>
           <GroupName group={group} />
         </h2>
-        <ul className={close ? styles.rows : styles.cards} data-large={isLarge || undefined}>
+        <ul className={Line ? styles.rows : styles.cards} data-large={isLarge || undefined}>
           {group.rows.map((row) => (
             <li key={row.plant.id} data-choosing={chosen !== null || undefined}>
-              {close ? <PlantRow row={row} /> : <PlantCard row={row} large={isLarge} />}
+              {Line ? <Line row={row} /> : <PlantCard row={row} large={isLarge} />}
               {chosen !== null && (
                 <label className={styles.choose}>
                   <input

@@ -4,7 +4,8 @@ import { plantCrop } from '../photo/crop.ts';
 import { Photo } from '../photo/Photo.tsx';
 import { agoWords, showWords, todayHere } from '../words/day-words.ts';
 import { kindAndVariety } from '../words/plant-words.ts';
-import { type BenchRow, isLate } from './order/bench-order.ts';
+import type { BenchRow } from './need-groups.ts';
+import { isLate } from './order/bench-order.ts';
 import styles from './PlantRow.module.css';
 import { ScoreLine } from './ScoreLine.tsx';
 

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { LogKind } from '../../../../core/season/log-entry.ts';
 import { recordForMany } from '../../api/many.ts';
 import { sayOfWork } from '../../api/work-words.ts';
@@ -8,8 +8,8 @@ import { Icon, type IconName } from '../../parts/Icon.tsx';
 import { useSending } from '../../parts/use-sending.ts';
 import { todayHere } from '../../words/day-words.ts';
 import { countWords } from '../../words/plant-words.ts';
-import type { BenchRow } from '../order/bench-order.ts';
-import { isWantedNow } from '../work/work-groups.ts';
+import type { BenchRow } from '../need-groups.ts';
+import { isWantedNow } from '../work/is-wanted-now.ts';
 import styles from './ManyBar.module.css';
 import { doneWords, workDoneBy } from './many-words.ts';
 import RecordSheet from './RecordSheet.tsx';
@@ -37,6 +37,9 @@ export default function ManyBar({
 }) {
   const { busy, fault, send } = useSending();
   const [open, setOpen] = useState(false);
+  const bar = useRef<HTMLElement>(null);
+  // The button that opened the bar is gone: the keyboard goes on here.
+  useEffect(() => bar.current?.focus({ preventScroll: true }), []);
   const picked = rows.filter(({ plant }) => chosen.has(plant.id));
   const waiting = picked.flatMap(({ work }) => work.filter(isWantedNow));
   const none = picked.length === 0 || busy;
@@ -60,7 +63,7 @@ export default function ManyBar({
     );
 
   return (
-    <section className={styles.bar} aria-label="Many at once">
+    <section ref={bar} tabIndex={-1} className={styles.bar} aria-label="Many at once">
       <div className={styles.count}>
         <p aria-live="polite">
           <b>{picked.length} chosen</b>

@@ -11,7 +11,7 @@ import Sheet from '../../parts/Sheet.tsx';
 import { useSending } from '../../parts/use-sending.ts';
 import { todayHere } from '../../words/day-words.ts';
 import { STOP_MEANINGS, STOP_WORDS } from '../../words/plant-words.ts';
-import type { BenchRow } from '../order/bench-order.ts';
+import type { BenchRow } from '../need-groups.ts';
 import styles from './ManyBar.module.css';
 import { doneWords, forWhom, workDoneBy } from './many-words.ts';
 

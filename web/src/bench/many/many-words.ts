@@ -2,8 +2,8 @@ import { LOG_WORDS, type LogKind } from '../../../../core/season/log-entry.ts';
 import type { WorkKind } from '../../../../core/season/work.ts';
 import type { Piece } from '../../api/work-words.ts';
 import { countWords } from '../../words/plant-words.ts';
-import type { BenchRow } from '../order/bench-order.ts';
-import { isWantedNow } from '../work/work-groups.ts';
+import type { BenchRow } from '../need-groups.ts';
+import { isWantedNow } from '../work/is-wanted-now.ts';
 
 /** Work that a log entry does, but that is not counted from the log by itself. */
 const TICKS_OFF: Readonly<Partial<Record<LogKind, WorkKind>>> = { turned: 'turn' };

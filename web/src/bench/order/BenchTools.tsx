@@ -1,8 +1,9 @@
 import { PLANT_KINDS, type PlantKind } from '../../../../core/plant.ts';
 import { Field } from '../../parts/Field.tsx';
 import { KIND_WORDS } from '../../words/plant-words.ts';
+import type { BenchRow } from '../need-groups.ts';
 import styles from './BenchTools.module.css';
-import { type BenchRow, type BenchView, isLate, NO_SHOW, type Order } from './bench-order.ts';
+import { type BenchView, isLate, NO_SHOW, type Order } from './bench-order.ts';
 
 const ORDER_WORDS: Record<Order, string> = {
   need: 'What they need',
@@ -13,7 +14,7 @@ const ORDER_WORDS: Record<Order, string> = {
 };
 
 /** Finds plants on a bench with many: by name, kind, show and what is late, in an order of choice. */
-export default function BenchTools({
+export function BenchTools({
   rows,
   view,
   showNames,

@@ -1,9 +1,6 @@
 import { PLANT_KINDS, type PlantKind } from '../../../../core/plant.ts';
-import type { Bench } from '../../../../server/schemas/pages.ts';
-import { type Urgency, urgencyOfRow } from '../../words/need-words.ts';
 import { KIND_WORDS } from '../../words/plant-words.ts';
-
-export type BenchRow = Bench['plants'][number];
+import { type BenchRow, needGroups, type RowGroup } from '../need-groups.ts';
 
 export const ORDERS = ['need', 'late', 'show', 'kind', 'name'] as const;
 export type Order = (typeof ORDERS)[number];
@@ -21,14 +18,6 @@ export interface BenchView {
 }
 
 export const WHOLE_BENCH: BenchView = { name: '', kind: '', showId: '', lateOnly: false, order: 'need' };
-
-/** Plants under one heading; `urgency` where they stand together by what they need. */
-export interface RowGroup {
-  readonly key: string;
-  readonly words: string;
-  readonly urgency: Urgency | null;
-  readonly rows: readonly BenchRow[];
-}
 
 /** Whether some work of a plant waits past the day by which it was due. */
 export function isLate({ work }: BenchRow): boolean {
@@ -58,7 +47,7 @@ export function groupedRows(
   order: Order,
   showNames: ReadonlyMap<string, string>,
 ): RowGroup[] {
-  if (order === 'need') return byNeed(rows);
+  if (order === 'need') return needGroups(rows);
   const named = [...rows].sort((one, other) => one.plant.name.localeCompare(other.plant.name));
   if (order === 'name') return some([{ key: 'all', words: 'By name', urgency: null, rows: named }]);
   if (order === 'late') {
@@ -68,17 +57,6 @@ export function groupedRows(
     ]);
   }
   return order === 'kind' ? byKind(named) : byShow(named, showNames);
-}
-
-function byNeed(rows: readonly BenchRow[]): RowGroup[] {
-  return some(
-    ([3, 2, 1, 0] as const).map((urgency) => ({
-      key: String(urgency),
-      words: '',
-      urgency,
-      rows: rows.filter((row) => urgencyOfRow(row) === urgency),
-    })),
-  );
 }
 
 function byKind(rows: readonly BenchRow[]): RowGroup[] {

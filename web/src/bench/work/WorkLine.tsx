@@ -5,7 +5,7 @@ import { Fault } from '../../parts/Fault.tsx';
 import { Icon } from '../../parts/Icon.tsx';
 import { todayHere } from '../../words/day-words.ts';
 import { countWords } from '../../words/plant-words.ts';
-import type { BenchRow } from '../order/bench-order.ts';
+import type { BenchRow } from '../need-groups.ts';
 import { PieceLine } from './PieceLine.tsx';
 import { useSettling } from './use-settling.tsx';
 import styles from './WorkList.module.css';

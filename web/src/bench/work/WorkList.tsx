@@ -1,13 +1,13 @@
 import { useRef } from 'react';
-import type { Bench } from '../../../../server/schemas/pages.ts';
 import { countWords } from '../../words/plant-words.ts';
+import type { BenchRow } from '../need-groups.ts';
 import { SettledWork } from './SettledWork.tsx';
 import { WorkLine } from './WorkLine.tsx';
 import styles from './WorkList.module.css';
 import { benchWork, plantsIn, type WorkGroup } from './work-groups.ts';
 
 /** The dated work of all plants shown: today's in sight, the week's and what is settled folded away. */
-export default function WorkList({ rows }: { rows: Bench['plants'] }) {
+export default function WorkList({ rows }: { rows: readonly BenchRow[] }) {
   const heading = useRef<HTMLHeadingElement>(null);
   const { today, thisWeek, settled } = benchWork(rows);
   // The button that was pressed goes with its line: the focus stays in the list.
@@ -26,7 +26,7 @@ export default function WorkList({ rows }: { rows: Bench['plants'] }) {
       )}
       {thisWeek.length > 0 && (
         <details className={styles.later}>
-          <summary>This week: {countWords(plantsIn(thisWeek), 'plant')}</summary>
+          <summary>Work to come this week: {countWords(plantsIn(thisWeek), 'plant')}</summary>
           <Lines groups={thisWeek} rows={rows} onSettled={onSettled} />
         </details>
       )}
@@ -41,7 +41,7 @@ function Lines({
   onSettled,
 }: {
   groups: readonly WorkGroup[];
-  rows: Bench['plants'];
+  rows: readonly BenchRow[];
   onSettled: () => void;
 }) {
   return (

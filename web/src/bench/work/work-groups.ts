@@ -1,6 +1,7 @@
 import { WORK_KINDS } from '../../../../core/season/work.ts';
-import type { Bench } from '../../../../server/schemas/pages.ts';
 import type { Piece } from '../../api/work-words.ts';
+import type { BenchRow } from '../need-groups.ts';
+import { isWantedNow } from './is-wanted-now.ts';
 
 /** A piece of work with the name of its plant. */
 export interface NamedPiece extends Piece {
@@ -30,18 +31,13 @@ export interface BenchWork {
  *
  * Notes: work that has lapsed is left out. There is nothing to make up.
  */
-export function benchWork(rows: Bench['plants']): BenchWork {
+export function benchWork(rows: readonly BenchRow[]): BenchWork {
   const pieces = rows.flatMap(({ plant, work }) => work.map((one) => ({ ...one, plantName: plant.name })));
   return {
     today: grouped(pieces.filter(isWantedNow)),
     thisWeek: grouped(pieces.filter(({ state }) => state === 'to-come')),
     settled: pieces.filter(({ state }) => state === 'done' || state === 'skipped'),
   };
-}
-
-/** Whether work is to be done today: its day has come and its use has not ended. */
-export function isWantedNow({ state }: Pick<Piece, 'state'>): boolean {
-  return state === 'due' || state === 'overdue';
 }
 
 /** How many plants a list of work is on. */

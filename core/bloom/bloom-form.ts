@@ -1,5 +1,10 @@
+/** How a bloom rises: evenly about its half, or quickly at first and slowly to the full. */
+export const RISE_KINDS = ['logistic', 'gompertz'] as const;
+export type RiseKind = (typeof RISE_KINDS)[number];
+
 /** How one bloom comes and goes: everything about it but how much of the canopy it covers. Days count from the first reading. */
 export interface BloomForm {
+  readonly kind: RiseKind;
   /** When half of what will open is open. */
   readonly halfDays: number;
   /** From first colour (5 %) to full bloom (90 %). */
@@ -18,10 +23,15 @@ export interface BloomEvents {
   readonly fadingDays: number;
 }
 
-/** A logistic curve passes 5 % and 90 % so many of its scales before and after its half. */
-const TO_FIRST = Math.log(19);
-const TO_FULL = Math.log(9);
-const SCALES_A_RISE = TO_FIRST + TO_FULL;
+/** Each curve passes 5 %, half and 90 % at these places, in scales of its own. */
+const PLACES: Readonly<Record<RiseKind, { first: number; half: number; full: number }>> = {
+  logistic: { first: -Math.log(19), half: 0, full: Math.log(9) },
+  gompertz: {
+    first: -Math.log(Math.log(20)),
+    half: -Math.log(Math.log(2)),
+    full: -Math.log(Math.log(10 / 9)),
+  },
+};
 
 /**
  * Share of the full bloom that is open on a day.
@@ -30,11 +40,11 @@ const SCALES_A_RISE = TO_FIRST + TO_FULL;
  * @param days since the first reading
  * @returns 0–1: 0.05 at first colour, 0.5 at half, 0.9 at full bloom, unless it fades before it is full
  *
- * Definition: a logistic rise times a logistic fall.
+ * Definition: a logistic or a Gompertz rise times a logistic fall.
  *
  * Notes: one bloom only. A second flush, or heads taken off, begins a bloom of its own (`bloomStretch`).
  *
- * Reference: Verhulst (1838) for the logistic; the product of two for what comes and goes is common in phenology, as in Zhang et al.
+ * Reference: Verhulst (1838) and Gompertz (1825) as in `shareOfFinal`; the product of two for what comes and goes is common in phenology, as in Zhang et al.
  * (2003), Monitoring vegetation phenology using MODIS, who fit one logistic to either side (from memory).
  *
  * Example: a rise of 20 days about day 30 has 0.9 on day 38.5.
@@ -45,21 +55,34 @@ export function shareOpen(form: BloomForm, days: number): number {
 
 /** `shareOpen` of one form, for many days. */
 export function openingOf(form: BloomForm): (days: number) => number {
-  const riseScale = form.riseDays / SCALES_A_RISE;
-  const fallScale = form.fallDays / SCALES_A_RISE;
-  const fallHalf = bloomEvents(form).fadingDays + TO_FULL * fallScale;
-  return (days) =>
-    1 / ((1 + Math.exp((form.halfDays - days) / riseScale)) * (1 + Math.exp((days - fallHalf) / fallScale)));
+  const riseScale = riseScaleOf(form);
+  const { half } = PLACES[form.kind];
+  const fall = PLACES.logistic;
+  const fallScale = form.fallDays / (fall.full - fall.first);
+  const fallHalf = bloomEvents(form).fadingDays + fall.full * fallScale;
+  const left = (days: number) => 1 + Math.exp((days - fallHalf) / fallScale);
+  const isLogistic = form.kind === 'logistic';
+  return (days) => {
+    const down = Math.exp(-half - (days - form.halfDays) / riseScale);
+    return (isLogistic ? 1 / (1 + down) : Math.exp(-down)) / left(days);
+  };
 }
 
 /** When first colour, half, full bloom and fading come, days since the first reading. */
-export function bloomEvents({ halfDays, riseDays, lastsDays }: BloomForm): BloomEvents {
-  const scale = riseDays / SCALES_A_RISE;
-  const fullDays = halfDays + TO_FULL * scale;
+export function bloomEvents(form: BloomForm): BloomEvents {
+  const { halfDays, lastsDays, kind } = form;
+  const scale = riseScaleOf(form);
+  const { first, half, full } = PLACES[kind];
+  const fullDays = halfDays + (full - half) * scale;
   return {
-    firstColourDays: halfDays - TO_FIRST * scale,
+    firstColourDays: halfDays + (first - half) * scale,
     halfDays,
     fullDays,
     fadingDays: fullDays + lastsDays,
   };
+}
+
+function riseScaleOf({ kind, riseDays }: BloomForm): number {
+  const { first, full } = PLACES[kind];
+  return riseDays / (full - first);
 }

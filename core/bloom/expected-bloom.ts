@@ -1,5 +1,11 @@
 import type { LogBell } from '../growth/expected-growth.ts';
 
+/** A bell curve of days. */
+export interface Bell {
+  readonly mean: number;
+  readonly sd: number;
+}
+
 /** What is held likely of a bloom before any colour is seen: bell curves of logarithms. */
 export interface ExpectedBloom {
   /** ln of the share of canopy in flower at full bloom, 0–1. */
@@ -8,6 +14,11 @@ export interface ExpectedBloom {
   readonly logRiseDays: LogBell;
   /** ln of the days that full bloom lasts. */
   readonly logLastsDays: LogBell;
+  /**
+   * First day of full bloom since the first reading, as the last stop lets expect it; `null` where nothing is held of it, and always where the day goes to
+   * the records that such expectations are learned from.
+   */
+  readonly fullDays: Bell | null;
   readonly restsOn: 'plant' | 'guess';
 }
 
@@ -36,13 +47,18 @@ const SPREADS = {
  *
  * @param lastsDays days that full bloom of the kind lasts, above 0
  * @param lessons earlier blooms of the plant, in any order
+ * @param fullDays full bloom as the last stop lets expect it, days since the first reading
  *
  * How: the plant's own logarithm is the mean of its blooms' and the guess, each weighted by 1 ÷ sd²; the next bloom differs from it by the
  * bloom's own part.
  *
  * Example: without lessons full bloom covers 0.35 of the canopy give or take a factor of 1.8.
  */
-export function expectedBloom(lastsDays: number, lessons: readonly BloomLesson[] = []): ExpectedBloom {
+export function expectedBloom(
+  lastsDays: number,
+  lessons: readonly BloomLesson[] = [],
+  fullDays: Bell | null = null,
+): ExpectedBloom {
   const expected = (figure: keyof BloomLesson): LogBell => {
     const { guess, bloom } = SPREADS[figure];
     const weight = guess ** -2 + lessons.length * bloom ** -2;
@@ -56,6 +72,7 @@ export function expectedBloom(lastsDays: number, lessons: readonly BloomLesson[]
     logFullShare: expected('fullShare'),
     logRiseDays: expected('riseDays'),
     logLastsDays: { mean: Math.log(lastsDays), sd: SPREADS.lastsDays },
+    fullDays,
     restsOn: lessons.length > 0 ? 'plant' : 'guess',
   };
 }

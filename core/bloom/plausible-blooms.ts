@@ -1,8 +1,8 @@
 import { requireAtLeast } from '../errors/expect.ts';
 import type { LogBell } from '../growth/expected-growth.ts';
-import { type BloomForm, openingOf } from './bloom-form.ts';
+import { type BloomForm, bloomEvents, openingOf, RISE_KINDS } from './bloom-form.ts';
 import type { TimedShare } from './bloom-readings.ts';
-import type { ExpectedBloom } from './expected-bloom.ts';
+import type { Bell, ExpectedBloom } from './expected-bloom.ts';
 
 /** A bloom that agrees with the readings. */
 export interface PlausibleBloom {
@@ -16,7 +16,7 @@ export interface PlausibleBloom {
 /** A net of blooms: day of the half, logarithms of rise, time in full bloom and share. */
 const AXES = ['half', 'logRise', 'logLasts', 'logShare'] as const;
 type Net = Readonly<Record<(typeof AXES)[number], readonly number[]>>;
-const KNOTS = { half: 19, logRise: 9, logLasts: 5, logShare: 11 } as const;
+const KNOTS = { half: 21, logRise: 11, logLasts: 5, logShare: 13 } as const;
 /** The first net takes a day in five as the half; the next ones are drawn in to what counted. */
 const FIRST_STEP_DAYS = 5;
 const FIRST_KNOTS = { logLasts: 3, logShare: 7 } as const;
@@ -30,6 +30,7 @@ const MOST_LOG_SHARE = Math.log(0.95);
 const REACH_DAYS = { before: 40, after: 80 };
 /** So far below the best in logarithm, a bloom no longer counts. */
 const NEGLIGIBLE = 9;
+const HEAVY_TAIL = 4;
 /** Numbers that the readings fix: half, rise, share. */
 const FITTED_NUMBERS = 3;
 
@@ -72,61 +73,84 @@ interface Knot {
   readonly at: Readonly<Record<keyof Net, number>>;
 }
 
+/** The knots of a net that are not negligible beside its best. */
 function knotsThatCount(net: Net, readings: readonly TimedShare[], expected: ExpectedBloom): Knot[] {
-  const seen = knotsOf(net, readings, expected);
-  const least = seen.reduce((low, { misfit }) => Math.min(low, misfit), Number.POSITIVE_INFINITY);
+  const seen = formsSeen(net, readings, expected);
+  const shares = net.logShare.map((logShare) => ({
+    logShare,
+    fullShare: Math.exp(logShare),
+    before: logBell(expected.logFullShare, logShare),
+  }));
+  // Every share of every form, twice over: what the scatter is has to be known before anything is weighed.
+  let least = Number.POSITIVE_INFINITY;
+  for (const form of seen) {
+    for (const { fullShare } of shares) least = Math.min(least, misfitOf(form, fullShare));
+  }
   const scatter = Math.max(1, least / Math.max(1, readings.length - FITTED_NUMBERS));
-  const logOf = ({ before, misfit }: SeenKnot) => before - misfit / 2 / scatter;
-  const best = seen.reduce((most, knot) => Math.max(most, logOf(knot)), Number.NEGATIVE_INFINITY);
-  return seen
-    .filter((knot) => logOf(knot) > best - NEGLIGIBLE)
-    .map((knot) => ({ ...knot, log: logOf(knot) }));
+  const logOf = (form: SeenForm, { fullShare, before }: (typeof shares)[number]) =>
+    form.before + before - misfitOf(form, fullShare) / 2 / scatter;
+  let best = Number.NEGATIVE_INFINITY;
+  for (const form of seen) for (const share of shares) best = Math.max(best, logOf(form, share));
+  const counting: Knot[] = [];
+  for (const one of seen) {
+    for (const share of shares) {
+      const log = logOf(one, share);
+      if (log <= best - NEGLIGIBLE) continue;
+      const at = { ...one.at, logShare: share.logShare };
+      counting.push({ form: one.form, fullShare: share.fullShare, log, at });
+    }
+  }
+  return counting;
 }
 
-interface SeenKnot extends Omit<Knot, 'log'> {
-  readonly misfit: number;
+/** A form with what its misfit is made of: a parabola in the share. */
+interface SeenForm {
+  readonly form: BloomForm;
+  readonly at: Omit<Knot['at'], 'logShare'>;
+  readonly rest: number;
+  readonly products: number;
+  readonly squares: number;
   /** Logarithm of what was held of it before. */
   readonly before: number;
 }
 
-/** Every knot with its misfit: the readings' squared distances in standard deviations, a parabola in the share. */
-function knotsOf(net: Net, readings: readonly TimedShare[], expected: ExpectedBloom): SeenKnot[] {
-  const seen: SeenKnot[] = [];
-  for (const half of net.half) {
-    for (const logRise of net.logRise) {
-      for (const logLasts of net.logLasts) {
-        for (const fall of FALLS_OF_RISE) {
-          const riseDays = Math.exp(logRise);
-          const form = {
-            halfDays: half,
-            riseDays,
-            lastsDays: Math.exp(logLasts),
-            fallDays: fall * riseDays,
-          };
-          const open = openingOf(form);
-          let [squares, products, rest] = [0, 0, 0];
-          for (const { days, share, sd } of readings) {
-            const opened = open(days) / sd;
-            squares += opened * opened;
-            products += (opened * share) / sd;
-            rest += (share / sd) ** 2;
-          }
-          const paced = logBell(expected.logRiseDays, logRise) + logBell(expected.logLastsDays, logLasts);
-          for (const logShare of net.logShare) {
-            const fullShare = Math.exp(logShare);
-            seen.push({
-              form,
-              fullShare,
-              misfit: rest - 2 * fullShare * products + fullShare * fullShare * squares,
-              before: paced + logBell(expected.logFullShare, logShare),
-              at: { half, logRise, logLasts, logShare },
-            });
+/** The readings' squared distances from a bloom, in their standard deviations. */
+function misfitOf({ rest, products, squares }: SeenForm, fullShare: number): number {
+  return rest - 2 * fullShare * products + fullShare * fullShare * squares;
+}
+
+function formsSeen(net: Net, readings: readonly TimedShare[], expected: ExpectedBloom): SeenForm[] {
+  const rest = readings.reduce((sum, { share, sd }) => sum + (share / sd) ** 2, 0);
+  const seen: SeenForm[] = [];
+  for (const { form, at } of formsOf(net)) {
+    const open = openingOf(form);
+    let [squares, products] = [0, 0];
+    for (const { days, share, sd } of readings) {
+      const opened = open(days) / sd;
+      squares += opened * opened;
+      products += (opened * share) / sd;
+    }
+    const paced = logBell(expected.logRiseDays, at.logRise) + logBell(expected.logLastsDays, at.logLasts);
+    const dated = expected.fullDays === null ? 0 : logTail(expected.fullDays, bloomEvents(form).fullDays);
+    seen.push({ form, at, rest, products, squares, before: paced + dated });
+  }
+  return seen;
+}
+
+function* formsOf(net: Net): Generator<{ form: BloomForm; at: Omit<Knot['at'], 'logShare'> }> {
+  for (const kind of RISE_KINDS) {
+    for (const half of net.half) {
+      for (const logRise of net.logRise) {
+        for (const logLasts of net.logLasts) {
+          for (const fall of FALLS_OF_RISE) {
+            const riseDays = Math.exp(logRise);
+            const pace = { riseDays, lastsDays: Math.exp(logLasts), fallDays: fall * riseDays };
+            yield { form: { kind, halfDays: half, ...pace }, at: { half, logRise, logLasts } };
           }
         }
       }
     }
   }
-  return seen;
 }
 
 function firstNet(readings: readonly TimedShare[], expected: ExpectedBloom): Net {
@@ -164,4 +188,9 @@ function evenly(from: number, to: number, count: number): number[] {
 
 function logBell({ mean, sd }: LogBell, value: number): number {
   return -(((value - mean) / sd) ** 2) / 2;
+}
+
+/** Heavier tails than a bell curve's (Student t), so that sittings soon overrule a day that is far off. */
+function logTail({ mean, sd }: Bell, value: number): number {
+  return -((HEAVY_TAIL + 1) / 2) * Math.log(1 + ((value - mean) / sd) ** 2 / HEAVY_TAIL);
 }

@@ -7,8 +7,9 @@
 
 import { type Bloom, type BloomDate, bloomOf } from '../../../core/bloom/bloom.ts';
 import type { BloomReading } from '../../../core/bloom/bloom-readings.ts';
-import { expectedBloom } from '../../../core/bloom/expected-bloom.ts';
+import { type Bell, type BloomLesson, expectedBloom } from '../../../core/bloom/expected-bloom.ts';
 import { addDays, daysBetween } from '../../../core/day/day.ts';
+import { seededNoise } from '../../../core/measures/seeded-noise.ts';
 import { count, median, note, share } from '../growth/tally.ts';
 import { type BloomOptions, FIRST_DAY, type SimulatedBloom, simulateBloom } from './simulated-blooms.ts';
 
@@ -26,12 +27,19 @@ const ROWS: [string, BloomOptions][] = [
   ['slow, 30–50 days', { rise: 'logistic', noise: 1, riseDays: [30, 50] }],
 ];
 
-function told(readings: readonly BloomReading[]): Bloom | null {
+/** Spread of the day of full bloom that a stop lets expect once there are some records, days. */
+const STOP_SD_DAYS = 10;
+
+function told(
+  readings: readonly BloomReading[],
+  lessons: readonly BloomLesson[] = [],
+  full: Bell | null = null,
+): Bloom | null {
   const bloom = bloomOf({
     readings,
     startsAgain: [],
     today: addDays(FIRST_DAY, 400),
-    expected: expectedBloom(LASTS_DAYS),
+    expected: expectedBloom(LASTS_DAYS, lessons, full),
   });
   return bloom.ok ? bloom : null;
 }
@@ -74,28 +82,35 @@ function oneBloom(row: string, season: SimulatedBloom): void {
     const readings = until(season, season.full - ahead);
     const bloom = told(readings);
     count(`${row} colour ${ahead}`, bloom !== null);
-    if (bloom !== null) check(`${row} ahead ${ahead}`, bloom.full, season.full, readings, 7);
+    if (bloom === null) continue;
+    check(`${row} ahead ${ahead}`, bloom.full, season.full, readings, 7);
+    const known = told(readings, [season.lesson]);
+    if (known !== null) check(`${row} known ${ahead}`, known.full, season.full, readings, 7);
+    const start = daysBetween(FIRST_DAY, (readings[0] as BloomReading).day);
+    const full = { mean: season.full - start + STOP_SD_DAYS * stopSays(), sd: STOP_SD_DAYS };
+    const both = told(readings, [season.lesson], full);
+    if (both !== null) check(`${row} both ${ahead}`, both.full, season.full, readings, 7);
   }
 }
 
-const started = performance.now();
-ROWS.forEach(([row, options], at) => {
-  for (let k = 0; k < blooms; k++) oneBloom(row, simulateBloom(first + 100_000 * at + k, options));
-});
-console.log(
-  `${blooms} blooms a row, seeds from ${first}; off = median days off, 90 % = intervals that hold the truth, wide = median width, days\n`,
-);
+const stopSays = seededNoise(first).normal;
 const cells = (name: string, within: number) =>
   `within ${within} d ${share(`${name} within`).padStart(5)} %  off ${median(`${name} off`).padStart(5)}  90 % ${share(`${name} holds`).padStart(5)} %  wide ${median(`${name} width`)}`;
-for (const [row] of ROWS) {
-  console.log(row);
-  for (const event of ['first', 'half', 'full'])
-    console.log(`  ${`looking back: ${event}`.padEnd(28)} ${cells(`${row} ${event}`, 4)}`);
-  console.log(`  ${'looking back: fading'.padEnd(28)} ${cells(`${row} fading`, 7)}`);
+const line = (words: string, name: string, within: number, more = '') =>
+  console.log(`  ${words.padEnd(28)} ${cells(name, within)}${more}`);
+
+console.log(
+  `${blooms} blooms a row, seeds from ${first}; off = median days off, 90 % = intervals that hold the truth, wide = median width, days`,
+);
+ROWS.forEach(([row, options], at) => {
+  for (let k = 0; k < blooms; k++) oneBloom(row, simulateBloom(first + 100_000 * at + k, options));
+  console.log(`\n${row}`);
+  for (const event of ['first', 'half', 'full']) line(`looking back: ${event}`, `${row} ${event}`, 4);
+  line('looking back: fading', `${row} fading`, 7);
   for (const ahead of [14, 7]) {
-    console.log(
-      `  ${`full bloom, ${ahead} days ahead`.padEnd(28)} ${cells(`${row} ahead ${ahead}`, 7)}  (colour seen in ${share(`${row} colour ${ahead}`)} %)`,
-    );
+    const seen = `  (colour seen in ${share(`${row} colour ${ahead}`)} %)`;
+    line(`full bloom, ${ahead} days ahead`, `${row} ahead ${ahead}`, 7, seen);
+    line('  one earlier bloom known', `${row} known ${ahead}`, 7);
+    line('  and days from the stop', `${row} both ${ahead}`, 7);
   }
-}
-console.log(`\n${((performance.now() - started) / (3 * blooms * ROWS.length)).toFixed(0)} ms a fit`);
+});

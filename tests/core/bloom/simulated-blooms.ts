@@ -1,4 +1,5 @@
 import type { BloomReading } from '../../../core/bloom/bloom-readings.ts';
+import type { BloomLesson } from '../../../core/bloom/expected-bloom.ts';
 import { addDays, day } from '../../../core/day/day.ts';
 import { chances } from '../growth/simulated-seasons.ts';
 
@@ -24,13 +25,15 @@ export interface SimulatedBloom {
   readonly half: number;
   readonly full: number;
   readonly fading: number;
+  /** What the same plant's other years would show: a fifth more or less. */
+  readonly lesson: BloomLesson;
 }
 
 /**
  * One bloom, photographed about once a week from long before the first colour until long after.
  *
  * Notes: invented numbers: full bloom covers 12–60 % of the canopy and lasts 8–35 days, falls in 0.6–2 times the days that it rose;
- * the plus-minus is 3–6 points and a tenth of the share; a photo may be up to two days early or late and one in nine is missed.
+ * the plus-minus is 2–4 points and a tenth of the share; a photo may be up to two days early or late and one in nine is missed.
  */
 export function simulateBloom(seed: number, { rise, noise, riseDays }: BloomOptions): SimulatedBloom {
   const { normal, uniform } = chances(seed);
@@ -46,7 +49,7 @@ export function simulateBloom(seed: number, { rise, noise, riseDays }: BloomOpti
   const open = (days: number) =>
     risen.shareAt((days - firstColour) / riseTook) *
     (1 - RISEN.logistic.shareAt(FADING_PLACE + (days - fading) / fallTook));
-  const statedPoints = 0.03 + 0.03 * uniform();
+  const statedPoints = 0.02 + 0.02 * uniform();
   const readings: BloomReading[] = [];
   for (let week = 0; 7 * week < fading + 2 * fallTook; week++) {
     const at = 7 * week + (week === 0 ? 0 : Math.floor(5 * uniform()) - 2);
@@ -62,7 +65,9 @@ export function simulateBloom(seed: number, { rise, noise, riseDays }: BloomOpti
       plusMinus: noise === null ? null : plusMinus,
     });
   }
-  return { readings, firstColour, half: atShare(0.5), full, fading };
+  const otherYear = () => Math.exp(0.2 * normal());
+  const lesson = { fullShare: fullShare * otherYear(), riseDays: riseTook * otherYear() };
+  return { readings, firstColour, half: atShare(0.5), full, fading, lesson };
 }
 
 /** Logistic place, 0 at 5 % and 1 at 90 %, where 10 % are open. */

@@ -1,6 +1,7 @@
 import { joined } from './geometry/join-mesh.ts';
 import { emptyMesh, type Mesh, turnMesh } from './geometry/mesh.ts';
 import { type BuiltPlant, buildPlant } from './plant/build-plant.ts';
+import { type DroopSpec, droopPlant } from './plant/droop.ts';
 import type { Cut, PlantSpec } from './plant/plant-spec.ts';
 import { type ShootInView, shootsInView } from './shoots-in-view.ts';
 import { addPot, type PotSpec } from './stand/pot.ts';
@@ -16,6 +17,8 @@ export interface SilhouetteOptions {
   readonly camera: CameraSpec;
   readonly widthPx: number;
   readonly heightPx: number;
+  /** The plant gone limp; firm without. */
+  readonly droop?: DroopSpec;
 }
 
 /** What is known of the plant whatever its turn. */
@@ -44,6 +47,7 @@ export function renderSilhouettes(
 ): RenderedSilhouette[] {
   const { plant, pot, week, cuts, widthPx, heightPx } = options;
   const built = buildPlant(plant, week, cuts, 'fine');
+  if (options.droop !== undefined) droopPlant(built.mesh, options.droop);
   const scene = joined(built.mesh, potMesh(pot));
   const camera = pinhole(options.camera, widthPx, heightPx);
   const truth = plantTruth(built, options, camera);

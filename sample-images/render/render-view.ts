@@ -5,6 +5,7 @@ import { type LightSpec, lampsOf } from './light/lamps.ts';
 import { meshBounds, type ShadowMap, shadowMap } from './light/shadow-map.ts';
 import { type AilingSpec, ailLeaves } from './plant/ailing-leaves.ts';
 import { type BuiltPlant, buildPlant } from './plant/build-plant.ts';
+import { type DroopSpec, droopPlant } from './plant/droop.ts';
 import { addHangingLeaves, type HangingSpec } from './plant/hanging-leaves.ts';
 import type { Detail } from './plant/leaf-blade.ts';
 import type { Cut, PlantSpec } from './plant/plant-spec.ts';
@@ -41,6 +42,8 @@ export interface ViewOptions {
   readonly sway?: SwaySpec;
   /** Leaves that hang over the pot's rim; none without. */
   readonly hanging?: HangingSpec;
+  /** The plant gone limp; firm without. */
+  readonly droop?: DroopSpec;
   /** Leaves that have turned yellow or brown; none without. */
   readonly ailing?: AilingSpec;
 }
@@ -96,8 +99,9 @@ export function standingScene(options: ViewOptions, detail: Detail): Mesh {
 }
 
 function standingPlant(options: ViewOptions, detail: Detail): BuiltPlant {
-  const { plant, pot, week, cuts, sway, hanging, ailing } = options;
+  const { plant, pot, week, cuts, sway, hanging, droop, ailing } = options;
   const built = buildPlant(plant, week, cuts, detail);
+  if (droop !== undefined) droopPlant(built.mesh, droop);
   if (hanging !== undefined) addHangingLeaves(built.mesh, hanging, pot.rimMm, plant.leaf, detail);
   if (sway !== undefined) swayPlant(built.mesh, valueAt(plant.radiusMm, week), sway);
   if (ailing !== undefined) ailLeaves(built.mesh, ailing);

@@ -315,6 +315,21 @@ describe('a grower’s season', () => {
   );
 
   it(
+    'removes a show, and brings it back with its entries',
+    async () => {
+      await page.goto(`${app.url}/shows`);
+      const card = page.getByRole('article', { name: 'Reed Quay Late Show' });
+      await page.getByRole('button', { name: 'Remove Reed Quay Late Show' }).click();
+      await card.waitFor({ state: 'detached' });
+      expect((await answer()).plan?.showDay).toBe('2027-08-13');
+      await page.getByRole('button', { name: 'Undo' }).click();
+      await card.getByRole('link', { name: 'Lantern' }).waitFor();
+      expect((await answer()).plan?.showDay).toBe('2027-09-20');
+    },
+    PATIENCE_MS,
+  );
+
+  it(
     'leaves the photos of a limp plant out of the trend, and takes them in again',
     async () => {
       const body = new FormData();

@@ -69,7 +69,7 @@ export function PlantFields({
       </Field>
       <Field
         label="Show day (may stay empty)"
-        help="The day the plant must be at its best."
+        help="The day the plant must be at its best. It is entered for the show of that day; classes and limits stand under Shows."
         fault={fields.showDay}
       >
         {(wiring) => (

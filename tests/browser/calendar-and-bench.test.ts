@@ -148,6 +148,21 @@ describe('a grower with many plants', () => {
   );
 
   it(
+    'has work done that the log tells of by a line in the log of each',
+    async () => {
+      const line = lineOf('Clear yellow and dead leaf');
+      await line.getByRole('button', { name: 'All 12 done' }).click();
+      await line.waitFor({ state: 'detached' });
+      await expect.poll(notesOfAll, { timeout: PATIENCE_MS }).toEqual(Array(COUNT).fill('cleared-leaf'));
+      await page.getByText('Done: 12 plants.', { exact: false }).waitFor();
+      await undo();
+      await line.waitFor();
+      expect(await notesOfAll()).toEqual([]);
+    },
+    PATIENCE_MS,
+  );
+
+  it(
     'skips one with a reason, and puts it on the list again',
     async () => {
       const line = lineOf('Turn the pot.');

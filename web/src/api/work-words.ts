@@ -41,7 +41,8 @@ export async function sendWords(words: readonly Word[]): Promise<void> {
 
 const SHOWN_AT_ONCE = { done: 'Done.', skipped: 'Skipped.' } as const;
 
-function showOnBench(work: readonly Piece[], { said }: Said): void {
+/** Shows work as settled on the bench until the server has answered. */
+export function showOnBench(work: readonly Piece[], { said }: Said): void {
   if (said === 'moved') return;
   const keys = new Set(work.map(({ key }) => key));
   const settled = { state: said, stateInWords: SHOWN_AT_ONCE[said] };

@@ -1,17 +1,16 @@
 import { useEffect, useRef, useState } from 'react';
 import type { LogKind } from '../../../../core/season/log-entry.ts';
-import { recordForMany } from '../../api/many.ts';
-import { sayOfWork } from '../../api/work-words.ts';
+import { finishWork, recordForMany } from '../../api/many.ts';
 import buttons from '../../parts/buttons.module.css';
 import { Fault } from '../../parts/Fault.tsx';
 import { Icon, type IconName } from '../../parts/Icon.tsx';
 import { useSending } from '../../parts/use-sending.ts';
 import { todayHere } from '../../words/day-words.ts';
-import { countWords } from '../../words/plant-words.ts';
 import type { BenchRow } from '../need-groups.ts';
 import { isWantedNow } from '../work/is-wanted-now.ts';
+import { logLineOf } from '../work/log-line-of.ts';
 import styles from './ManyBar.module.css';
-import { doneWords, workDoneBy } from './many-words.ts';
+import { doneWords, forWhom, workDoneBy } from './many-words.ts';
 import RecordSheet from './RecordSheet.tsx';
 
 /** Written down for today with one tap. */
@@ -41,7 +40,10 @@ export default function ManyBar({
   // The button that opened the bar is gone: the keyboard goes on here.
   useEffect(() => bar.current?.focus({ preventScroll: true }), []);
   const picked = rows.filter(({ plant }) => chosen.has(plant.id));
-  const waiting = picked.flatMap(({ work }) => work.filter(isWantedNow));
+  // A stop is written down with its depth and its day.
+  const waiting = picked.flatMap(({ work }) =>
+    work.filter((piece) => isWantedNow(piece) && piece.kind !== 'stop'),
+  );
   const none = picked.length === 0 || busy;
 
   const writeDown = (kind: LogKind) =>
@@ -53,14 +55,8 @@ export default function ManyBar({
         doneWords(kind, picked),
       ),
     );
-  const finishWork = () =>
-    send(() =>
-      sayOfWork(
-        waiting,
-        { said: 'done', day: todayHere() },
-        `Today’s work is done on ${countWords(picked.length, 'plant')}.`,
-      ),
-    );
+  const finishToday = () =>
+    send(() => finishWork(waiting, logLineOf, todayHere(), `Today’s work is done on ${forWhom(picked)}.`));
 
   return (
     <section ref={bar} tabIndex={-1} className={styles.bar} aria-label="Many at once">
@@ -101,7 +97,7 @@ export default function ManyBar({
           type="button"
           className={buttons.quiet}
           disabled={none || waiting.length === 0}
-          onClick={finishWork}
+          onClick={finishToday}
         >
           <Icon name="keep" /> Work done
           <span className="only-heard"> today</span>

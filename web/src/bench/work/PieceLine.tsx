@@ -17,6 +17,11 @@ export function PieceLine({ piece }: { piece: NamedPiece }) {
         <Link href={`/plants/${piece.plantId}`}>{piece.plantName}</Link>, {waitWords(piece, todayHere())}
       </p>
       <div className={styles.acts}>
+        {piece.kind === 'photograph' && (
+          <Link href={`/plants/${piece.plantId}?add-photos`} className={buttons.icon}>
+            <Icon name="camera" /> Add a photo<span className="only-heard"> {piece.plantName}</span>
+          </Link>
+        )}
         <button type="button" className={buttons.icon} disabled={busy} onClick={() => settle()}>
           <Icon name="keep" /> Done<span className="only-heard"> {piece.plantName}</span>
         </button>

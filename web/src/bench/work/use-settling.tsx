@@ -1,7 +1,9 @@
 import { lazy, type ReactNode, Suspense, useState } from 'react';
+import { finishWork } from '../../api/many.ts';
 import { type Said, sayOfWork } from '../../api/work-words.ts';
 import { useSending } from '../../parts/use-sending.ts';
 import { todayHere } from '../../words/day-words.ts';
+import { logLineOf } from './log-line-of.ts';
 import type { NamedPiece } from './work-groups.ts';
 import { saidInWords } from './work-words.ts';
 
@@ -15,7 +17,10 @@ export function useSettling(pieces: readonly NamedPiece[], onSettled?: () => voi
   const [open, setOpen] = useState(false);
 
   async function settle(said: Said = { said: 'done', day: todayHere() }): Promise<void> {
-    const isKept = await send(() => sayOfWork(pieces, said, saidInWords(SAID_WORDS[said.said], pieces)));
+    const words = saidInWords(SAID_WORDS[said.said], pieces);
+    const isKept = await send(() =>
+      said.said === 'done' ? finishWork(pieces, logLineOf, said.day, words) : sayOfWork(pieces, said, words),
+    );
     if (!isKept) return;
     setOpen(false);
     onSettled?.();

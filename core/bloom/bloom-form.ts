@@ -7,9 +7,9 @@ export interface BloomForm {
   readonly kind: RiseKind;
   /** When half of what will open is open. */
   readonly halfDays: number;
-  /** From first colour (5 %) to full bloom (90 %). */
+  /** From first colour (5 % open) to full bloom (80 % open). */
   readonly riseDays: number;
-  /** From the first day of full bloom until it fades below 90 %. */
+  /** From the first day of full bloom until it fades below 80 %. */
   readonly lastsDays: number;
   /** From there until 5 % are left. */
   readonly fallDays: number;
@@ -23,13 +23,13 @@ export interface BloomEvents {
   readonly fadingDays: number;
 }
 
-/** Each curve passes 5 %, half and 90 % at these places, in scales of its own. */
+/** Each curve passes 5 %, half and 80 % at these places, in scales of its own. */
 const PLACES: Readonly<Record<RiseKind, { first: number; half: number; full: number }>> = {
-  logistic: { first: -Math.log(19), half: 0, full: Math.log(9) },
+  logistic: { first: -Math.log(19), half: 0, full: Math.log(4) },
   gompertz: {
     first: -Math.log(Math.log(20)),
     half: -Math.log(Math.log(2)),
-    full: -Math.log(Math.log(10 / 9)),
+    full: -Math.log(Math.log(5 / 4)),
   },
 };
 
@@ -38,16 +38,18 @@ const PLACES: Readonly<Record<RiseKind, { first: number; half: number; full: num
  *
  * @param form of the bloom, days above 0
  * @param days since the first reading
- * @returns 0–1: 0.05 at first colour, 0.5 at half, 0.9 at full bloom, unless it fades before it is full
+ * @returns 0–1: 0.05 at first colour, 0.5 at half, 0.8 at full bloom, unless it fades before it is full
  *
- * Definition: a logistic or a Gompertz rise times a logistic fall.
+ * Definition: a logistic or a Gompertz rise times a logistic fall. Full bloom is where four fifths are open: growers name no figure, and nearer to
+ * the top the curve is so flat that weekly photos cannot tell the day.
  *
  * Notes: one bloom only. A second flush, or heads taken off, begins a bloom of its own (`bloomStretch`).
  *
- * Reference: Verhulst (1838) and Gompertz (1825) as in `shareOfFinal`; the product of two for what comes and goes is common in phenology, as in Zhang et al.
+ * Reference: Verhulst (1838) and Gompertz (1825) as in `shareOfFinal`; the BBCH scale (Meier 2001, from memory) calls 10 % of flowers open the
+ * beginning and 50 % already full flowering, code 65; the product of two for what comes and goes is common in phenology, as in Zhang et al.
  * (2003), Monitoring vegetation phenology using MODIS, who fit one logistic to either side (from memory).
  *
- * Example: a rise of 20 days about day 30 has 0.9 on day 38.5.
+ * Example: a logistic rise of 20 days about day 30 has 0.8 on day 36.4.
  */
 export function shareOpen(form: BloomForm, days: number): number {
   return openingOf(form)(days);

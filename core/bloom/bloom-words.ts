@@ -31,7 +31,7 @@ function whyWords({ readings, restsOn }: Told): string {
 const RESTS_ON: Readonly<Record<Bloom['restsOn'], string>> = {
   plant: 'Beside them counts how this plant bloomed before.',
   guess:
-    'Beside them counts a guess of ours (18 days from first colour to full bloom, give or take a factor of 1.6): no published figure was found.',
+    'Beside them counts a guess of ours (15 days from first colour to full bloom, give or take a factor of 1.6): no published figure was found.',
 };
 
 function dated({ day, from90, to90 }: BloomDate): string {

@@ -38,9 +38,9 @@ export interface Bloom {
   /** 5 % of the full bloom open. */
   readonly firstColour: BloomDate;
   readonly half: BloomDate;
-  /** 90 % open: the first day of full bloom. */
+  /** 80 % open: the first day of full bloom. */
   readonly full: BloomDate;
-  /** Fallen below 90 % again; `null` until full bloom is reached, because before that the sittings say nothing of it. */
+  /** Fallen below 80 % again; `null` until full bloom is reached, because before that the sittings say nothing of it. */
   readonly fading: BloomDate | null;
   readonly fullShare: ShareRange;
   readonly sureness: Sureness;

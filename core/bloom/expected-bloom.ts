@@ -33,7 +33,7 @@ export interface BloomLesson {
  * follow in 7–10 days" (fuchsia society newsletter, April 2001), and one plant was in full bloom a week after its first flowers
  * (mybrokengarden.blogspot.com, August 2010); colour that a photo shows comes before the flower is open.
  */
-export const BLOOM_GUESS = { fullShare: 0.35, riseDays: 18 } as const;
+export const BLOOM_GUESS = { fullShare: 0.35, riseDays: 15 } as const;
 
 /** How far blooms differ, in standard deviations of the logarithm: from the guess, and from one bloom of a plant to the next. Guesses. */
 const SPREADS = {

@@ -31,6 +31,11 @@ const REACH_DAYS = { before: 40, after: 80 };
 /** So far below the best in logarithm, a bloom no longer counts. */
 const NEGLIGIBLE = 9;
 const HEAVY_TAIL = 4;
+/**
+ * By how much more than their own variance readings count as unsure, because no bloom runs quite by a curve. Without it 90 % intervals held the
+ * day of full bloom in 73–80 of 100 simulated blooms.
+ */
+const SHAPE_DOUBT = 1.7;
 /** Numbers that the readings fix: half, rise, share. */
 const FITTED_NUMBERS = 3;
 
@@ -41,9 +46,9 @@ const FITTED_NUMBERS = 3;
  * @param expected how much, how fast and how long it was expected to bloom
  *
  * How: Bayes' rule on a net of blooms that is drawn in round what counts, with no chance in it; every day may be the half, all alike
- * beforehand. The readings' own plus-minus is taken at its word unless even the best bloom misses them by more: then all count as
- * sure as they scatter about it (Birge's ratio). They never count as surer than stated, because the many readings of 0 before any colour
- * would say so wrongly.
+ * beforehand. The readings' own plus-minus is taken at its word, with a doubt of the curve's shape on top, unless even the best bloom misses them by
+ * more: then all count as sure as they scatter about it (Birge's ratio). They never count as surer than stated, because the many readings of 0
+ * before any colour would say so wrongly.
  *
  * Notes: slopes at the best fit would give symmetric intervals; in the first weeks of colour, where a small bloom near its full cannot be
  * told from the start of a large one, they are not.
@@ -86,7 +91,7 @@ function knotsThatCount(net: Net, readings: readonly TimedShare[], expected: Exp
   for (const form of seen) {
     for (const { fullShare } of shares) least = Math.min(least, misfitOf(form, fullShare));
   }
-  const scatter = Math.max(1, least / Math.max(1, readings.length - FITTED_NUMBERS));
+  const scatter = SHAPE_DOUBT * Math.max(1, least / Math.max(1, readings.length - FITTED_NUMBERS));
   const logOf = (form: SeenForm, { fullShare, before }: (typeof shares)[number]) =>
     form.before + before - misfitOf(form, fullShare) / 2 / scatter;
   let best = Number.NEGATIVE_INFINITY;

@@ -34,13 +34,13 @@ const off = (date: { day: ReturnType<typeof day> }, days: number) =>
   Math.abs(daysBetween(FIRST, date.day) - days);
 
 describe('a bloom’s form', () => {
-  it.each(RISE_KINDS)('that is %s has 5 % at first colour, half at the half, 90 % at full bloom', (kind) => {
+  it.each(RISE_KINDS)('that is %s has 5 % at first colour, half at the half, 80 % at full bloom', (kind) => {
     const slow = { ...FORM, kind, lastsDays: 300 };
     const events = bloomEvents(slow);
     expect(shareOpen(slow, events.firstColourDays)).toBeCloseTo(0.05, 6);
     expect(shareOpen(slow, events.halfDays)).toBeCloseTo(0.5, 6);
-    expect(shareOpen(slow, events.fullDays)).toBeCloseTo(0.9, 6);
-    expect(shareOpen(slow, events.fadingDays)).toBeCloseTo(0.9, 2);
+    expect(shareOpen(slow, events.fullDays)).toBeCloseTo(0.8, 6);
+    expect(shareOpen(slow, events.fadingDays)).toBeCloseTo(0.8, 2);
     expect(events.fullDays - events.firstColourDays).toBeCloseTo(slow.riseDays, 9);
   });
 
@@ -162,8 +162,8 @@ describe('a bloom against the show', () => {
   it('is early when full bloom is over before: the first heads are taken off', () => {
     const against = bloomAgainstShow(bloom, show(95));
     expect(against.verdict).toBe('early');
-    // Full on day 54 and 20 days of it: the middle lies on day 64.
-    expect(Math.abs(against.daysEarly - 31)).toBeLessThanOrEqual(3);
+    // Full on day 51 and 20 days of it: the middle lies on day 61.
+    expect(Math.abs(against.daysEarly - 34)).toBeLessThanOrEqual(3);
     // Its rise of 20 days and half of full bloom before the show, as it is known.
     expect(Math.abs(daysBetween(FIRST, against.takeOffUntil as typeof FIRST) - 65)).toBeLessThanOrEqual(4);
     expect(against.words).toMatch(/^About \d+ days early .*Take off the first heads until/);
@@ -180,7 +180,7 @@ describe('a bloom against the show', () => {
   });
 
   it('says so while it cannot be told', () => {
-    const against = bloomAgainstShow(told(weekly(42)), { ...show(54), lastsDays: 1 });
+    const against = bloomAgainstShow(told(weekly(42)), { ...show(50), lastsDays: 1 });
     expect(against.verdict).toBe('unsure');
     expect(against.words).toContain('cannot be told yet');
     const { early, inTime, late } = against.chances;

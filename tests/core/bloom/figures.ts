@@ -17,14 +17,14 @@ const blooms = Number(process.argv[2] ?? 200);
 const first = Number(process.argv[3] ?? 5000);
 const LASTS_DAYS = 21;
 const ROWS: [string, BloomOptions][] = [
-  ['logistic rise, 10–40 days', { rise: 'logistic', noise: 1, riseDays: [10, 40] }],
-  ['Gompertz’s rise', { rise: 'gompertz', noise: 1, riseDays: [10, 40] }],
-  ['straight rise', { rise: 'straight', noise: 1, riseDays: [10, 40] }],
-  ['scatter × 2', { rise: 'logistic', noise: 2, riseDays: [10, 40] }],
-  ['scatter × 0.5', { rise: 'logistic', noise: 0.5, riseDays: [10, 40] }],
-  ['no plus-minus', { rise: 'logistic', noise: null, riseDays: [10, 40] }],
-  ['quick, 8–14 days', { rise: 'logistic', noise: 1, riseDays: [8, 14] }],
-  ['slow, 30–50 days', { rise: 'logistic', noise: 1, riseDays: [30, 50] }],
+  ['logistic rise, 8–32 days', { rise: 'logistic', noise: 1, riseDays: [8, 32] }],
+  ['Gompertz’s rise', { rise: 'gompertz', noise: 1, riseDays: [8, 32] }],
+  ['straight rise', { rise: 'straight', noise: 1, riseDays: [8, 32] }],
+  ['scatter × 2', { rise: 'logistic', noise: 2, riseDays: [8, 32] }],
+  ['scatter × 0.5', { rise: 'logistic', noise: 0.5, riseDays: [8, 32] }],
+  ['no plus-minus', { rise: 'logistic', noise: null, riseDays: [8, 32] }],
+  ['quick, 7–12 days', { rise: 'logistic', noise: 1, riseDays: [7, 12] }],
+  ['slow, 24–40 days', { rise: 'logistic', noise: 1, riseDays: [24, 40] }],
 ];
 
 /** Spread of the day of full bloom that a stop lets expect once there are some records, days. */

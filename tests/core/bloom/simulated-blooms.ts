@@ -20,7 +20,7 @@ export interface BloomOptions {
 /** A bloom of known days with the photos of it, a week apart. */
 export interface SimulatedBloom {
   readonly readings: readonly BloomReading[];
-  /** Days since the first photo: 5 %, 50 %, 90 % of the rise, and where less than 90 % is left. */
+  /** Days since the first photo: 5 %, 50 %, 80 % of the rise, and where less than 80 % is left. */
   readonly firstColour: number;
   readonly half: number;
   readonly full: number;
@@ -44,7 +44,7 @@ export function simulateBloom(seed: number, { rise, noise, riseDays }: BloomOpti
   const firstColour = 30 + 40 * uniform();
   const risen = RISEN[rise];
   const atShare = (share: number) => firstColour + riseTook * risen.placeOf(share);
-  const full = atShare(0.9);
+  const full = atShare(0.8);
   const fading = full + lasts;
   const open = (days: number) =>
     risen.shareAt((days - firstColour) / riseTook) *
@@ -70,11 +70,11 @@ export function simulateBloom(seed: number, { rise, noise, riseDays }: BloomOpti
   return { readings, firstColour, half: atShare(0.5), full, fading, lesson };
 }
 
-/** Logistic place, 0 at 5 % and 1 at 90 %, where 10 % are open. */
+/** Logistic place, 0 at 5 % and 1 at 80 %, where 20 % are open. */
 const logit = (share: number) => Math.log(share / (1 - share));
-const FADING_PLACE = (logit(0.1) - logit(0.05)) / (logit(0.9) - logit(0.05));
+const FADING_PLACE = (logit(0.2) - logit(0.05)) / (logit(0.8) - logit(0.05));
 
-/** Rises from 5 % at place 0 to 90 % at place 1. */
+/** Rises from 5 % at place 0 to 80 % at place 1. */
 const RISEN = {
   logistic: ofCurve(
     (x) => 1 / (1 + Math.exp(-x)),
@@ -91,7 +91,7 @@ const RISEN = {
 } as const;
 
 function ofCurve(shareAt: (x: number) => number, placeOf: (share: number) => number) {
-  const [from, to] = [placeOf(0.05), placeOf(0.9)];
+  const [from, to] = [placeOf(0.05), placeOf(0.8)];
   return {
     shareAt: (place: number) => shareAt(from + place * (to - from)),
     placeOf: (share: number) => (placeOf(share) - from) / (to - from),

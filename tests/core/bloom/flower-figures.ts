@@ -1,0 +1,78 @@
+/**
+ * How well flower is told from leaf through the real cut-out, on rendered plants of known flower, printed as a table.
+ *
+ * `node --import tsx tests/core/bloom/flower-figures.ts [FIRST]`: seeds from FIRST (default 7000, seeds that nothing was chosen on). Renders are kept in the
+ * system's folder for passing files.
+ */
+
+import { readFileSync } from 'node:fs';
+import { PARTS } from '../../../core/canopy/found-plant.ts';
+import { NOTHING_KNOWN } from '../../../core/canopy/known.ts';
+import { openNetwork } from '../../../core/canopy/model/onnx-door.ts';
+import { measurePhoto } from '../../../core/measure-photo.ts';
+import { flowersInView } from '../../../sample-images/render/flowers-in-view.ts';
+import { readUprightPhoto } from '../../../server/intake/read-upright-photo.ts';
+import { emptyStandFile, shotFile } from '../../reshot/shots.ts';
+import { type FloweringPlant, floweringPlants } from './flowering-plants.ts';
+
+const first = Number(process.argv[2] ?? 7000);
+const network = await openNetwork(
+  new Uint8Array(readFileSync(new URL('../../../core/canopy/model/first-guess.onnx', import.meta.url))),
+);
+const [LEAF, FLOWER] = [PARTS.indexOf('leaf'), PARTS.indexOf('flower')];
+const offs: { plant: FloweringPlant; off: number }[] = [];
+
+async function onePlant(plant: FloweringPlant): Promise<void> {
+  const truth = flowersInView(plant.view);
+  const trueShare = truth.flowerPx / truth.canopyPx;
+  const photo = await readUprightPhoto(new Uint8Array(readFileSync(await shotFile(plant.view))));
+  const reference = (
+    await readUprightPhoto(new Uint8Array(readFileSync(await emptyStandFile(plant.emptyView))))
+  ).raster;
+  const stand = { reference, sheet: null, cameraDistanceMm: null, focalLengthPx: null };
+  const options = { ...NOTHING_KNOWN, network, stand, photoName: plant.name, rimMm: 130, turnDeg: null };
+  const { report, found } = await measurePhoto(photo, options);
+  const name = plant.name.padEnd(34);
+  if (found === null || report.canopy === null) {
+    console.log(`${name} true ${points(trueShare)}  not measured: ${report.status}`);
+    return;
+  }
+  const share = report.canopy.flowerShare ?? 0;
+  let [missed, taken, canopyMissed] = [0, 0, 0];
+  found.parts.data.forEach((part, at) => {
+    const isFlower = truth.flower.data[at] === 1;
+    if (isFlower && part === LEAF) missed++;
+    if (!isFlower && part === FLOWER) taken++;
+    if (isFlower && part !== LEAF && part !== FLOWER) canopyMissed++;
+  });
+  const of = (px: number) => points(px / truth.canopyPx);
+  console.log(
+    `${name} true ${points(trueShare)} read ${points(share)} off ${points(share - trueShare)}   petal called leaf ${of(missed)}, leaf called petal ${of(taken)}, petal cut away ${of(canopyMissed)}; heads showing ${truth.headsPx.length}`,
+  );
+  offs.push({ plant, off: Math.abs(share - trueShare) });
+}
+
+const points = (share: number) => (100 * share).toFixed(1).padStart(5);
+const at = (values: readonly number[], share: number) => {
+  const sorted = [...values].sort((a, b) => a - b);
+  return points(sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? Number.NaN);
+};
+
+for (const plant of floweringPlants(first)) await onePlant(plant);
+const groups: [string, (plant: FloweringPlant) => boolean][] = [
+  ['all plain', ({ isRedCloth }) => !isRedCloth],
+  ...(['white', 'pink', 'red', 'purple', 'salmon', 'none'] as const).map(
+    (petals): [string, (plant: FloweringPlant) => boolean] => [
+      petals,
+      (plant) => plant.petals === petals && !plant.isRedCloth,
+    ],
+  ),
+  ['red before red', ({ isRedCloth }) => isRedCloth],
+];
+console.log('\npoints off: median, 90th percentile, worst');
+for (const [words, isIn] of groups) {
+  const values = offs.filter(({ plant }) => isIn(plant)).map(({ off }) => off);
+  console.log(
+    `${words.padEnd(16)} ${String(values.length).padStart(3)} photos ${at(values, 0.5)} ${at(values, 0.9)} ${at(values, 1)}`,
+  );
+}

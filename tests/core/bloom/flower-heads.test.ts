@@ -1,0 +1,68 @@
+import { describe, expect, it } from 'vitest';
+import { flowerHeads, usualHeadSize } from '../../../core/bloom/flower-heads.ts';
+import { flowerSharePlusMinus } from '../../../core/bloom/flower-share-doubt.ts';
+import { PARTS, type PartMap } from '../../../core/canopy/found-plant.ts';
+
+const SIDE = 300;
+const [LEAF, FLOWER] = [PARTS.indexOf('leaf'), PARTS.indexOf('flower')];
+
+/** A leafy disc with round heads on it, px. */
+function plant(heads: readonly (readonly [x: number, y: number, radius: number])[]): PartMap {
+  const data = Uint8Array.from({ length: SIDE * SIDE }, (_, k) => {
+    const [x, y] = [k % SIDE, Math.floor(k / SIDE)];
+    if (heads.some(([hx, hy, radius]) => Math.hypot(x - hx, y - hy) < radius)) return FLOWER;
+    return Math.hypot(x - 150, y - 150) < 140 ? LEAF : 0;
+  });
+  return { width: SIDE, height: SIDE, data };
+}
+
+describe('flower heads', () => {
+  const three = plant([
+    [80, 100, 30],
+    [180, 90, 30],
+    [150, 200, 30],
+  ]);
+
+  it('are counted by patches where they stand apart', () => {
+    const { least, most } = flowerHeads(three, 1, usualHeadSize('regal'));
+    expect(least).toBe(3);
+    expect(most).toBeLessThanOrEqual(6);
+  });
+
+  it('are at least as many as large heads cover where they run together', () => {
+    const sheet = plant([[150, 150, 90]]);
+    const { least, most } = flowerHeads(sheet, 1, [45, 85]);
+    // A sheet of 180 mm across is 4.5 heads of 85 mm or 16 of 45 mm.
+    expect(least).toBe(4);
+    expect(most).toBe(16);
+  });
+
+  it('do not hang on the size of the photo', () => {
+    expect(flowerHeads(three, 0.5, [22.5, 42.5])).toEqual(flowerHeads(three, 1, [45, 85]));
+  });
+
+  it('may be none where only a speck shows, and are none on a green plant', () => {
+    expect(flowerHeads(plant([[150, 150, 6]]), 1, [45, 85])).toMatchObject({ least: 0 });
+    expect(flowerHeads(plant([]), 1, [45, 85])).toEqual({ least: 0, most: 0 });
+    expect(() => flowerHeads(three, 0, [45, 85])).toThrow('Expected a positive number for mmPerPx');
+  });
+});
+
+describe('the flower share’s plus-minus', () => {
+  it('grows with the share and with the edges between petal and leaf', () => {
+    const none = flowerSharePlusMinus(plant([]), 1) as number;
+    const one = flowerSharePlusMinus(plant([[150, 150, 60]]), 1) as number;
+    const ragged = plant([[150, 150, 60]]);
+    const striped = {
+      ...ragged,
+      data: ragged.data.map((part, k) => (part === FLOWER && k % 4 < 2 ? LEAF : part)),
+    };
+    expect(none).toBeCloseTo(0.008, 3);
+    expect(one).toBeGreaterThan(none);
+    expect(flowerSharePlusMinus(striped, 1) as number).toBeGreaterThan(one);
+  });
+
+  it('is not told without canopy', () => {
+    expect(flowerSharePlusMinus({ width: 2, height: 1, data: new Uint8Array(2) }, 1)).toBeNull();
+  });
+});

@@ -39,13 +39,12 @@ const LEAST_PATCH = 0.25;
 /**
  * Number of flower heads seen, as a range.
  *
- * @param parts what each pixel is
- * @param mmPerPx of the part map, above 0
- * @param size across a head, mm
+ * @param patchesMm2 areas of flower that hang together (`flowerPatches`), mm²
+ * @param size across a head, mm, above 0
  * @returns least and most; both 0 where no flower was told from leaf
  *
- * How: flower px that hang together are a patch. It holds at least as many heads as large ones cover its area, at most as many as small ones do,
- * and at least one where it is not tiny.
+ * How: a patch holds at least as many heads as large ones cover its area, at most as many as small ones do, and at least one where it is not
+ * tiny.
  *
  * Notes: as seen: heads behind others and at the back are not counted. Where heads run together into one sheet the range is wide, because nothing but
  * area is left to count by.
@@ -54,20 +53,22 @@ const LEAST_PATCH = 0.25;
  *
  * Example: three discs of 60 mm with 45–85 mm allowed: at least 3, at most 5.
  */
-export function flowerHeads(parts: PartMap, mmPerPx: number, size: HeadSize): FlowerHeads {
-  requirePositive(mmPerPx, 'mmPerPx');
-  const [smallPx, largePx] = size.map((mm) => (Math.PI / 4) * (mm / mmPerPx) ** 2) as [number, number];
+export function flowerHeads(patchesMm2: readonly number[], size: HeadSize): FlowerHeads {
+  const [smallMm2, largeMm2] = size.map((mm) => {
+    requirePositive(mm, 'size');
+    return (Math.PI / 4) * mm ** 2;
+  }) as [number, number];
   let [least, most] = [0, 0];
-  for (const areaPx of flowerPatches(parts)) {
-    const isTiny = areaPx < LEAST_PATCH * smallPx;
-    least += isTiny ? 0 : Math.max(1, Math.floor(areaPx / largePx));
-    most += isTiny ? areaPx / (LEAST_PATCH * smallPx) : Math.max(1, areaPx / smallPx);
+  for (const areaMm2 of patchesMm2) {
+    const isTiny = areaMm2 < LEAST_PATCH * smallMm2;
+    least += isTiny ? 0 : Math.max(1, Math.floor(areaMm2 / largeMm2));
+    most += isTiny ? areaMm2 / (LEAST_PATCH * smallMm2) : Math.max(1, areaMm2 / smallMm2);
   }
   return { least, most: Math.max(least, Math.round(most)) };
 }
 
-/** Areas of flower px that touch by an edge. */
-function flowerPatches({ width, data }: PartMap): number[] {
+/** Areas of flower px that touch by an edge, px, largest first. */
+export function flowerPatches({ width, data }: PartMap): number[] {
   const flower = PARTS.indexOf('flower');
   const open = Uint8Array.from(data, (part) => (part === flower ? 1 : 0));
   const areas: number[] = [];
@@ -89,5 +90,5 @@ function flowerPatches({ width, data }: PartMap): number[] {
     }
     areas.push(area);
   }
-  return areas;
+  return areas.sort((a, b) => b - a);
 }

@@ -1,5 +1,5 @@
 import { PARTS, type PartMap } from '../canopy/found-plant.ts';
-import { requirePositive } from '../errors/expect.ts';
+import { requireFinite } from '../errors/expect.ts';
 import { NORMAL_95 } from '../measures/plus-minus.ts';
 
 /** Of the share itself, one standard deviation: light, and petals that lie a little otherwise. Set on renders photographed again. */
@@ -13,7 +13,7 @@ const ALIKE = 0.35;
  * Plus-minus of the flower share: how far it differs from photo to photo of the same plant on one day.
  *
  * @param parts what each pixel is
- * @param edgePx one standard deviation of an edge's place, px, above 0
+ * @param edgePx one standard deviation of an edge's place, px
  * @returns 95 % repeatability as a share of the canopy, 0–1; `null` without canopy
  *
  * How: each edge between petal and leaf may lie the cut-out's doubt farther in or out, part of it alike on all of them; with it the share's own
@@ -26,7 +26,7 @@ const ALIKE = 0.35;
  * Example: without any flower 0.8 points.
  */
 export function flowerSharePlusMinus(parts: PartMap, edgePx: number): number | null {
-  requirePositive(edgePx, 'edgePx');
+  requireFinite(edgePx, 'edgePx');
   const { width, data } = parts;
   const [leaf, flower] = [PARTS.indexOf('leaf'), PARTS.indexOf('flower')];
   let [leafPx, flowerPx, edges] = [0, 0, 0];

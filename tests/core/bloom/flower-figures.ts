@@ -6,6 +6,7 @@
  */
 
 import { readFileSync } from 'node:fs';
+import { flowerHeads, flowerPatches, usualHeadSize } from '../../../core/bloom/flower-heads.ts';
 import { PARTS } from '../../../core/canopy/found-plant.ts';
 import { NOTHING_KNOWN } from '../../../core/canopy/known.ts';
 import { openNetwork } from '../../../core/canopy/model/onnx-door.ts';
@@ -20,6 +21,7 @@ const network = await openNetwork(
   new Uint8Array(readFileSync(new URL('../../../core/canopy/model/first-guess.onnx', import.meta.url))),
 );
 const [LEAF, FLOWER] = [PARTS.indexOf('leaf'), PARTS.indexOf('flower')];
+const headCounts: boolean[] = [];
 const offs: { plant: FloweringPlant; off: number }[] = [];
 
 async function onePlant(plant: FloweringPlant): Promise<void> {
@@ -45,9 +47,20 @@ async function onePlant(plant: FloweringPlant): Promise<void> {
     if (!isFlower && part === FLOWER) taken++;
     if (isFlower && part !== LEAF && part !== FLOWER) canopyMissed++;
   });
+  const headsWords = (mmPerPx: number | null) => {
+    if (mmPerPx === null) return 'not told without a scale';
+    const patches = flowerPatches(found.parts).map(
+      (px) => px * (mmPerPx * (photo.widthPx / photo.raster.width)) ** 2,
+    );
+    const { least, most } = flowerHeads(patches, usualHeadSize('regal'));
+    // A head of which less than a quarter of a small one shows is none that a grower would count.
+    const seen = truth.headsPx.filter((px) => px * mmPerPx ** 2 > (Math.PI / 16) * 45 ** 2).length;
+    headCounts.push(least <= seen && seen <= most);
+    return `${least}–${most}, true ${seen}`;
+  };
   const of = (px: number) => points(px / truth.canopyPx);
   console.log(
-    `${name} true ${points(trueShare)} read ${points(share)} off ${points(share - trueShare)}   petal called leaf ${of(missed)}, leaf called petal ${of(taken)}, petal cut away ${of(canopyMissed)}; heads showing ${truth.headsPx.length}`,
+    `${name} true ${points(trueShare)} read ${points(share)} off ${points(share - trueShare)}   petal called leaf ${of(missed)}, leaf called petal ${of(taken)}, petal cut away ${of(canopyMissed)}; heads ${headsWords(report.scale?.mmPerPx ?? null)}`,
   );
   offs.push({ plant, off: Math.abs(share - trueShare) });
 }
@@ -76,3 +89,6 @@ for (const [words, isIn] of groups) {
     `${words.padEnd(16)} ${String(values.length).padStart(3)} photos ${at(values, 0.5)} ${at(values, 0.9)} ${at(values, 1)}`,
   );
 }
+console.log(
+  `\nheads within the range told: ${headCounts.filter((isIn) => isIn).length} of ${headCounts.length}`,
+);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { flowerHeads, usualHeadSize } from '../../../core/bloom/flower-heads.ts';
+import { flowerHeads, flowerPatches, usualHeadSize } from '../../../core/bloom/flower-heads.ts';
 import { flowerSharePlusMinus } from '../../../core/bloom/flower-share-doubt.ts';
 import { PARTS, type PartMap } from '../../../core/canopy/found-plant.ts';
 
@@ -24,27 +24,35 @@ describe('flower heads', () => {
   ]);
 
   it('are counted by patches where they stand apart', () => {
-    const { least, most } = flowerHeads(three, 1, usualHeadSize('regal'));
+    const { least, most } = flowerHeads(flowerPatches(three), usualHeadSize('regal'));
     expect(least).toBe(3);
     expect(most).toBeLessThanOrEqual(6);
   });
 
   it('are at least as many as large heads cover where they run together', () => {
     const sheet = plant([[150, 150, 90]]);
-    const { least, most } = flowerHeads(sheet, 1, [45, 85]);
+    const { least, most } = flowerHeads(flowerPatches(sheet), [45, 85]);
     // A sheet of 180 mm across is 4.5 heads of 85 mm or 16 of 45 mm.
     expect(least).toBe(4);
     expect(most).toBe(16);
   });
 
-  it('do not hang on the size of the photo', () => {
-    expect(flowerHeads(three, 0.5, [22.5, 42.5])).toEqual(flowerHeads(three, 1, [45, 85]));
+  it('are told apart by patches, largest first', () => {
+    const patches = flowerPatches(
+      plant([
+        [80, 100, 20],
+        [180, 90, 30],
+      ]),
+    );
+    expect(patches).toHaveLength(2);
+    expect(patches[0] as number).toBeCloseTo(Math.PI * 900, -2);
+    expect(patches[1] as number).toBeCloseTo(Math.PI * 400, -2);
   });
 
   it('may be none where only a speck shows, and are none on a green plant', () => {
-    expect(flowerHeads(plant([[150, 150, 6]]), 1, [45, 85])).toMatchObject({ least: 0 });
-    expect(flowerHeads(plant([]), 1, [45, 85])).toEqual({ least: 0, most: 0 });
-    expect(() => flowerHeads(three, 0, [45, 85])).toThrow('Expected a positive number for mmPerPx');
+    expect(flowerHeads(flowerPatches(plant([[150, 150, 6]])), [45, 85])).toMatchObject({ least: 0 });
+    expect(flowerHeads(flowerPatches(plant([])), [45, 85])).toEqual({ least: 0, most: 0 });
+    expect(() => flowerHeads([100], [0, 85])).toThrow('Expected a positive number for size');
   });
 });
 

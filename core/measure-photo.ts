@@ -4,6 +4,8 @@ import type { FoundPlant, NoPlant } from './canopy/found-plant.ts';
 import { type Gathered, gatherEvidence } from './canopy/gather-evidence.ts';
 import type { KnownOfPlant } from './canopy/known.ts';
 import { type Stroke, scaleStroke } from './canopy/stroke.ts';
+import type { NormalLeaf } from './foliage/normal-leaf.ts';
+import { readLeaf } from './foliage/read-leaf.ts';
 import { measureSilhouette } from './measures/measure-silhouette.ts';
 import { openOpenCv } from './opencv/door.ts';
 import type { Mask, PointPx, Raster, UprightPhoto } from './raster/raster.ts';
@@ -34,6 +36,8 @@ export interface MeasureOptions extends Omit<KnownOfPlant, 'without'> {
   readonly turnDeg: number | null;
   /** The stand the photo was taken on; `null` when nothing is known of it. */
   readonly stand: KnownStand | null;
+  /** The plant's leaf in good health; left out or `null` before any was learned. */
+  readonly normalLeaf?: NormalLeaf | null;
 }
 
 /** A photo's report with the pictures behind it. */
@@ -47,6 +51,8 @@ export interface MeasuredPhoto {
   readonly outlinePx: readonly PointPx[];
   /** Closed contours of the other parts in photo px; empty when not measured. */
   readonly partsOutlines: PartsOutlines;
+  /** To learn the plant's normal leaf from; `null` when not measured, or white is not known. */
+  readonly leafLook: NormalLeaf | null;
 }
 
 /** Points of the outline handed on: enough for a drawing as wide as a screen. */
@@ -141,6 +147,14 @@ export function measureGathered(
     turnDeg: options.turnDeg,
     stand,
     collar: found.ok ? collarOnPot(raster, found.pot, { rimMm, cameraDistanceMm }) : null,
+    leaf:
+      gathered.ok && found.ok
+        ? readLeaf(gathered.door, raster, found.parts, {
+            reference: options.stand?.reference ?? null,
+            stand,
+            normal: options.normalLeaf ?? null,
+          })
+        : null,
     notes,
   });
 }
@@ -226,11 +240,18 @@ function drawingOf(
       soil: outlines.soil.map(inPhoto),
       support: outlines.support.map(inPhoto),
     },
+    leafLook: photo.leaf?.look ?? null,
   };
 }
 
 /** What goes with a report that measured nothing. */
-const NOTHING_CUT_OUT = { found: null, canopy: null, outlinePx: [], partsOutlines: NO_OUTLINES } as const;
+const NOTHING_CUT_OUT = {
+  found: null,
+  canopy: null,
+  outlinePx: [],
+  partsOutlines: NO_OUTLINES,
+  leafLook: null,
+} as const;
 
 /** An empty photo of another size cannot be laid over this one. */
 function usableEmpty(raster: Raster, empty: Raster | null): { empty: Raster | null; note: string | null } {

@@ -1,5 +1,8 @@
+import { flowerInReport } from './bloom/flower-in-report.ts';
 import { confidenceNote } from './canopy/confidence-note.ts';
 import type { FoundPlant, Pot } from './canopy/found-plant.ts';
+import { foliageInReport, foliageNotes } from './foliage/foliage-in-report.ts';
+import type { LeafReading } from './foliage/read-leaf.ts';
 import type { Extras, ExtrasPx } from './measures/extras.ts';
 import { flowerShare } from './measures/flower-share.ts';
 import { sidedLopsidedness } from './measures/lopsidedness.ts';
@@ -21,6 +24,8 @@ import { plantScale, scaleNotes } from './stand/plant-scale.ts';
 import type { StandReading } from './stand/read-stand.ts';
 import { collarInReport, collarNotes } from './turned/collar/collar-in-report.ts';
 import type { CollarReading, NoCollar } from './turned/collar/read-collar.ts';
+import { gapsOf } from './vigour/gaps.ts';
+import { statureInReport } from './vigour/stature-in-report.ts';
 
 /** What a report says about the photo itself. */
 export interface PhotoFacts {
@@ -37,6 +42,8 @@ export interface PhotoFacts {
   readonly stand?: StandReading | null;
   /** What the pot's turn collar says; left out or `null` when it was not looked for. */
   readonly collar?: CollarReading | NoCollar | null;
+  /** What the leaf's colours say, px of the copy; left out or `null` when they were not read. */
+  readonly leaf?: LeafReading | null;
   readonly notes: readonly string[];
 }
 
@@ -146,6 +153,18 @@ export function reportOfMeasures(photo: PhotoFacts, found: FoundPlant, view: Mea
       clock: stem.clock,
       kind: stem.kind,
     })),
+    foliage: foliageInReport(photo.leaf ?? null, inPhoto),
+    flower: flowerInReport(found, scale?.mmPerPx ?? null),
+    gaps:
+      ball === null
+        ? null
+        : gapsOf(silhouette, {
+            centrePx: ball.centrePx,
+            radiusPx: ball.radiusPx,
+            rimYPx: measures.axis?.rimYPx ?? null,
+            edgePx: found.edgeUncertaintyPx,
+          }),
+    stature: statureInReport(silhouette, measures.axis?.rimYPx ?? null, along, mm),
     confidence: found.confidence,
     unsure: found.unsureZones.map((zone) => ({
       outlinePx: zoneOutline(zone.mask).map(inPhoto),
@@ -160,6 +179,7 @@ export function reportOfMeasures(photo: PhotoFacts, found: FoundPlant, view: Mea
       ...confidenceNote(found),
       ...found.notes,
       ...measures.notes,
+      ...foliageNotes(photo.leaf ?? null),
       ...scaleNotes(photo, found, scale),
     ],
   };

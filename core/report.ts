@@ -1,6 +1,10 @@
+import type { Flower } from './bloom/flower-in-report.ts';
+import type { Foliage } from './foliage/foliage.ts';
 import type { Extras } from './measures/extras.ts';
 import type { PointPx } from './raster/raster.ts';
 import type { Standing } from './stand/frame/frame-fit.ts';
+import type { Gaps } from './vigour/gaps.ts';
+import type { PhotoStature } from './vigour/stature-in-report.ts';
 
 /**
  * The report of one photo: what the command line prints, the HTTP interface serves and the tests read.
@@ -38,6 +42,14 @@ export interface PhotoReport {
   /** Other ways to say how round and how upright; `null` when not measured. */
   readonly extras: Extras | null;
   readonly longStems: readonly LongStem[];
+  /** Green, yellow and brown leaf; `null` when it cannot be told, then `notes` say why. */
+  readonly foliage: FoliageShares | null;
+  /** Share in flower with its plus-minus, and the patches that heads are counted by; `null` when not measured. */
+  readonly flower: Flower | null;
+  /** Where light falls through; `null` without a ball. */
+  readonly gaps: Gaps | null;
+  /** Height, spread and mean height above the rim, by which a limp plant is told; `null` without a pot. */
+  readonly stature: PhotoStature | null;
   /** Overlap (intersection over union) with the true canopy that is to be expected, 0–1. */
   readonly confidence: number | null;
   /** Zones that may lie on the other side of the outline, the one that matters most first. */
@@ -60,6 +72,10 @@ export const NO_MEASURES = {
   lopsidedness: null,
   extras: null,
   longStems: [],
+  foliage: null,
+  flower: null,
+  gaps: null,
+  stature: null,
   confidence: null,
   unsure: [],
   maskFile: null,
@@ -174,6 +190,9 @@ export interface LongStem {
   readonly clock: number;
   readonly kind: 'shoot' | 'shoulder';
 }
+
+/** Shares of the leaf, and where yellow stands, px of the photo as stored upright. */
+export type FoliageShares = Omit<Foliage, 'ok'>;
 
 /** A zone that may or may not be canopy. */
 export interface Unsure {

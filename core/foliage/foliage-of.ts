@@ -4,8 +4,8 @@ import { NORMAL_95 } from '../measures/plus-minus.ts';
 import type { OpenCvDoor } from '../opencv/door.ts';
 import type { Foliage, LeafShare, NoFoliage } from './foliage.ts';
 import type { LeafColours } from './leaf-colours.ts';
-import { leafTones, TONES, type ToneLimits, USUAL_LIMITS } from './leaf-tone.ts';
-import { beyondLimits, limitsOf, middleColour, type NormalLeaf } from './normal-leaf.ts';
+import { type GreenLimits, leafTones, TONES, USUAL_LIMITS } from './leaf-tone.ts';
+import { limitsOf, middleColour, type NormalLeaf } from './normal-leaf.ts';
 import { yellowZones } from './yellow-zones.ts';
 
 /** What leaf is judged by. */
@@ -22,6 +22,13 @@ const LEAST = { px: 600, share: 0.5 };
 const BY_NATURE_SHARE = 0.4;
 /** One standard deviation: of a limit's place, degrees; of a share whatever else; and without an own normal. */
 const DOUBT = { limitDeg: 2, share: 0.006, usual: 0.025 };
+/**
+ * Part of the brown share that is doubted, and that yellow is doubted by: on its thin margins brown blurs into what lies
+ * beside it. Measured on rendered plants, where about half of it was read.
+ */
+const BLURRED = { brown: 0.5, yellow: 0.25 };
+/** Degrees that an own limit of yellow lies below the usual one from which as much yellow again may look like the plant's own. */
+const HIDDEN_DEG = 10;
 
 const WHY = {
   tooLittle:
@@ -72,16 +79,13 @@ export function foliageOf(
 /** Shares, and what each doubt alone would change in them, added as squares. */
 export function sharesWithDoubt(
   colours: LeafColours,
-  limits: ToneLimits,
+  limits: GreenLimits,
   tint: number,
   own: NormalLeaf | null,
 ): Pick<Foliage, 'green' | 'yellow' | 'brown'> {
-  const usual = own === null ? { yellow: 0, brown: 0 } : beyondLimits(own, limits);
   const read = (cast = { a: 0, b: 0 }, shifted = limits) => {
     const seen = sharesOf(leafTones(colours, shifted, cast));
-    const yellow = Math.max(0, seen.yellow - usual.yellow);
-    const brown = Math.max(0, seen.brown - usual.brown);
-    return { green: 1 - yellow - brown, yellow, brown };
+    return { green: 1 - seen.yellow - seen.brown, ...seen };
   };
   const pairs = [
     [read({ a: tint, b: 0 }), read({ a: -tint, b: 0 })],
@@ -89,9 +93,17 @@ export function sharesWithDoubt(
     [read(undefined, moved(limits, DOUBT.limitDeg)), read(undefined, moved(limits, -DOUBT.limitDeg))],
   ] as const;
   const middle = read();
+  const belowUsual = (USUAL_LIMITS[1] - limits[1]) / HIDDEN_DEG;
+  const hidden = middle.yellow * Math.max(0, Math.min(1, belowUsual));
   const share = (tone: 'green' | 'yellow' | 'brown'): LeafShare => {
     const halves = pairs.map(([one, other]) => (one[tone] - other[tone]) / 2);
-    const spread = Math.hypot(...halves, DOUBT.share, own === null ? DOUBT.usual : 0);
+    const spread = Math.hypot(
+      ...halves,
+      DOUBT.share,
+      own === null ? DOUBT.usual : 0,
+      middle.brown * (tone === 'brown' ? BLURRED.brown : BLURRED.yellow),
+      tone === 'brown' ? 0 : hidden,
+    );
     return { share: middle[tone], plusMinus: NORMAL_95 * spread };
   };
   return { green: share('green'), yellow: share('yellow'), brown: share('brown') };
@@ -104,8 +116,6 @@ function sharesOf(tones: Uint8Array): { readonly yellow: number; readonly brown:
   return { yellow: of('yellow'), brown: of('brown') };
 }
 
-function moved({ yellowDeg, brownDeg }: ToneLimits, byDeg: number): ToneLimits {
-  const shift = ([dark, middle, light]: readonly [number, number, number]) =>
-    [dark + byDeg, middle + byDeg, light + byDeg] as const;
-  return { yellowDeg: shift(yellowDeg), brownDeg: shift(brownDeg) };
+function moved([dark, middle, light]: GreenLimits, byDeg: number): GreenLimits {
+  return [dark + byDeg, middle + byDeg, light + byDeg];
 }

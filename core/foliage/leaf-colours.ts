@@ -2,7 +2,9 @@ import { PARTS, type PartMap } from '../canopy/found-plant.ts';
 import { balancedLab, type ColourBalance } from '../colour/colour-balance.ts';
 import type { OpenCvDoor } from '../opencv/door.ts';
 import { shrinkRaster } from '../opencv/pictures.ts';
+import type { LabPicture } from '../raster/lab.ts';
 import type { Raster } from '../raster/raster.ts';
+import { colourfulness, hueDeg } from './hue.ts';
 
 /** Longer side of the copy that colours are read on, px: a px of it is the mean of several, with less noise. */
 const COPY_SIDE_PX = 800;
@@ -29,7 +31,11 @@ export interface LeafColours {
   readonly leafPx: number;
 }
 
+/** Hue (degrees) and colourfulness of leaf in full yellow: in strong light it passes for a petal. */
+const YELLOW_LEAF = { redder: 84, greener: 113, colour: 0.45 };
+
 const LEAF = PARTS.indexOf('leaf');
+const FLOWER = PARTS.indexOf('flower');
 
 /**
  * Reads the colours of the leaves.
@@ -37,7 +43,9 @@ const LEAF = PARTS.indexOf('leaf');
  * @param parts what each pixel of the raster is
  * @param balance white and exposure of the photo
  *
- * Notes: px on an edge are mixed with what lies behind and are left out, as are glare and what is too dark.
+ * Notes: px on an edge are mixed with what lies behind and are left out, as are glare and what is too dark. What was taken for
+ * flower but is yellow as leaf turns is read as leaf: bright yellow leaf would be missing else. A plant with yellow flowers
+ * is misread for it; pelargoniums and fuchsias have none.
  */
 export function leafColours(
   door: OpenCvDoor,
@@ -48,8 +56,8 @@ export function leafColours(
   const copy = shrinkRaster(door, raster, COPY_SIDE_PX);
   const { width, height, data } = copy;
   const pxPerPx = raster.width / width;
-  const isLeaf = wholePx(parts, width, height);
   const picture = balancedLab(copy, balance);
+  const isLeaf = leafOnCopy(parts, picture);
   const at: number[] = [];
   let leafPx = 0;
   for (let i = 0; i < isLeaf.length; i++) {
@@ -73,24 +81,30 @@ export function leafColours(
   };
 }
 
-/** 1 for each px of a copy whose four corners and middle lie on leaf. */
-function wholePx(parts: PartMap, width: number, height: number): Uint8Array {
-  const whole = new Uint8Array(width * height);
-  const leafAt = (x: number, y: number): boolean => {
+/** 1 for each px of a copy that is leaf in its middle and at its four corners, and so is not mixed with what lies behind. */
+function leafOnCopy(parts: PartMap, { width, height, l, a, b }: LabPicture): Uint8Array {
+  const isLeaf = new Uint8Array(width * height);
+  const partAt = (x: number, y: number): number => {
     const column = Math.min(parts.width - 1, Math.max(0, Math.floor((x * parts.width) / width)));
     const row = Math.min(parts.height - 1, Math.max(0, Math.floor((y * parts.height) / height)));
-    return parts.data[row * parts.width + column] === LEAF;
+    return parts.data[row * parts.width + column] as number;
   };
-  for (let y = 0; y < height; y++) {
-    for (let x = 0; x < width; x++) {
-      const isWhole =
-        leafAt(x + 0.5, y + 0.5) &&
-        leafAt(x - 0.25, y - 0.25) &&
-        leafAt(x + 1.25, y - 0.25) &&
-        leafAt(x - 0.25, y + 1.25) &&
-        leafAt(x + 1.25, y + 1.25);
-      if (isWhole) whole[y * width + x] = 1;
+  for (let y = 0, i = 0; y < height; y++) {
+    for (let x = 0; x < width; x++, i++) {
+      const isYellow = isYellowLeaf(l[i] as number, a[i] as number, b[i] as number);
+      const isInside = [0.5, -0.25, 1.25].every((right) =>
+        [0.5, -0.25, 1.25].every((down) => {
+          const part = partAt(x + right, y + down);
+          return part === LEAF || (isYellow && part === FLOWER);
+        }),
+      );
+      if (isInside) isLeaf[i] = 1;
     }
   }
-  return whole;
+  return isLeaf;
+}
+
+function isYellowLeaf(l: number, a: number, b: number): boolean {
+  const hue = hueDeg(a, b);
+  return hue > YELLOW_LEAF.redder && hue < YELLOW_LEAF.greener && colourfulness(l, a, b) > YELLOW_LEAF.colour;
 }

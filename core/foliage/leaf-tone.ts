@@ -1,3 +1,4 @@
+import { colourfulness, hueDeg } from './hue.ts';
 import type { LeafColours } from './leaf-colours.ts';
 
 /** What the colour of a place on a leaf says. */
@@ -7,23 +8,22 @@ export type Tone = (typeof TONES)[number];
 /** Leaf in shade, as most of it, and in full light or pale by itself: by lightness beside the photo's middle leaf. */
 export const SHADES = ['dark', 'middle', 'light'] as const;
 
-/** Hue (degrees, a* to b*) below which leaf of a shade is no longer green, and below which it is brown rather than yellow. */
-export interface ToneLimits {
-  readonly yellowDeg: readonly [dark: number, middle: number, light: number];
-  readonly brownDeg: readonly [dark: number, middle: number, light: number];
-}
+/** Hue, degrees from a* to b*, below which leaf of each shade is no longer green. */
+export type GreenLimits = readonly [dark: number, middle: number, light: number];
 
 /**
  * Limits for a green-leaved plant whose own colours are not known. In CIE L*a*b* leaf green lies at hues about 115–130°, leaf
- * that has lost its green at 90–105°, dead leaf and old wood below 80°: measured on rendered plants, where the three were
- * known.
+ * that has lost its green at 90–105°: measured on rendered plants, where both were known.
  */
-export const USUAL_LIMITS: ToneLimits = { yellowDeg: [109, 109, 109], brownDeg: [80, 80, 80] };
+export const USUAL_LIMITS: GreenLimits = [109, 109, 109];
 
 /** Ratio of (L* + 16) to that of the middle leaf at which shades part. */
 const SHADE_EDGES = [0.8, 1.12] as const;
-/** Colourfulness below which leaf that is not green is brown rather than yellow, and below which it is glare or grey hair. */
-export const LEAST_COLOUR = { yellow: 0.48, brown: 0.14 };
+/** Colourfulness below which a place is glare or grey hair and has no say. */
+export const LEAST_COLOUR = 0.14;
+/** Leaf that is not green is brown up to this colourfulness, and to more the redder it is; beyond it is yellow. */
+const BROWN = { colour: 0.45, redderThanDeg: 96, perDeg: 0.022 };
+const [GREEN, YELLOW, DEAD] = TONES.map((_, index) => index) as [number, number, number];
 
 /** Hues below are violet and blue: a petal or a reflection, not dead leaf. Degrees. */
 const MOST_VIOLET_DEG = 10;
@@ -34,18 +34,8 @@ export function shadeOf(l: number, middleL: number): 0 | 1 | 2 {
   return ratio < SHADE_EDGES[0] ? 0 : ratio < SHADE_EDGES[1] ? 1 : 2;
 }
 
-/** Chroma ÷ (L* + 16): 0 for grey, about 0.5 for leaf green, 0.7 for yellow leaf; the same in any exposure. */
-export function colourfulness(l: number, a: number, b: number): number {
-  return Math.hypot(a, b) / (l + 16);
-}
-
-/** Hue in degrees, -180 to 180. */
-export function hueDeg(a: number, b: number): number {
-  return (Math.atan2(b, a) * 180) / Math.PI;
-}
-
 /**
- * Sorts leaf by its hue.
+ * Sorts leaf: green from the rest by hue, yellow from brown by colourfulness and hue.
  *
  * Hue and chroma ÷ (L* + 16) do not change when all light is multiplied, because L*a*b* is made of cube roots: exposure has
  * next to no say, white has all.
@@ -55,7 +45,7 @@ export function hueDeg(a: number, b: number): number {
  */
 export function leafTones(
   colours: LeafColours,
-  limits: ToneLimits,
+  limits: GreenLimits,
   cast: { readonly a: number; readonly b: number } = { a: 0, b: 0 },
 ): Uint8Array {
   const middleL = middleOf(colours.l);
@@ -66,8 +56,8 @@ export function leafTones(
     const shade = shadeOf(l, middleL);
     const hue = hueDeg(a, b);
     const colour = colourfulness(l, a, b);
-    if (hue >= limits.yellowDeg[shade] || hue < MOST_VIOLET_DEG || colour < LEAST_COLOUR.brown) return 0;
-    return hue < limits.brownDeg[shade] || colour < LEAST_COLOUR.yellow ? 2 : 1;
+    if (hue >= limits[shade] || hue < MOST_VIOLET_DEG || colour < LEAST_COLOUR) return GREEN;
+    return colour < BROWN.colour + BROWN.perDeg * Math.max(0, BROWN.redderThanDeg - hue) ? DEAD : YELLOW;
   });
 }
 

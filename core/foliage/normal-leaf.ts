@@ -1,16 +1,8 @@
 import type { BalanceFrom } from '../colour/colour-balance.ts';
 import type { LabColour } from '../colour/colour-difference.ts';
+import { colourfulness, hueDeg } from './hue.ts';
 import type { LeafColours } from './leaf-colours.ts';
-import {
-  colourfulness,
-  hueDeg,
-  LEAST_COLOUR,
-  middleOf,
-  SHADES,
-  shadeOf,
-  type ToneLimits,
-  USUAL_LIMITS,
-} from './leaf-tone.ts';
+import { type GreenLimits, LEAST_COLOUR, middleOf, SHADES, shadeOf, USUAL_LIMITS } from './leaf-tone.ts';
 
 /**
  * What a plant's leaf looks like in good health, learned from its own first sittings: golden, variegated, zoned and dark leaf
@@ -75,50 +67,26 @@ export function middleColour({ l, a, b }: LeafColours): LabColour {
 }
 
 /**
- * Hue limits for a plant whose normal leaf is known: in each shade just beyond the hue of nearly all of its healthy leaf,
- * and for yellow at most a little above the usual limit.
+ * Limits for a plant whose normal leaf is known: in each shade just beyond the hue of nearly all of its healthy leaf, and at
+ * most a little above the usual limit.
  */
-export function limitsOf(normal: NormalLeaf): ToneLimits {
-  const limitIn = (shade: number, most: number): number => {
+export function limitsOf({ hueShares }: NormalLeaf): GreenLimits {
+  return SHADES.map((_, shade) => {
+    const most = (USUAL_LIMITS[shade] as number) + MOST_RAISED_DEG;
     let beyond = 0;
     for (let step = 0; step < HUE.steps; step++) {
-      beyond += normal.hueShares[shade * HUE.steps + step] as number;
+      beyond += hueShares[shade * HUE.steps + step] as number;
       if (beyond > BEYOND_SHARE) return Math.min(most, HUE.from + step * HUE.step - MARGIN_DEG);
     }
     return most;
-  };
-  const byShade = (most: readonly number[], raised: number) =>
-    SHADES.map((_, shade) => limitIn(shade, (most[shade] as number) + raised)) as unknown as readonly [
-      number,
-      number,
-      number,
-    ];
-  return {
-    yellowDeg: byShade(USUAL_LIMITS.yellowDeg, MOST_RAISED_DEG),
-    brownDeg: byShade(USUAL_LIMITS.brownDeg, 0),
-  };
-}
-
-/** Share of a plant's normal leaf that lies beyond limits all the same: old wood, back-lit and young leaf. */
-export function beyondLimits(
-  { hueShares }: NormalLeaf,
-  limits: ToneLimits,
-): { readonly yellow: number; readonly brown: number } {
-  let [yellow, brown] = [0, 0];
-  hueShares.forEach((share, cell) => {
-    const shade = Math.floor(cell / HUE.steps) as 0 | 1 | 2;
-    const hue = HUE.from + (cell % HUE.steps) * HUE.step + HUE.step / 2;
-    if (hue < limits.brownDeg[shade]) brown += share;
-    else if (hue < limits.yellowDeg[shade]) yellow += share;
-  });
-  return { yellow, brown };
+  }) as unknown as GreenLimits;
 }
 
 function hueSharesOf({ l, a, b }: LeafColours): number[] {
   const shares = new Array<number>(SHADES.length * HUE.steps).fill(0);
   const middleL = middleOf(l);
   for (let k = 0; k < l.length; k++) {
-    if (colourfulness(l[k] as number, a[k] as number, b[k] as number) < LEAST_COLOUR.brown) continue;
+    if (colourfulness(l[k] as number, a[k] as number, b[k] as number) < LEAST_COLOUR) continue;
     const hue = hueDeg(a[k] as number, b[k] as number);
     const step = Math.max(0, Math.min(HUE.steps - 1, Math.floor((hue - HUE.from) / HUE.step)));
     const cell = shadeOf(l[k] as number, middleL) * HUE.steps + step;

@@ -13,6 +13,68 @@ export const longStemSchema = z.object({
   kind: z.enum(['shoot', 'shoulder']),
 });
 
+const leafShare = z.object({ share: z.number().min(0).max(1), plusMinus: z.number().nonnegative() });
+
+/** Shares of the leaf by colour, and where yellow leaf stands. */
+const foliageSchema = z.object({
+  green: leafShare,
+  yellow: leafShare,
+  brown: leafShare,
+  /** Why its shares are compared with no other photo's; `null` when they may be. */
+  notCompared: z.string().nullable(),
+  /** What counts as green: the plant's own first sittings, or what is usual. */
+  against: z.enum(['own', 'usual']),
+  where: z
+    .array(
+      z.object({
+        place: z.string(),
+        centrePx: pointPx,
+        areaShare: z.number().min(0).max(1),
+        outlinePx: z.array(pointPx).readonly(),
+      }),
+    )
+    .readonly(),
+  /** Middle colour of the leaf, CIE L*a*b* under D65, balanced. */
+  leafColour: z.object({ l: z.number(), a: z.number(), b: z.number() }),
+  /** CIEDE2000 between it and the plant's normal leaf; `null` without one. */
+  departure: z.number().nonnegative().nullable(),
+});
+
+/** Share in flower, and the areas that hang together, by which heads are counted. */
+const flowerSchema = z.object({
+  share: z.number().min(0).max(1),
+  plusMinus: z.number().nonnegative(),
+  patchesMm2: z.array(z.number().positive()).readonly().nullable(),
+});
+
+/** Where light falls through the canopy. */
+const gapsSchema = z.object({
+  sectors: z
+    .array(
+      z.object({
+        clock: z.int().min(1).max(12),
+        gapFraction: z.number().min(0).max(1),
+        plusMinus: z.number().nonnegative(),
+        isThin: z.boolean(),
+      }),
+    )
+    .readonly(),
+  openBase: z.number().min(0).max(1),
+  openBasePlusMinus: z.number().nonnegative(),
+  tightness: z.number().min(0).max(1),
+  tightnessPlusMinus: z.number().nonnegative(),
+});
+
+/** How high and wide the canopy stands over its rim. */
+const statureSchema = z.object({
+  heightPx: z.number().positive(),
+  spreadPx: z.number().nonnegative(),
+  middlePx: z.number().positive(),
+  heightMm: z.number().positive().nullable(),
+  spreadMm: z.number().nonnegative().nullable(),
+  middleMm: z.number().positive().nullable(),
+});
+
 /** A zone that may lie on the other side of the outline. */
 export const unsureSchema = z.object({
   outlinePx: z.array(pointPx).readonly(),
@@ -113,6 +175,14 @@ export const reportSchema = z.object({
     })
     .nullable(),
   longStems: z.array(longStemSchema).readonly(),
+  /** Green, yellow and brown leaf; `null` when it cannot be told, then `notes` says why. */
+  foliage: foliageSchema.nullable(),
+  /** Share in flower with its plus-minus; `null` when not measured. */
+  flower: flowerSchema.nullable(),
+  /** Gaps by hour of the clock, the open base and tightness; `null` without a ball. */
+  gaps: gapsSchema.nullable(),
+  /** Stature above the rim, by which a limp plant is told; `null` without a pot. */
+  stature: statureSchema.nullable(),
   confidence: z.number().min(0).max(1).nullable(),
   unsure: z.array(unsureSchema).readonly(),
   /** `null` when the stand has no reference picture, or none could be fitted; then `notes` says why. */

@@ -2,14 +2,20 @@ import type { Day } from '../day/day.ts';
 import { dayInWords } from '../day/day-in-words.ts';
 import type { Bloom, BloomDate } from './bloom.ts';
 
-type Told = Pick<Bloom, 'stage' | 'half' | 'full' | 'fading' | 'readings' | 'restsOn' | 'fullShare'>;
+type Told = Pick<
+  Bloom,
+  'stage' | 'half' | 'full' | 'fading' | 'readings' | 'restsOn' | 'fullShare' | 'sureness'
+>;
 
 /** A bloom as a grower would say it, and what it rests on. */
 export function bloomWords(bloom: Told): { words: string; why: string } {
   return { words: stageWords(bloom), why: whyWords(bloom) };
 }
 
-function stageWords({ stage, half, full, fading, fullShare }: Told): string {
+function stageWords({ stage, half, full, fading, fullShare, sureness }: Told): string {
+  if (sureness === 'unsure' && !full.isPast) {
+    return `Colour shows, but full bloom cannot be told closer than ${rangeInWords(full.from90, full.to90)} yet: the next sittings tell more.`;
+  }
   switch (stage) {
     case 'first-colour':
       return `The first colour shows. Half of the bloom is likely open about ${dated(half)}, full bloom about ${dated(full)}.`;

@@ -115,7 +115,7 @@ export function bloomOf({ readings, startsAgain, today, expected }: BloomFacts):
   };
   const width = weightedWidth(belief);
   const sureness: Sureness = width <= LIKELY_WITHIN_DAYS ? 'likely' : 'unsure';
-  return { ok: true, ...told, sureness, ...bloomWords(told), belief };
+  return { ok: true, ...told, sureness, ...bloomWords({ ...told, sureness }), belief };
 }
 
 /**

@@ -35,6 +35,8 @@ export function usualHeadSize(kind: PlantKind): HeadSize {
 
 /** A patch of less than this share of a small head is a petal fallen or a head mostly hidden: it may be one or none. */
 const LEAST_PATCH = 0.25;
+/** Heads that run together hide a part of each other: at the least so much of each shows. A guess, held against renders. */
+const SHOWING = 0.6;
 
 /**
  * Number of flower heads seen, as a range.
@@ -43,15 +45,15 @@ const LEAST_PATCH = 0.25;
  * @param size across a head, mm, above 0
  * @returns least and most; both 0 where no flower was told from leaf
  *
- * How: a patch holds at least as many heads as large ones cover its area, at most as many as small ones do, and at least one where it is not
- * tiny.
+ * How: a patch holds at least as many heads as large ones cover its area, at most as many as small ones do that hide a part of
+ * each other, and at least one where it is not tiny.
  *
  * Notes: as seen: heads behind others and at the back are not counted. Where heads run together into one sheet the range is wide, because nothing but
  * area is left to count by.
  *
  * Reference: plain counting by area, our own.
  *
- * Example: three discs of 60 mm with 45–85 mm allowed: at least 3, at most 5.
+ * Example: three discs of 60 mm with 45–85 mm allowed: at least 3, at most 9.
  */
 export function flowerHeads(patchesMm2: readonly number[], size: HeadSize): FlowerHeads {
   const [smallMm2, largeMm2] = size.map((mm) => {
@@ -62,7 +64,7 @@ export function flowerHeads(patchesMm2: readonly number[], size: HeadSize): Flow
   for (const areaMm2 of patchesMm2) {
     const isTiny = areaMm2 < LEAST_PATCH * smallMm2;
     least += isTiny ? 0 : Math.max(1, Math.floor(areaMm2 / largeMm2));
-    most += isTiny ? areaMm2 / (LEAST_PATCH * smallMm2) : Math.max(1, areaMm2 / smallMm2);
+    most += isTiny ? areaMm2 / (LEAST_PATCH * smallMm2) : Math.max(1, areaMm2 / (SHOWING * smallMm2));
   }
   return { least, most: Math.max(least, Math.round(most)) };
 }

@@ -78,6 +78,13 @@ describe('the days of a bloom', () => {
     expect(before.full.from90 <= addDays(FIRST, 54) && addDays(FIRST, 54) <= before.full.to90).toBe(true);
   });
 
+  it('are not named to the day while nobody could', () => {
+    const early = told(weekly(42));
+    expect(early.sureness).toBe('unsure');
+    expect(early.words).toMatch(/^Colour shows, but full bloom cannot be told closer than /);
+    expect(told(weekly(75)).words).toMatch(/^In full bloom since about /);
+  });
+
   it('move with the season and do not hang on the order of the sittings', () => {
     const readings = weekly(90);
     const later = readings.map((reading) => ({ ...reading, day: addDays(reading.day, 30) }));

@@ -16,6 +16,9 @@ const WHITE = { lightness: 78, chroma: 14 };
 /** What colour may say at most, and with the network to say whether a white or green thing is a petal. */
 const COLOUR_MOST = 2.5;
 const WHITE_ODDS = 1;
+const BESIDE_NETWORK = 0.6;
+/** Leafness beyond `LEAF` that counts as one log odd for leaf. */
+const GREEN_STEP = 4;
 
 /**
  * Log odds that a pixel of the canopy is flower rather than leaf or stem: strong colours that no leaf has, and the
@@ -31,11 +34,21 @@ export function flowerOdds(picture: LabPicture, shares: PixelShares | null): Evi
       const bloom = (shares.flower[i] as number) + LEAST_SHARE;
       const leaf = (shares.foliage[i] as number) + LEAST_SHARE;
       const white = l > WHITE.lightness && Math.hypot(a, b) < WHITE.chroma;
-      logOdds[i] = Math.log(bloom / leaf) + (white ? WHITE_ODDS : 0.6 * byColour);
+      logOdds[i] =
+        Math.log(bloom / leaf) + (white ? WHITE_ODDS : BESIDE_NETWORK * besideNetwork(a, b, byColour));
     }
     logOdds[i] = Math.max(-MOST_SURE, Math.min(MOST_SURE, logOdds[i] as number));
   }
   return { width: picture.width, height: picture.height, logOdds };
+}
+
+/**
+ * What colour adds to the network's opinion. Pale petal in its own shade has little colour, so that little colour says nothing against it;
+ * green speaks for leaf only as far as it is green, since leaves shine green on pale petals.
+ */
+function besideNetwork(a: number, b: number, byColour: number): number {
+  if (byColour > 0) return byColour;
+  return -Math.max(0, Math.min(COLOUR_MOST, (leafness(a, b) - LEAF) / GREEN_STEP));
 }
 
 /** By colour alone: above 0 for strong reds, pinks, violets, blues, oranges and light yellows. */

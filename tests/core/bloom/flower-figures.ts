@@ -1,7 +1,8 @@
 /**
  * How well flower is told from leaf through the real cut-out, on rendered plants of known flower, printed as a table.
  *
- * `node --import tsx tests/core/bloom/flower-figures.ts [FIRST]`: seeds from FIRST (default 7000, seeds that nothing was chosen on). Renders are kept in the
+ * `node --import tsx tests/core/bloom/flower-figures.ts [FIRST] [NAME]`: seeds from FIRST (default 7000, seeds that nothing was chosen on); with NAME only the
+ * plants that have it in theirs. Renders are kept in the
  * system's folder for passing files.
  */
 
@@ -17,6 +18,7 @@ import { emptyStandFile, shotFile } from '../../reshot/shots.ts';
 import { type FloweringPlant, floweringPlants } from './flowering-plants.ts';
 
 const first = Number(process.argv[2] ?? 7000);
+const named = process.argv[3] ?? '';
 const network = await openNetwork(
   new Uint8Array(readFileSync(new URL('../../../core/canopy/model/first-guess.onnx', import.meta.url))),
 );
@@ -71,7 +73,7 @@ const at = (values: readonly number[], share: number) => {
   return points(sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? Number.NaN);
 };
 
-for (const plant of floweringPlants(first)) await onePlant(plant);
+for (const plant of floweringPlants(first)) if (plant.name.includes(named)) await onePlant(plant);
 const groups: [string, (plant: FloweringPlant) => boolean][] = [
   ['all plain', ({ isRedCloth }) => !isRedCloth],
   ...(['white', 'pink', 'red', 'purple', 'salmon', 'none'] as const).map(

@@ -2,7 +2,7 @@ import { PARTS, type PartMap } from '../canopy/found-plant.ts';
 import { requireFinite } from '../errors/expect.ts';
 import { NORMAL_95 } from '../measures/plus-minus.ts';
 
-/** Of the share itself, one standard deviation: light, and petals that lie a little otherwise. Set on renders photographed again. */
+/** Of the share itself, one standard deviation: light, and petals that lie a little otherwise. A guess: not yet held against renders photographed again. */
 const OF_SHARE = 0.03;
 /** Where hardly any flower stands, one standard deviation: a few px of leaf taken for petal. */
 const LEAST = 0.004;

@@ -72,23 +72,25 @@ export function flowerHeads(patchesMm2: readonly number[], size: HeadSize): Flow
 /** Areas of flower px that touch by an edge, px, largest first. */
 export function flowerPatches({ width, data }: PartMap): number[] {
   const flower = PARTS.indexOf('flower');
-  const open = Uint8Array.from(data, (part) => (part === flower ? 1 : 0));
+  const open = new Uint8Array(data.length);
+  for (let at = 0; at < open.length; at++) open[at] = data[at] === flower ? 1 : 0;
   const areas: number[] = [];
   const next: number[] = [];
-  for (let start = 0; start < open.length; start++) {
-    if (open[start] === 0) continue;
+  const visit = (at: number) => {
+    if (open[at] !== 1) return;
+    open[at] = 0;
+    next.push(at);
+  };
+  for (let start = open.indexOf(1); start >= 0; start = open.indexOf(1, start + 1)) {
     let area = 0;
-    open[start] = 0;
-    next.push(start);
+    visit(start);
     for (let at = next.pop(); at !== undefined; at = next.pop()) {
       area++;
       const column = at % width;
-      const beside = [at - width, at + width, column > 0 ? at - 1 : -1, column < width - 1 ? at + 1 : -1];
-      for (const other of beside) {
-        if (open[other] !== 1) continue;
-        open[other] = 0;
-        next.push(other);
-      }
+      visit(at - width);
+      visit(at + width);
+      if (column > 0) visit(at - 1);
+      if (column < width - 1) visit(at + 1);
     }
     areas.push(area);
   }

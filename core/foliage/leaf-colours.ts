@@ -5,6 +5,7 @@ import { shrinkRaster } from '../opencv/pictures.ts';
 import type { LabPicture } from '../raster/lab.ts';
 import type { Raster } from '../raster/raster.ts';
 import { colourfulness, hueDeg } from './hue.ts';
+import { middleOf } from './middle-of.ts';
 
 /** Longer side of the copy that colours are read on, px: a px of it is the mean of several, with less noise. */
 const COPY_SIDE_PX = 800;
@@ -27,6 +28,8 @@ export interface LeafColours {
   readonly l: Float32Array;
   readonly a: Float32Array;
   readonly b: Float32Array;
+  /** Lightness of the middle leaf: shades are told beside it. */
+  readonly middleL: number;
   /** Px of the copy that are leaf all over, judged or not. */
   readonly leafPx: number;
 }
@@ -69,17 +72,22 @@ export function leafColours(
     if (strongest >= TOO_DARK && !isGlare) at.push(i);
   }
   const read = (plane: Float32Array) => Float32Array.from(at, (i) => plane[i] as number);
+  const l = read(picture.l);
   return {
     width,
     height,
     pxPerPx,
     at: Int32Array.from(at),
-    l: read(picture.l),
+    l,
     a: read(picture.a),
     b: read(picture.b),
+    middleL: middleOf(l),
     leafPx,
   };
 }
+
+/** Middle and both sides of a px, a little beyond it. */
+const ACROSS = [0.5, -0.25, 1.25] as const;
 
 /** 1 for each px of a copy that is leaf in its middle and at its four corners, and so is not mixed with what lies behind. */
 function leafOnCopy(parts: PartMap, { width, height, l, a, b }: LabPicture): Uint8Array {
@@ -91,9 +99,11 @@ function leafOnCopy(parts: PartMap, { width, height, l, a, b }: LabPicture): Uin
   };
   for (let y = 0, i = 0; y < height; y++) {
     for (let x = 0; x < width; x++, i++) {
+      const middle = partAt(x + 0.5, y + 0.5);
+      if (middle !== LEAF && middle !== FLOWER) continue;
       const isYellow = isYellowLeaf(l[i] as number, a[i] as number, b[i] as number);
-      const isInside = [0.5, -0.25, 1.25].every((right) =>
-        [0.5, -0.25, 1.25].every((down) => {
+      const isInside = ACROSS.every((right) =>
+        ACROSS.every((down) => {
           const part = partAt(x + right, y + down);
           return part === LEAF || (isYellow && part === FLOWER);
         }),

@@ -48,7 +48,7 @@ export function leafTones(
   limits: GreenLimits,
   cast: { readonly a: number; readonly b: number } = { a: 0, b: 0 },
 ): Uint8Array {
-  const middleL = middleOf(colours.l);
+  const { middleL } = colours;
   return Uint8Array.from(colours.l, (l, k) => {
     // A cast shifts a* and b* in proportion to L* + 16.
     const share = (l + 16) / 116;
@@ -59,10 +59,4 @@ export function leafTones(
     if (hue >= limits[shade] || hue < MOST_VIOLET_DEG || colour < LEAST_COLOUR) return GREEN;
     return colour < BROWN.colour + BROWN.perDeg * Math.max(0, BROWN.redderThanDeg - hue) ? DEAD : YELLOW;
   });
-}
-
-/** The median. */
-export function middleOf(values: ArrayLike<number>): number {
-  const sorted = Float64Array.from(values).sort();
-  return sorted.length === 0 ? Number.NaN : (sorted[sorted.length >> 1] as number);
 }

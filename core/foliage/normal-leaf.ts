@@ -2,7 +2,8 @@ import type { BalanceFrom } from '../colour/colour-balance.ts';
 import type { LabColour } from '../colour/colour-difference.ts';
 import { colourfulness, hueDeg } from './hue.ts';
 import type { LeafColours } from './leaf-colours.ts';
-import { type GreenLimits, LEAST_COLOUR, middleOf, SHADES, shadeOf, USUAL_LIMITS } from './leaf-tone.ts';
+import { type GreenLimits, LEAST_COLOUR, SHADES, shadeOf, USUAL_LIMITS } from './leaf-tone.ts';
+import { middleOf } from './middle-of.ts';
 
 /**
  * What a plant's leaf looks like in good health, learned from its own first sittings: golden, variegated, zoned and dark leaf
@@ -82,9 +83,8 @@ export function limitsOf({ hueShares }: NormalLeaf): GreenLimits {
   }) as unknown as GreenLimits;
 }
 
-function hueSharesOf({ l, a, b }: LeafColours): number[] {
+function hueSharesOf({ l, a, b, middleL }: LeafColours): number[] {
   const shares = new Array<number>(SHADES.length * HUE.steps).fill(0);
-  const middleL = middleOf(l);
   for (let k = 0; k < l.length; k++) {
     if (colourfulness(l[k] as number, a[k] as number, b[k] as number) < LEAST_COLOUR) continue;
     const hue = hueDeg(a[k] as number, b[k] as number);

@@ -18,6 +18,7 @@ import type { Services } from '../services.ts';
 import { calendarKey } from '../store/calendar-key.ts';
 import { addNote } from '../store/notes.ts';
 import { ownFigures, setOwnFigure } from '../store/own-figures.ts';
+import { plantById } from '../store/plants.ts';
 import { addStop } from '../store/stops.ts';
 import { keepWorkWord, takeBackWorkWord } from '../store/work-words.ts';
 import { found, noSuchAddress, RequestProblem, sent } from './problems.ts';
@@ -62,7 +63,7 @@ export function seasonRoutes({ db, today }: Services): Router {
     const { words } = sent(workWordsSchema, request.body);
     db.transaction(() => {
       for (const { plantId, word } of words) {
-        found('plant', aimedPlant(db, plantId, today()));
+        found('plant', plantById(db, plantId));
         if (word.said === null) takeBackWorkWord(db, plantId, word.key);
         else keepWorkWord(db, plantId, word);
       }
@@ -79,7 +80,7 @@ export function seasonRoutes({ db, today }: Services): Router {
     }
     const ids = db.transaction(() =>
       plantIds.map((plantId) => {
-        found('plant', aimedPlant(db, plantId, today()));
+        found('plant', plantById(db, plantId));
         return record.type === 'stop' ? addStop(db, plantId, record) : addNote(db, plantId, record);
       }),
     )();

@@ -6,6 +6,7 @@ import { seasonFacts } from '../season/season-facts.ts';
 import { showList } from '../season/show-list.ts';
 import type { Services } from '../services.ts';
 import { entryOf, setEntry, withdraw } from '../store/entries.ts';
+import { plantById } from '../store/plants.ts';
 import { addShow, changeShow, setShowRemoved, showById } from '../store/shows.ts';
 import { overlaid } from './overlay.ts';
 import { found, noSuch, RequestProblem, sent } from './problems.ts';
@@ -43,7 +44,7 @@ export function showRoutes({ db, today }: Services): Router {
 
   routes.put('/plants/:id/entries/:showId', (request, response) => {
     const { id, showId } = request.params;
-    found('plant', aimedPlant(db, id, today()));
+    found('plant', plantById(db, id));
     const { classId, result } = sent(entryFormSchema, request.body);
     enter(id, showId, classId, result);
     response.json(entryAnswer(id, showId));

@@ -33,7 +33,7 @@ export function calendar(db: Database, facts: SeasonFacts, range: DayRange, with
         bloomLastsDays: plan?.ok ? plan.bloomLastsDays : null,
         stops: (facts.stops.get(id) ?? []).filter(isIn),
         notes: (facts.notes.get(id) ?? []).filter(isIn),
-        work: workOfPlant(facts, plant, range).filter(
+        work: workOfPlant(facts, plant, range, plan).filter(
           ({ kind: work }) => withWeekly || !WEEKLY_WORK.includes(work),
         ),
       };

@@ -1,8 +1,10 @@
 import { effectOnOtherShow } from '../../core/season/aimed-show.ts';
-import { entryChecks, type PlantSize } from '../../core/season/entry-checks.ts';
+import { type EntryCheck, entryChecks, type PlantSize } from '../../core/season/entry-checks.ts';
+import type { Show } from '../../core/season/show.ts';
 import type { StopPlan } from '../../core/season/stop-plan.ts';
 import type { AimedPlant } from '../bench/aimed-plant.ts';
 import type { PlantSeasonAnswer } from '../schemas/season.ts';
+import type { EntryRow } from '../schemas/show.ts';
 import type { Database } from '../store/database.ts';
 import { newestMeasuredView } from '../store/views.ts';
 import type { SeasonFacts } from './season-facts.ts';
@@ -20,19 +22,30 @@ export function entryAnswers(
   return entered.flatMap((entry) => {
     const show = facts.shows.find(({ id }) => id === entry.showId);
     if (show === undefined) return [];
-    const entryClass = show.classes.find(({ id }) => id === entry.classId) ?? null;
     const isOver = show.day < facts.today;
     const isAim = show.id === plant.showId && !isOver;
     return {
       ...entry,
-      classId: entryClass?.id ?? null,
+      ...againstClass(entry, show, isOver ? null : size),
       show,
       isOver,
       isAim,
-      checks: entryClass === null || isOver ? [] : entryChecks(size, entryClass),
       effect: plan === null || isAim || isOver ? null : effectOnOtherShow(plan, show),
     };
   });
+}
+
+/** The class an entry still has, and what that class says of the plant; with `null` for its size, nothing more is checked. */
+export function againstClass(
+  { classId }: Pick<EntryRow, 'classId'>,
+  show: Show,
+  size: PlantSize | null,
+): { readonly classId: string | null; readonly checks: EntryCheck[] } {
+  const entryClass = show.classes.find(({ id }) => id === classId) ?? null;
+  return {
+    classId: entryClass?.id ?? null,
+    checks: entryClass === null || size === null ? [] : entryChecks(size, entryClass),
+  };
 }
 
 /** A plant's size by its newest measured photo. */

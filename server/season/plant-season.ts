@@ -16,9 +16,8 @@ export function planOf(facts: SeasonFacts, plant: AimedPlant): StopPlan | NoStop
 }
 
 /** All that a plant's work follows from. */
-export function seasonOf(facts: SeasonFacts, plant: AimedPlant): PlantSeason {
+function seasonOf(facts: SeasonFacts, plant: AimedPlant, plan: ReturnType<typeof planOf>): PlantSeason {
   const { id, kind, showId, turnRhythm, workRhythm } = plant;
-  const plan = planOf(facts, plant);
   const show = facts.shows.find((one) => one.id === showId) ?? null;
   return {
     plantId: id,
@@ -37,8 +36,13 @@ export function seasonOf(facts: SeasonFacts, plant: AimedPlant): PlantSeason {
 }
 
 /** A plant's work in a range of days, as it stands. */
-export function workOfPlant(facts: SeasonFacts, plant: AimedPlant, range: DayRange): WorkNow[] {
-  const work = workOf(seasonOf(facts, plant), facts.today, range);
+export function workOfPlant(
+  facts: SeasonFacts,
+  plant: AimedPlant,
+  range: DayRange,
+  plan: ReturnType<typeof planOf> = planOf(facts, plant),
+): WorkNow[] {
+  const work = workOf(seasonOf(facts, plant, plan), facts.today, range);
   return workNow(work, facts.workWords.get(plant.id) ?? [], facts.today);
 }
 

@@ -19,7 +19,7 @@ export function seasonAnswer(db: Database, facts: SeasonFacts, plant: AimedPlant
     planWhyNot: planned?.ok === false ? planned.hint : null,
     bloomDays: plan === null ? [] : bloomDays(plan),
     records: facts.knowledge.records.filter(({ plantId }) => plantId === plant.id),
-    work: workOfPlant(facts, plant, usualRange(facts.today)),
+    work: workOfPlant(facts, plant, usualRange(facts.today), planned),
     ownWork: [...(facts.ownWork.get(plant.id) ?? [])],
     stops: [...(facts.stops.get(plant.id) ?? [])],
     notes: [...(facts.notes.get(plant.id) ?? [])],

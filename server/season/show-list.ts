@@ -1,11 +1,10 @@
 import type { Day } from '../../core/day/day.ts';
-import { entryChecks } from '../../core/season/entry-checks.ts';
 import { allAimedPlants } from '../bench/aimed-plant.ts';
 import type { ShowList } from '../schemas/show.ts';
 import type { Database } from '../store/database.ts';
 import { allEntries } from '../store/entries.ts';
 import { allShows } from '../store/shows.ts';
-import { plantSize } from './entry-answers.ts';
+import { againstClass, plantSize } from './entry-answers.ts';
 
 /** Every show with the plants entered for it: those to come by day, then those over, the last one first. */
 export function showList(db: Database, today: Day): ShowList {
@@ -19,13 +18,11 @@ export function showList(db: Database, today: Day): ShowList {
       entries: entries.flatMap((entry) => {
         const plant = plants.get(entry.plantId);
         if (entry.showId !== show.id || plant === undefined || plant.putAway) return [];
-        const entryClass = show.classes.find(({ id }) => id === entry.classId) ?? null;
         return {
           ...entry,
-          classId: entryClass?.id ?? null,
+          ...againstClass(entry, show, isOver ? null : plantSize(db, plant)),
           plantName: plant.name,
           isAim: plant.showId === show.id && !isOver,
-          checks: entryClass === null || isOver ? [] : entryChecks(plantSize(db, plant), entryClass),
         };
       }),
     };

@@ -15,7 +15,7 @@ import { useCalendarDays } from './use-calendar-days.ts';
 export default function CalendarScreen() {
   const days = useCalendarDays();
   const { data, error, refetch, isPending } = useQuery(calendarQuery(days.from, days.to));
-  usePaper('landscape', 8);
+  usePaper('size: landscape; margin: 8mm');
   if (isPending) return <p className={styles.waiting}>Fetching the calendar…</p>;
   if (!data) return <Fault fault={error} onAgain={() => refetch()} />;
   return (

@@ -4,6 +4,7 @@ import { inTwoPasses } from '../../../core/cut/working-order.ts';
 import type { CutList } from '../../../server/schemas/cuts.ts';
 import type { Plant } from '../../../server/schemas/plant.ts';
 import type { Sitting, View } from '../../../server/schemas/sitting.ts';
+import { usePaper } from '../parts/use-paper.ts';
 import { dayWords, todayHere } from '../words/day-words.ts';
 import { kindAndVariety } from '../words/plant-words.ts';
 import { CutPhoto } from './CutPhoto.tsx';
@@ -125,13 +126,10 @@ function Facts({ list }: { list: CutList }) {
 
 /** Only this page is printed, on whatever paper the printer holds. */
 function usePrintedAlone(): void {
+  usePaper('margin: 11mm 12mm');
   useEffect(() => {
-    const style = document.createElement('style');
-    style.textContent = '@page { margin: 11mm 12mm; }';
-    document.head.append(style);
     document.documentElement.dataset.print = 'page';
     return () => {
-      style.remove();
       delete document.documentElement.dataset.print;
     };
   }, []);

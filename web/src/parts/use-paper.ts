@@ -1,11 +1,11 @@
 import { useEffect } from 'react';
 
-/** While a screen is open it is printed on paper held this way, whatever size the printer holds. */
-export function usePaper(way: 'landscape' | 'portrait', marginMm: number): void {
+/** While a screen is open it is printed by this page rule, whatever size the printer holds: `size: landscape; margin: 8mm`. */
+export function usePaper(rule: string): void {
   useEffect(() => {
     const style = document.createElement('style');
-    style.textContent = `@page { size: ${way}; margin: ${marginMm}mm; }`;
+    style.textContent = `@page { ${rule}; }`;
     document.head.append(style);
     return () => style.remove();
-  }, [way, marginMm]);
+  }, [rule]);
 }

@@ -23,7 +23,7 @@ export default function YearScreen({ plantId }: { plantId: string }) {
   const page = useQuery(plantQuery(plantId));
   const season = useQuery(plantSeasonQuery(plantId));
   const year = useQuery(yearQuery(plantId, days));
-  usePaper('portrait', 12);
+  usePaper('size: portrait; margin: 12mm');
   const fault = year.error ?? page.error ?? season.error;
   const askAgain = () => Promise.all([year.refetch(), page.refetch(), season.refetch()]);
 

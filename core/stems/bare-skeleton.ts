@@ -26,6 +26,11 @@ export interface BareSkeleton {
 
 /** A plant is bare when nothing of its silhouette is thicker than this, share of half its larger side. */
 export const MOST_DEPTH = 0.2;
+/**
+ * In a bare silhouette hardly an end hangs free (none on 48 rendered bare plants); where more than this share does, they are leaves of an open plant, cut
+ * apart (a third and more on photos of such).
+ */
+const MOST_LOOSE = 0.1;
 /** Below this a stem bends, above it two stems are taken for one, rad. */
 const SHARP_RAD = (75 * Math.PI) / 180;
 /** The stem's direction at its tip is read off so many px. */
@@ -77,7 +82,8 @@ export function bareSkeleton(mask: Mask, rimYPx: number | null): BareSkeleton | 
       },
     ];
   });
-  return { stems, loose: followed.length - stems.length };
+  const loose = followed.length - stems.length;
+  return loose > MOST_LOOSE * followed.length ? null : { stems, loose };
 }
 
 /** The path led straight on to the rim plane: in the thick foot of a plant the skeleton ends above it. */

@@ -27,7 +27,7 @@ export interface BareSkeleton {
 /** A plant is bare when nothing of its silhouette is thicker than this, share of half its larger side. */
 export const MOST_DEPTH = 0.2;
 /**
- * In a bare silhouette hardly an end hangs free (none on 48 rendered bare plants); where more than this share does, they are leaves of an open plant, cut
+ * In a bare silhouette hardly an end hangs free (none on 48 photos of 24 rendered bare plants); where more than this share does, they are leaves of an open plant, cut
  * apart (a third and more on photos of such).
  */
 const MOST_LOOSE = 0.1;

@@ -2,7 +2,16 @@ import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
 
 export default defineConfig({
-  plugins: [react()],
+  // Elements are made by way of the reader's language.
+  plugins: [react({ jsxImportSource: '#words' })],
+  resolve: {
+    alias: [
+      {
+        find: /^#words\/(jsx(-dev)?-runtime)$/,
+        replacement: '/src/languages/$1.ts',
+      },
+    ],
+  },
   build: {
     outDir: '../dist/web',
     emptyOutDir: true,

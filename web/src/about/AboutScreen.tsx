@@ -10,6 +10,7 @@ import { HowToPhotograph } from '../photos/HowToPhotograph.tsx';
 import { TURNED_MEANINGS } from '../plan/turned-meanings.ts';
 import { TURNED_MEASURES, TURNED_NAMES } from '../plan/turned-readings.ts';
 import styles from './AboutScreen.module.css';
+import { ReaderChoices } from './ReaderChoices.tsx';
 
 const SHADE_WORDS: Record<Shade, string> = {
   device: 'As the device wishes',
@@ -121,6 +122,7 @@ export default function AboutScreen() {
           the pictures shown here.
         </p>
       </section>
+      <ReaderChoices />
       <section>
         <h2>Light or dark</h2>
         <fieldset className={forms.choices}>

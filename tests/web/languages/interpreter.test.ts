@@ -1,0 +1,51 @@
+import { describe, expect, it } from 'vitest';
+import { interpreterOf } from '../../../web/src/languages/interpreter.ts';
+
+const say = interpreterOf({
+  and: 'und',
+  leaf: 'Blatt',
+  light: 'Licht',
+  'Sent {0} of {1}': 'Von {1} sind {0} gesendet',
+  '{0} photos': '{0} Fotos',
+  '{0} photos are late': '{0} Fotos sind spät',
+  'Turn the pot {0}.': 'Den Topf {0} drehen.',
+  'a quarter clockwise': 'ein Viertel im Uhrzeigersinn',
+  'Keep it dry.': 'Trocken halten.',
+  '{0} Done': '{0} Fertig',
+});
+
+describe('an interpreter', () => {
+  it('gives a text known whole', () => expect(say('Keep it dry.')).toBe('Trocken halten.'));
+
+  it('puts values where the other language wants them', () =>
+    expect(say('Sent 3 of 10')).toBe('Von 10 sind 3 gesendet'));
+
+  it('interprets the values too', () =>
+    expect(say('Turn the pot a quarter clockwise.')).toBe('Den Topf ein Viertel im Uhrzeigersinn drehen.'));
+
+  it('takes the text that shares most words', () =>
+    expect(say('4 photos are late')).toBe('4 Fotos sind spät'));
+
+  it('goes sentence by sentence', () =>
+    expect(say('Keep it dry. Turn the pot a quarter clockwise.')).toBe(
+      'Trocken halten. Den Topf ein Viertel im Uhrzeigersinn drehen.',
+    ));
+
+  it('goes part by part of a list', () => expect(say('leaf, light and leaf')).toBe('Blatt, Licht und Blatt'));
+
+  it('lets a value be nothing', () => expect(say(' Done')).toBe(' Fertig'));
+
+  it('gives back what it does not know', () => expect(say('Bella, from 12')).toBe('Bella, from 12'));
+
+  it('takes signs of a text for themselves', () =>
+    expect(interpreterOf({ 'Width (mm)? {0}': 'Breite (mm)? {0}' })('Width (mm)? 12')).toBe(
+      'Breite (mm)? 12',
+    ));
+
+  it('hands on what no text knows, a day for one', () =>
+    expect(
+      interpreterOf({ 'since {0}': 'seit {0}' }, (value) => (value === '8 March' ? '8. März' : value))(
+        'since 8 March',
+      ),
+    ).toBe('seit 8. März'));
+});

@@ -1,0 +1,107 @@
+/** English texts of the app, places for values numbered, each with its words in another language: "Sent {0} of {1}": "{0} von {1} gesendet". */
+export type Entries = Readonly<Record<string, string>>;
+
+/** Gives English text in the words of another language; what it does not know comes back as it was. */
+export type Interpreter = (english: string) => string;
+
+interface Pattern {
+  readonly form: RegExp;
+  /** Number of the place that each group of `form` stands for. */
+  readonly places: readonly number[];
+  readonly translation: string;
+  /** Its longest stretch without a value: a text that lacks it cannot match. */
+  readonly anchor: string;
+}
+
+/** Text that ends where a sentence does, with the space after it. */
+const SENTENCE = /(?<=[.!?:;…])\s+(?=\S)/;
+/** What stands between the parts of a list. */
+const BETWEEN = /(, and |, or | and | or |, | · | – )/;
+
+/**
+ * An interpreter that knows the given texts.
+ *
+ * How: a text is looked up whole; else as a text with values in it, the one that shares most words, each value interpreted by itself; else sentence by
+ * sentence; else part by part of a list. Every answer is remembered: a screen says the same things again and again.
+ *
+ * Notes: an element inside a text is a value like any other (`spoken-children.ts`), so a translation may move it.
+ */
+export function interpreterOf(entries: Entries, value: Interpreter = (text) => text): Interpreter {
+  const whole = new Map(Object.entries(entries));
+  const patterns = Object.entries(entries)
+    .filter(([english]) => PLACE.test(english))
+    .map(([english, translation]) => patternOf(english, translation))
+    .sort((one, other) => other.form.source.length - one.form.source.length);
+  const remembered = new Map<string, string>();
+
+  const interpret: Interpreter = (text) => {
+    const known = remembered.get(text);
+    if (known !== undefined) return known;
+    const [, before, plain, after] = /^(\s*)(.*?)(\s*)$/s.exec(text) as unknown as [
+      string,
+      string,
+      string,
+      string,
+    ];
+    const said = before + (wholeOrPattern(plain) ?? inParts(plain)) + after;
+    remembered.set(text, said);
+    return said;
+  };
+
+  const wholeOrPattern = (text: string): string | null => {
+    const exact = whole.get(text);
+    if (exact !== undefined) return exact;
+    for (const { form, places, translation, anchor } of patterns) {
+      if (!text.includes(anchor)) continue;
+      const match = form.exec(text);
+      if (match === null) continue;
+      const values = new Map(places.map((place, k) => [place, interpret(match[k + 1] ?? '')]));
+      return tidied(translation.replaceAll(EVERY_PLACE, (_, place) => values.get(Number(place)) ?? ''));
+    }
+    return null;
+  };
+
+  const inParts = (text: string): string => {
+    const sentences = text.split(SENTENCE);
+    if (sentences.length > 1) return sentences.map(interpret).join(' ');
+    const parts = text.split(BETWEEN);
+    if (parts.length > 1)
+      return parts.map((part, k) => (k % 2 === 0 ? interpret(part) : joint(part))).join('');
+    return value(text);
+  };
+
+  const joint = (between: string): string => {
+    const word = between.replaceAll(/[^a-z]/g, '');
+    return word === '' ? between : between.replace(word, whole.get(word) ?? word);
+  };
+
+  return interpret;
+}
+
+const PLACE = /\{\d+\}/;
+const EVERY_PLACE = /\{(\d+)\}/g;
+
+function patternOf(english: string, translation: string): Pattern {
+  const places: number[] = [];
+  // A space beside a value may be missing: the value may be nothing.
+  const form = english.split(/(\s*\{\d+\}\s*)/).map((piece) => {
+    const place = /^(\s*)\{(\d+)\}(\s*)$/.exec(piece);
+    if (place === null) return piece.replaceAll(/[.*+?^${}()|[\]\\]/g, '\\$&');
+    places.push(Number(place[2]));
+    return `${place[1] === '' ? '' : '\\s*'}(.*?)${place[3] === '' ? '' : '\\s*'}`;
+  });
+  const pieces = english
+    .split(EVERY_PLACE)
+    .filter((_, k) => k % 2 === 0)
+    .map((piece) => piece.trim());
+  const anchor = pieces.reduce((longest, piece) => (piece.length > longest.length ? piece : longest), '');
+  return { form: new RegExp(`^${form.join('')}$`, 's'), places, translation, anchor };
+}
+
+/** Without the spaces that a value of nothing leaves behind. */
+function tidied(text: string): string {
+  return text
+    .replaceAll(/ {2,}/g, ' ')
+    .replaceAll(/ (?=[.,;:!?])/g, '')
+    .trim();
+}

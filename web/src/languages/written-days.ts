@@ -1,0 +1,33 @@
+const MONTHS = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+];
+const WRITTEN_DAY = new RegExp(`^(\\d{1,2}) (${MONTHS.join('|')})(?: (\\d{4}))?$`);
+
+/**
+ * A day as core writes it, "8 March 2026", in the manner of a locale; any other text as it was.
+ *
+ * @param locale BCP 47
+ */
+export function dayInLocale(text: string, locale: string): string {
+  const match = WRITTEN_DAY.exec(text);
+  if (match === null) return text;
+  const [, date, month, year] = match;
+  const day = new Date(Date.UTC(Number(year ?? 2000), MONTHS.indexOf(month as string), Number(date)));
+  return new Intl.DateTimeFormat(locale, {
+    day: 'numeric',
+    month: 'long',
+    ...(year === undefined ? {} : { year: 'numeric' }),
+    timeZone: 'UTC',
+  }).format(day);
+}

@@ -1,3 +1,4 @@
+import { parseArgs } from 'node:util';
 import { z } from 'zod';
 
 const environmentSchema = z.object({
@@ -7,7 +8,7 @@ const environmentSchema = z.object({
     .min(0, 'PORT must be 0 or more.')
     .max(65535, 'PORT must be 65535 or less.')
     .default(4170),
-  HOST: z.string().min(1, 'HOST must name an address.').default('127.0.0.1'),
+  HOST: z.string().min(1, 'HOST must name an address.').optional(),
   RONDURE_HOME: z.string().optional(),
   RONDURE_LOG: z
     .enum(
@@ -20,14 +21,30 @@ const environmentSchema = z.object({
   /** Whether photos are measured with the trained network. */
   RONDURE_NETWORK: z.enum(['on', 'off'], 'RONDURE_NETWORK must be on or off.').default('on'),
 });
-export type Environment = z.infer<typeof environmentSchema>;
+/** `HOST`: the address listened on, this machine's own unless another is asked for. */
+export type Environment = z.infer<typeof environmentSchema> & { readonly HOST: string };
 
 /** The environment cannot be used; the message says which setting and why. */
 export class EnvironmentUnusable extends Error {}
 
-/** The settings that the server takes from its environment. */
-export function readEnvironment(environment: Readonly<Record<string, string | undefined>>): Environment {
+/** The settings that the server takes from its environment, and from the words behind `npm start --`. */
+export function readEnvironment(
+  environment: Readonly<Record<string, string | undefined>>,
+  words: readonly string[] = [],
+): Environment {
+  const onNetwork = asksForNetwork(words);
   const read = environmentSchema.safeParse(environment);
-  if (read.success) return read.data;
-  throw new EnvironmentUnusable(read.error.issues.map(({ message }) => message).join(' '));
+  if (!read.success) throw new EnvironmentUnusable(read.error.issues.map(({ message }) => message).join(' '));
+  return { ...read.data, HOST: read.data.HOST ?? (onNetwork ? '0.0.0.0' : '127.0.0.1') };
+}
+
+function asksForNetwork(words: readonly string[]): boolean {
+  try {
+    const { values } = parseArgs({ args: [...words], options: { network: { type: 'boolean' } } });
+    return values.network ?? false;
+  } catch {
+    throw new EnvironmentUnusable(
+      `"${words.join(' ')}" is not understood. "npm start" serves this machine only, "npm start -- --network" the home network too.`,
+    );
+  }
 }

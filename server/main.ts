@@ -15,7 +15,7 @@ const ROOT = join(import.meta.dirname, '..');
 const CLEAR_FAULTS = [AddressUnusable, EnvironmentUnusable, HomeUnusable, StoreTooNew];
 
 async function start(): Promise<void> {
-  const environment = readEnvironment(process.env);
+  const environment = readEnvironment(process.env, process.argv.slice(2));
   const log = pino({ level: environment.RONDURE_LOG }, pino.destination(2));
   const house = openHouse(dataHomePath(process.env), log, {
     network: environment.RONDURE_NETWORK === 'on',
@@ -31,6 +31,7 @@ async function start(): Promise<void> {
     for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, stop);
     // Only now: whoever reads the line may stop the server at once.
     console.log(`Rondure is at ${serving.url}`);
+    for (const address of serving.forPhones) console.log(`Phones in this network find it at ${address}`);
     const isNew = allPlants(house.services.db).length === 0;
     if (isNew && environment.RONDURE_SAMPLES === 'on') await layOutSamples(house);
   } catch (fault) {

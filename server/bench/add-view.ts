@@ -26,6 +26,8 @@ export interface ToldAboutPhoto {
   /** Overrides the camera's day. */
   readonly day: Day | null;
   readonly turnDeg: number | null;
+  /** The day on which it was chosen: its day where neither the grower nor the camera tells one. Today when left out. */
+  readonly chosenDay?: Day | null;
 }
 
 type Outcome = Upload['photos'][number];
@@ -110,5 +112,5 @@ function timeOf(
     return { day: told.day, takenAt, takenFrom: 'grower' };
   }
   if (camera) return { day: camera.day, takenAt: camera.localTime, takenFrom: 'exif' };
-  return { day: today, takenAt: null, takenFrom: 'upload' };
+  return { day: told.chosenDay ?? today, takenAt: null, takenFrom: 'upload' };
 }

@@ -1,4 +1,5 @@
 import type { Operation } from './operation.ts';
+import { PHONE_OPERATIONS } from './phone-operations.ts';
 import { PICTURE_WIDTHS } from './picture-widths.ts';
 import { SEASON_OPERATIONS } from './season-operations.ts';
 import { STAND_OPERATIONS } from './stand-operations.ts';
@@ -230,6 +231,7 @@ export const OPERATIONS: readonly Operation[] = [
     answers: 'Turn',
   },
   ...SEASON_OPERATIONS,
+  ...PHONE_OPERATIONS,
   {
     method: 'get',
     path: '/events',

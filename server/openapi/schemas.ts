@@ -11,6 +11,7 @@ import {
   uploadFormSchema,
   uploadSchema,
 } from '../schemas/pages.ts';
+import { doorCodeSchema, doorSchema, phoneFormSchema, phoneListSchema } from '../schemas/phones.ts';
 import { plantChangeSchema, plantFormSchema, plantSchema } from '../schemas/plant.ts';
 import { longStemSchema, reportSchema } from '../schemas/report.ts';
 import {
@@ -66,6 +67,7 @@ const SENT = {
   PlantForm: plantFormSchema,
   PlantChange: plantChangeSchema,
   UploadForm: uploadFormSchema,
+  PhoneForm: phoneFormSchema,
   ViewChange: viewChangeSchema,
   StopForm: stopFormSchema,
   StopChange: stopChangeSchema,
@@ -96,9 +98,12 @@ const ANSWERED = {
   Advice: adviceSchema,
   Bench: benchSchema,
   CutList: cutListSchema,
+  Door: doorSchema,
+  DoorCode: doorCodeSchema,
   HullSolid: hullSolidSchema,
   LongStem: longStemSchema,
   Note: noteSchema,
+  PhoneList: phoneListSchema,
   Plant: plantSchema,
   PlantPage: plantPageSchema,
   PlantLight: plantLightSchema,

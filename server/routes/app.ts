@@ -1,10 +1,14 @@
 import express, { type Express } from 'express';
 import { openApiDocument } from '../openapi/document.ts';
+import { type Machine, THIS_MACHINE } from '../pairing/known-names.ts';
+import { createPairing } from '../pairing/pairing.ts';
 import type { Services } from '../services.ts';
 import { cutRoutes } from './cuts.ts';
+import { onlyLetIn } from './door.ts';
 import { eventRoutes } from './events.ts';
-import { isLoopback, onlyLocalHost, onlyOwnPages, securityHeaders } from './guards.ts';
+import { onlyKnownNames, onlyOwnPages, securityHeaders } from './guards.ts';
 import { mendingRoutes } from './mending.ts';
+import { phoneRoutes } from './phones.ts';
 import { photoRoutes } from './photos.ts';
 import { plantRoutes } from './plants.ts';
 import { noSuchAddress, problemAnswers } from './problems.ts';
@@ -22,12 +26,17 @@ import { webPages } from './web-pages.ts';
 /** The whole HTTP interface over the given services. `host` is the address it will be bound to. */
 export function createApp(
   services: Services,
-  { webFolder, host }: { readonly webFolder: string; readonly host: string },
+  {
+    webFolder,
+    host,
+    machine = THIS_MACHINE,
+  }: { readonly webFolder: string; readonly host: string; readonly machine?: Machine },
 ): Express {
   const app = express();
+  const pairing = createPairing(services.db, services.log);
   app.disable('x-powered-by');
   app.use(securityHeaders);
-  if (isLoopback(host)) app.use(onlyLocalHost);
+  app.use(onlyKnownNames(host, machine));
   app.use(onlyOwnPages);
 
   const api = express.Router();
@@ -35,12 +44,14 @@ export function createApp(
     response.set('Cache-Control', 'no-store');
     next();
   });
+  api.use(onlyLetIn(pairing));
   // Before the general limit: the strokes of a photo are more than a form.
   api.use(mendingRoutes(services));
   api.use(express.json({ limit: '64kb' }));
   api.get('/openapi.json', (_request, response) => {
     response.json(openApiDocument());
   });
+  api.use(phoneRoutes(services, pairing, { host, machine }));
   api.use(plantRoutes(services), photoRoutes(services), viewRoutes(services), recordRoutes(services));
   api.use(
     standRoutes(services),

@@ -1,4 +1,5 @@
-import type { RequestHandler } from 'express';
+import type { Request, RequestHandler } from 'express';
+import { isLoopback, isOwnName, type Machine } from '../pairing/known-names.ts';
 import { RequestProblem } from './problems.ts';
 
 /** Everything comes from this server; Plot and the component library set inline styles. */
@@ -24,36 +25,74 @@ export const securityHeaders: RequestHandler = (_request, response, next) => {
   next();
 };
 
-const LOOPBACK_NAMES = new Set(['localhost', '127.0.0.1', '[::1]']);
-
-/** Whether an address is this machine's own loopback. */
-export function isLoopback(host: string): boolean {
-  return host === '::1' || LOOPBACK_NAMES.has(host) || /^127(\.\d{1,3}){3}$/.test(host);
+/** The name in a request's Host header, as in an address; `null` when there is none that can be read. */
+export function hostName({ headers }: Pick<Request, 'headers'>): string | null {
+  return addressOf(`http://${headers.host ?? ''}`)?.hostname ?? null;
 }
 
 /**
- * On a loopback address only pages that name the machine so may ask: a foreign name that was made to point
- * here (DNS rebinding) is turned away.
+ * Only pages that name this machine may ask: a foreign name that was made to point here (DNS rebinding) is
+ * turned away. `boundTo` is the address that the server listens on.
  */
-export const onlyLocalHost: RequestHandler = (request, _response, next) => {
-  const name = hostName(`http://${request.headers.host ?? ''}`);
-  if (name !== null && (LOOPBACK_NAMES.has(name) || isLoopback(name))) return next();
-  throw new RequestProblem(403, 'This server answers to localhost only. Open it under that name.');
-};
+export function onlyKnownNames(boundTo: string, machine: Machine): RequestHandler {
+  return (request, _response, next) => {
+    const name = hostName(request);
+    if (name !== null && isOwnName(name, boundTo, machine)) return next();
+    throw new RequestProblem(
+      403,
+      isLoopback(boundTo)
+        ? 'This server answers to localhost only. Open it under that name.'
+        : 'This server does not answer to that name. Open it under one of the addresses that the desk shows under Phones.',
+    );
+  };
+}
 
-/** Another site's page may not change anything here, not even by a form that needs no permission. */
+/**
+ * Another site's page may change nothing here, not even by a form that needs no permission, and may load
+ * nothing of the interface. Browsers name the sender: in `Origin` with every change, and in `Sec-Fetch-Site`
+ * where the connection counts as secure.
+ */
 export const onlyOwnPages: RequestHandler = (request, _response, next) => {
-  const { origin } = request.headers;
   const reading = request.method === 'GET' || request.method === 'HEAD';
-  if (reading || origin === undefined || origin === `${request.protocol}://${request.headers.host}`) {
-    return next();
-  }
-  throw new RequestProblem(403, 'Changes are taken from the pages of this server only.');
+  if (reading ? isOwnReading(request) : isOwnChange(request)) return next();
+  throw new RequestProblem(
+    403,
+    reading
+      ? 'Only the pages of this server may read here.'
+      : 'Changes are taken from the pages of this server only.',
+  );
 };
 
-function hostName(url: string): string | null {
+function isOwnReading({ headers, path }: Request): boolean {
+  const site = headers['sec-fetch-site'];
+  // A link from elsewhere may open a page; nothing of it is then in the other site's hands.
+  if (headers['sec-fetch-mode'] === 'navigate' || !/^\/api\//i.test(path)) return true;
+  return site === undefined || site === 'same-origin' || site === 'none';
+}
+
+function isOwnChange({ headers }: Request): boolean {
+  const { origin, host } = headers;
+  const site = headers['sec-fetch-site'];
+  if (site !== undefined && site !== 'same-origin') return false;
+  if (origin === undefined) return !isFromBrowser(headers);
+  const from = addressOf(origin);
+  // The scheme is left open: a proxy in front may speak https.
+  return from !== null && from.host === addressOf(`${from.protocol}//${host ?? ''}`)?.host;
+}
+
+/** A program without a screen sends none of these; a browser that hides where a change comes from is not trusted. */
+function isFromBrowser(headers: Request['headers']): boolean {
+  return (
+    headers['sec-fetch-site'] !== undefined ||
+    headers.cookie !== undefined ||
+    headers.referer !== undefined ||
+    (headers['user-agent'] ?? '').startsWith('Mozilla/')
+  );
+}
+
+function addressOf(text: string): URL | null {
   try {
-    return new URL(url).hostname;
+    return new URL(text);
   } catch {
     return null;
   }

@@ -38,6 +38,7 @@ export function photoRoutes(services: Services): Router {
             fileName,
             day: told.day ?? null,
             turnDeg: told.turnDeg ?? null,
+            chosenDay: told.chosenDay ?? null,
           }),
         );
       }

@@ -76,11 +76,25 @@ export function problemAnswers(log: Logger): ErrorRequestHandler {
   };
 }
 
+/** What the system and the database say when there is no room left. */
+const DISK_FULL = new Set(['ENOSPC', 'EDQUOT', 'SQLITE_FULL']);
+
 function problemFor(fault: unknown): RequestProblem {
   if (fault instanceof RequestProblem) return fault;
   if (fault instanceof MulterError) return uploadProblem(fault);
   // body-parser, busboy and the router mark what the sender got wrong with a status.
-  const { status, type, message } = fault as { status?: number; type?: string; message?: string };
+  const { status, type, message, code } = fault as {
+    status?: number;
+    type?: string;
+    message?: string;
+    code?: string;
+  };
+  if (code !== undefined && DISK_FULL.has(code)) {
+    return new RequestProblem(
+      507,
+      'The disk of Rondure’s machine is full, so nothing of this was kept. Make room there, then send it again.',
+    );
+  }
   if (type === 'entity.parse.failed') return new RequestProblem(400, 'The JSON that was sent is malformed.');
   if (type === 'entity.too.large') return new RequestProblem(413, 'That is more text than a form may hold.');
   if (/Multipart: |Unexpected end of form|Malformed part/.test(message ?? '')) {

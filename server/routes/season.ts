@@ -5,6 +5,7 @@ import { DEFAULT_STOPS } from '../../core/season/default-stops.ts';
 import { editableFigures, faultOfOwnFigure, withOwnFigures } from '../../core/season/own-defaults.ts';
 import type { DayRange } from '../../core/season/work.ts';
 import { type AimedPlant, aimedPlant } from '../bench/aimed-plant.ts';
+import { isSameSecret } from '../pairing/same-secret.ts';
 import { daySchema } from '../schemas/basics.ts';
 import { type Defaults, manyRecordsSchema, ownFigureSchema } from '../schemas/season.ts';
 import { workWordsSchema } from '../schemas/work.ts';
@@ -92,7 +93,7 @@ export function seasonRoutes({ db, today }: Services): Router {
   });
 
   routes.get('/calendar/:key.ics', async (request, response, next) => {
-    if (request.params.key !== calendarKey(db)) return noSuchAddress(request, response, next);
+    if (!isSameSecret(request.params.key, calendarKey(db))) return noSuchAddress(request, response, next);
     const withWeekly = request.query.weekly === 'yes';
     const file = await calendarAsFile(db, facts(), rangeOf(request, SUBSCRIBED), withWeekly);
     response.type('text/calendar; charset=utf-8').send(file);

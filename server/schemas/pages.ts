@@ -82,6 +82,8 @@ export type PlantPage = z.infer<typeof plantPageSchema>;
 export const uploadFormSchema = z.object({
   /** Overrides the camera's day. */
   day: daySchema.optional(),
+  /** Day on which the photos were chosen, by the sender's calendar: theirs where the camera tells none. They may have waited for a network. */
+  chosenDay: daySchema.optional(),
   turnDeg: z
     .string()
     .regex(/^\d+(\.\d+)?$/, 'Give the turn in degrees, for example 90.')

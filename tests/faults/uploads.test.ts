@@ -128,6 +128,19 @@ describe('an odd but sound file', () => {
     });
   });
 
+  it('without a camera date gets the day on which it was chosen, however long it waited for a network', async () => {
+    const { addPlant, upload } = await openBench({ today: () => '2026-06-05' });
+    const plant = await addPlant();
+    const told = { chosenDay: '2026-06-01' };
+    const bare = onlyEntry(await upload(plant.id, [{ name: 'a.jpg', bytes: await plantJpeg(1) }], told));
+    expect(bare).toMatchObject({ outcome: 'kept', view: { takenFrom: 'upload' } });
+    const dated = await cameraJpeg('2026:05:30 09:00:00');
+    expect(onlyEntry(await upload(plant.id, [{ name: 'b.jpg', bytes: dated }], told))).toMatchObject({
+      outcome: 'kept',
+      view: { takenFrom: 'exif', takenAt: '2026-05-30T09:00:00' },
+    });
+  });
+
   it('keeps the readable part of a hostile name', async () => {
     const { addPlant, upload } = await openBench();
     const plant = await addPlant();
@@ -258,6 +271,21 @@ describe('a bad upload', () => {
   });
 });
 
+describe('a full disk', () => {
+  it.each(['ENOSPC', 'EDQUOT', 'SQLITE_FULL'])('(%s) is answered with 507 and plain words', async (code) => {
+    const bench = await openBench();
+    const plant = await bench.addPlant();
+    const full = Object.assign(new Error('no space left'), { code });
+    Object.assign(bench.services, { receive: () => Promise.reject(full) });
+    const answer = await bench.upload(plant.id, [{ name: 'a.jpg', bytes: await plantJpeg() }]);
+    expect([answer.status, answer.body.detail]).toEqual([
+      507,
+      'The disk of Rondure’s machine is full, so nothing of this was kept. Make room there, then send it again.',
+    ]);
+    expect((await bench.send('GET', `/api/plants/${plant.id}`)).status).toBe(200);
+  });
+});
+
 describe('a stop at the worst moment', () => {
   it('leaves half-written files where the next start sweeps them away', async () => {
     const homePath = temporaryFolder();
@@ -282,12 +310,17 @@ describe('a stop at the worst moment', () => {
     expect(onlyEntry(await bench.upload(plant.id, [{ name: 'a.jpg', bytes }])).outcome).toBe('kept');
   });
 
-  it('two requests with the same photo at once keep it once', async () => {
+  it('eight requests with the same photo at once keep it once: one row, one file', async () => {
     const bench = await openBench();
     const plant = await bench.addPlant();
     const photo = { name: 'a.jpg', bytes: await plantJpeg() };
-    const answers = await Promise.all([1, 2, 3].map(() => bench.upload(plant.id, [photo])));
+    const answers = await Promise.all(Array.from({ length: 8 }, () => bench.upload(plant.id, [photo])));
     const outcomes = answers.map((answer) => onlyEntry(answer).outcome).sort();
-    expect(outcomes).toEqual(['kept', 'known', 'known']);
+    expect(outcomes).toEqual(['kept', ...Array(7).fill('known')]);
+    const views = bench.services.db.prepare('SELECT count(*) AS n FROM views').get();
+    expect(views).toEqual({ n: 1 });
+    const originals = readdirSync(join(bench.homePath, 'photos'), { recursive: true, encoding: 'utf8' });
+    expect(originals.filter((name) => name.endsWith('.jpg'))).toHaveLength(1);
+    expect(readdirSync(join(bench.homePath, 'incoming'))).toEqual([]);
   });
 });

@@ -4,9 +4,12 @@ import type { Router } from 'express';
 import { describe, expect, it } from 'vitest';
 import { openApiDocument } from '../../server/openapi/document.ts';
 import { OPERATIONS } from '../../server/openapi/operations.ts';
+import { THIS_MACHINE } from '../../server/pairing/known-names.ts';
+import { createPairing } from '../../server/pairing/pairing.ts';
 import { cutRoutes } from '../../server/routes/cuts.ts';
 import { eventRoutes } from '../../server/routes/events.ts';
 import { mendingRoutes } from '../../server/routes/mending.ts';
+import { phoneRoutes } from '../../server/routes/phones.ts';
 import { photoRoutes } from '../../server/routes/photos.ts';
 import { plantRoutes } from '../../server/routes/plants.ts';
 import { recordRoutes } from '../../server/routes/records.ts';
@@ -41,7 +44,10 @@ describe('the description of the interface', () => {
 
   it('names every address that is answered, and no other', async () => {
     const { services } = await openBench();
+    const pairing = createPairing(services.db, services.log);
+    const phones = phoneRoutes(services, pairing, { host: '127.0.0.1', machine: THIS_MACHINE });
     const routes = [
+      () => phones,
       plantRoutes,
       photoRoutes,
       standRoutes,

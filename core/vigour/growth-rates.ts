@@ -1,5 +1,6 @@
 import type { SittingReports } from '../advice/plant-history.ts';
 import type { Day } from '../day/day.ts';
+import type { PhotoReport } from '../report.ts';
 import { type TrendPoint, type TrendSegment, trendOf } from '../trend/trend.ts';
 
 /** How fast a canopy grows since the last stop. */
@@ -34,15 +35,9 @@ const MM2_A_CM2 = 100;
 export function sizePoints(sittings: readonly SittingReports[]): SizePoint[] {
   return sittings.flatMap(({ day, reports, leftOut }) => {
     if (leftOut != null) return [];
-    const views = reports.flatMap(({ canopy, scale, ball, notCompared }) => {
-      if (canopy?.heightMm == null || canopy.widthMm === null || scale === null || notCompared !== null)
-        return [];
-      const share =
-        ball?.radiusMm == null || ball.radiusPlusMinusMm === null
-          ? null
-          : ball.radiusPlusMinusMm / ball.radiusMm;
-      const areaCm2 = (canopy.areaPx * scale.mmPerPx ** 2) / MM2_A_CM2;
-      return [{ heightMm: canopy.heightMm, widthMm: canopy.widthMm, areaCm2, plusMinusShare: share }];
+    const views = reports.flatMap((report) => {
+      const size = report.notCompared === null ? canopySize(report) : null;
+      return size === null ? [] : [size];
     });
     if (views.length === 0) return [];
     const mean = (measure: 'heightMm' | 'widthMm' | 'areaCm2') =>
@@ -58,6 +53,22 @@ export function sizePoints(sittings: readonly SittingReports[]): SizePoint[] {
       },
     ];
   });
+}
+
+/** Size of the canopy in one photo, whether or not it may be compared; `null` without a scale. */
+export function canopySize({
+  canopy,
+  scale,
+  ball,
+}: Pick<PhotoReport, 'canopy' | 'scale' | 'ball'>): Omit<SizePoint, 'day'> | null {
+  if (canopy?.heightMm == null || canopy.widthMm === null || scale === null) return null;
+  const isRepeatKnown = ball?.radiusMm != null && ball.radiusPlusMinusMm !== null;
+  return {
+    heightMm: canopy.heightMm,
+    widthMm: canopy.widthMm,
+    areaCm2: (canopy.areaPx * scale.mmPerPx ** 2) / MM2_A_CM2,
+    plusMinusShare: isRepeatKnown ? (ball.radiusPlusMinusMm as number) / (ball.radiusMm as number) : null,
+  };
 }
 
 /**

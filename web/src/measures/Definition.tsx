@@ -1,6 +1,8 @@
 import { EXTRA_MEANINGS, type ExtraMeasure } from './extra-readings.ts';
 import { MeaningRows } from './MeaningRows.tsx';
-import { MEANINGS } from './meanings.ts';
+import { MEANINGS, type Meaning } from './meanings.ts';
+import { PLANT_MEANINGS } from './plant-meanings.ts';
+import type { PlantMeasure } from './plant-readings.ts';
 import type { Measure } from './reading.ts';
 
 /** The definition of a number of one photo. */
@@ -8,10 +10,14 @@ export default function Definition({
   measure,
   plusMinusKnown,
 }: {
-  measure: Measure | ExtraMeasure;
+  measure: Measure | ExtraMeasure | PlantMeasure;
   plusMinusKnown: boolean;
 }) {
-  const meaning =
-    measure in MEANINGS ? MEANINGS[measure as Measure] : EXTRA_MEANINGS[measure as ExtraMeasure];
-  return <MeaningRows meaning={meaning} plusMinusKnown={plusMinusKnown} />;
+  return <MeaningRows meaning={ALL_MEANINGS[measure]} plusMinusKnown={plusMinusKnown} />;
 }
+
+const ALL_MEANINGS: Record<Measure | ExtraMeasure | PlantMeasure, Meaning> = {
+  ...MEANINGS,
+  ...EXTRA_MEANINGS,
+  ...PLANT_MEANINGS,
+};

@@ -1,41 +1,87 @@
 import { useState } from 'react';
+import type { PlantKind } from '../../../core/plant.ts';
 import type { PhotoReport } from '../../../core/report.ts';
 import {
   EXTRA_MEASURES,
   EXTRA_NAMES,
   type ExtraMeasure,
-  type ExtraReading,
+  type MoreReading,
   readExtra,
 } from './extra-readings.ts';
 import { OpenedDefinition } from './OpenedDefinition.tsx';
+import { PLANT_GROUPS, PLANT_NAMES, type PlantMeasure, readPlant } from './plant-readings.ts';
+import list from './ScoreList.module.css';
 import styles from './ScoreRow.module.css';
 
-/** Other ways in use to say how round and upright the silhouette is; no advice rests on them. */
-export default function ExtrasList({ report }: { report: PhotoReport }) {
+/** Leaf, flower, gaps and size of the canopy, then other ways in use to say how round and upright the silhouette is. */
+export default function ExtrasList({
+  report,
+  before,
+  kind,
+}: {
+  report: PhotoReport;
+  before: PhotoReport | null;
+  kind: PlantKind;
+}) {
   const { extras, scale } = report;
-  if (!extras) return <p>This photo has none.</p>;
-  return EXTRA_MEASURES.map((extra) => (
-    <ExtraRow key={extra} extra={extra} reading={readExtra(extras, extra, scale?.mmPerPx ?? null)} />
-  ));
+  return (
+    <>
+      {PLANT_GROUPS.map(({ name, measures }) => (
+        <section key={name} className={list.group}>
+          <h3>{name}</h3>
+          {measures.map((measure) => (
+            <MoreRow
+              key={measure}
+              measure={measure}
+              name={PLANT_NAMES[measure]}
+              reading={readPlant(report, before, kind, measure)}
+            />
+          ))}
+        </section>
+      ))}
+      {extras && (
+        <section className={list.group}>
+          <h3>Other ways to say how round and upright</h3>
+          <p className={list.sub}>No advice rests on them.</p>
+          {EXTRA_MEASURES.map((extra) => (
+            <MoreRow
+              key={extra}
+              measure={extra}
+              name={EXTRA_NAMES[extra]}
+              reading={readExtra(extras, extra, scale?.mmPerPx ?? null)}
+            />
+          ))}
+        </section>
+      )}
+    </>
+  );
 }
 
-function ExtraRow({ extra, reading }: { extra: ExtraMeasure; reading: ExtraReading }) {
+function MoreRow({
+  measure,
+  name,
+  reading: { value, plusMinus, unit, aside },
+}: {
+  measure: ExtraMeasure | PlantMeasure;
+  name: string;
+  reading: MoreReading;
+}) {
   const [open, setOpen] = useState(false);
   return (
     <details className={styles.row} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary className={styles.summary}>
-        <span className={styles.extraName}>{EXTRA_NAMES[extra]}</span>
-        {reading.value === null ? (
+        <span className={styles.extraName}>{name}</span>
+        {value === null ? (
           <span className={styles.unknown}>not known</span>
         ) : (
           <span className={styles.value}>
-            <span className={styles.extraNumber}>{reading.value}</span>{' '}
-            <span className={styles.unit}>{reading.unit}</span>
+            <span className={styles.extraNumber}>{value}</span> {plusMinus && <span>{plusMinus}</span>}{' '}
+            <span className={styles.unit}>{unit}</span>
           </span>
         )}
-        {reading.aside && <span className={styles.more}>{reading.aside}</span>}
+        {aside && <span className={styles.more}>{aside}</span>}
       </summary>
-      {open && <OpenedDefinition measure={extra} plusMinusKnown={false} />}
+      {open && <OpenedDefinition measure={measure} plusMinusKnown={plusMinus !== null} />}
     </details>
   );
 }

@@ -1,22 +1,19 @@
 import { lazy, Suspense, useState } from 'react';
+import type { PlantKind } from '../../../core/plant.ts';
 import type { PhotoReport } from '../../../core/report.ts';
 import styles from './ScoreList.module.css';
 
 const ExtrasList = lazy(() => import('./ExtrasList.tsx'));
 
-/** The extras, closed until asked for. */
-export function MoreNumbers({ report }: { report: PhotoReport }) {
+/** Numbers beside the scores, closed until asked for. */
+export function MoreNumbers(props: { report: PhotoReport; before: PhotoReport | null; kind: PlantKind }) {
   const [open, setOpen] = useState(false);
-  if (!report.extras) return null;
   return (
     <details className={styles.extras} onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary>More numbers</summary>
+      <summary>More numbers: leaf, flower, gaps, size</summary>
       {open && (
         <Suspense fallback={<p>One moment…</p>}>
-          <p className={styles.sub}>
-            Other ways in use to say how round and upright. No advice rests on them.
-          </p>
-          <ExtrasList report={report} />
+          <ExtrasList {...props} />
         </Suspense>
       )}
     </details>

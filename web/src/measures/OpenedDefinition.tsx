@@ -1,11 +1,15 @@
 import { lazy, Suspense } from 'react';
 import type { ExtraMeasure } from './extra-readings.ts';
+import type { PlantMeasure } from './plant-readings.ts';
 import type { Measure } from './reading.ts';
 
 const Definition = lazy(() => import('./Definition.tsx'));
 
 /** The definition of a number, fetched when the first one is opened. */
-export function OpenedDefinition(props: { measure: Measure | ExtraMeasure; plusMinusKnown: boolean }) {
+export function OpenedDefinition(props: {
+  measure: Measure | ExtraMeasure | PlantMeasure;
+  plusMinusKnown: boolean;
+}) {
   return (
     <Suspense fallback={<p>One moment…</p>}>
       <Definition {...props} />

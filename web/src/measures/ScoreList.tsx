@@ -1,3 +1,4 @@
+import type { PlantKind } from '../../../core/plant.ts';
 import type { PhotoReport } from '../../../core/report.ts';
 import type { Leaf } from '../plant/leafing.ts';
 import type { SheetName } from '../plant/PlantSheets.tsx';
@@ -10,11 +11,13 @@ import { ScoreRow } from './ScoreRow.tsx';
 
 /** Every number of one photo; each opens to what it means and how sure it is. */
 export function ScoreList({
+  kind,
   report,
   day,
   before,
   onOpen,
 }: {
+  kind: PlantKind;
   report: PhotoReport | null;
   day: string;
   before: Leaf | null;
@@ -46,7 +49,7 @@ export function ScoreList({
               />
             ))}
           </div>
-          <MoreNumbers report={report} />
+          <MoreNumbers report={report} before={before?.view.report ?? null} kind={kind} />
           {!report.scale && (
             <p className={styles.sub}>
               Millimetres need a scale: the pot rim’s measure, or the stand sheet in the picture.{' '}

@@ -11,9 +11,11 @@ export const EXTRA_MEASURES = [
 ] as const;
 export type ExtraMeasure = (typeof EXTRA_MEASURES)[number];
 
-/** One extra as the screen shows it; `null` value when the report does not know it. */
-export interface ExtraReading {
+/** A number of the folded list as the screen shows it; `null` value when the report does not know it. */
+export interface MoreReading {
   readonly value: string | null;
+  /** "±2"; `null` when it is not known. */
+  readonly plusMinus: string | null;
   readonly unit: string;
   readonly aside: string | null;
 }
@@ -21,12 +23,13 @@ export interface ExtraReading {
 type Extras = NonNullable<PhotoReport['extras']>;
 
 /** Takes one extra out of the report, in mm where the scale is known, else in px of the photo. */
-export function readExtra(extras: Extras, extra: ExtraMeasure, mmPerPx: number | null): ExtraReading {
+export function readExtra(extras: Extras, extra: ExtraMeasure, mmPerPx: number | null): MoreReading {
   switch (extra) {
     case 'bestAxis': {
       const { bestAxisTiltDeg: tilt, bestAxisSymmetry: symmetry } = extras;
       return {
         value: tilt === null ? null : Math.abs(tilt).toFixed(1),
+        plusMinus: null,
         unit: '°',
         aside:
           tilt === null || symmetry === null
@@ -35,9 +38,9 @@ export function readExtra(extras: Extras, extra: ExtraMeasure, mmPerPx: number |
       };
     }
     case 'circularity':
-      return { value: extras.circularityCrofton.toFixed(2), unit: '', aside: null };
+      return { value: extras.circularityCrofton.toFixed(2), plusMinus: null, unit: '', aside: null };
     case 'areaRoundness':
-      return { value: extras.areaRoundness.toFixed(2), unit: '', aside: null };
+      return { value: extras.areaRoundness.toFixed(2), plusMinus: null, unit: '', aside: null };
     case 'circumscribed':
       return radius(extras.circumscribedRadiusPx, extras.circumscribedRadiusMm);
     case 'inscribed':
@@ -47,6 +50,7 @@ export function readExtra(extras: Extras, extra: ExtraMeasure, mmPerPx: number |
       const words = (px: number) => (mmPerPx === null ? px.toFixed(1) : (px * mmPerPx).toFixed(1));
       return {
         value: deviations && words(deviations.peakToValleyPx),
+        plusMinus: null,
         unit: mmPerPx === null ? 'px' : 'mm',
         aside:
           deviations &&
@@ -61,10 +65,10 @@ function sideWords(tiltDeg: number): string {
   return tiltDeg > 0 ? 'to the right, ' : 'to the left, ';
 }
 
-function radius(px: number, mm: number | null): ExtraReading {
+function radius(px: number, mm: number | null): MoreReading {
   return mm === null
-    ? { value: px.toFixed(0), unit: 'px', aside: null }
-    : { value: mm.toFixed(0), unit: 'mm', aside: null };
+    ? { value: px.toFixed(0), plusMinus: null, unit: 'px', aside: null }
+    : { value: mm.toFixed(0), plusMinus: null, unit: 'mm', aside: null };
 }
 
 export const EXTRA_NAMES: Record<ExtraMeasure, string> = {

@@ -87,9 +87,9 @@ export const MEANINGS: Record<Measure, Meaning> = {
     says: 'Bloom covers this much of the canopy as seen from the camera.',
     measured: 'The area of open flower ÷ the area of the whole canopy, both in the photo.',
     best: 'It tells how far the plant has come to its show; it is not a score.',
-    range: '%, above 0 to 100. Not known when no flower was told from leaf.',
-    bias: 'Flowers on the far side are not seen; buds still green count as leaf.',
-    plusMinus: PLUS_MINUS_UNKNOWN,
+    range: '%, 0 to 100.',
+    bias: 'Flowers on the far side are not seen; buds still green count as leaf. White petals are the hardest to tell: read about 4 points off on rendered plants, other colours about 1.',
+    plusMinus: PLUS_MINUS_MEANING,
     source: 'Share of area; the rule is Rondure’s own.',
   },
 };

@@ -55,8 +55,8 @@ export function readMeasure(report: PhotoReport, measure: Measure): Reading {
       };
     case 'bloom':
       return {
-        value: report.canopy?.flowerShare == null ? null : report.canopy.flowerShare * 100,
-        plusMinus: null,
+        value: report.flower ? report.flower.share * 100 : null,
+        plusMinus: report.flower ? report.flower.plusMinus * 100 : null,
         unit: '%',
         aside: null,
       };

@@ -1,10 +1,17 @@
 import type { ReactNode } from 'react';
 import styles from './LayerSwitches.module.css';
-import { LAYER_WORDS, type Layer, shownLayers, switchLayer } from './layers.ts';
+import { LAYER_WORDS, type Layer, switchLayer } from './layers.ts';
 
 /** One switch a layer, each with a sample of how its line looks; `children` are further switches. */
-export function LayerSwitches({ layers, children }: { layers: readonly Layer[]; children?: ReactNode }) {
-  const shown = shownLayers.useValue();
+export function LayerSwitches({
+  layers,
+  shown,
+  children,
+}: {
+  layers: readonly Layer[];
+  shown: readonly Layer[];
+  children?: ReactNode;
+}) {
   return (
     <fieldset className={styles.switches}>
       <legend className="only-heard">Drawn on the photo</legend>
@@ -14,7 +21,7 @@ export function LayerSwitches({ layers, children }: { layers: readonly Layer[]; 
           type="button"
           className={styles.switch}
           aria-pressed={shown.includes(layer)}
-          onClick={() => switchLayer(layer)}
+          onClick={() => switchLayer(layer, !shown.includes(layer))}
         >
           <svg width="26" height="16" viewBox="0 0 26 16" aria-hidden="true">
             <rect width="26" height="16" rx="4" fill="var(--draw-leaf)" />
@@ -42,5 +49,17 @@ const SAMPLES: Record<Layer, ReactNode> = {
   ),
   cuts: <path d="M7 3l6 10M10 8l9-4" fill="none" stroke="var(--draw-cut)" strokeWidth="2.6" />,
   weak: <path d="M3 13L13 3M9 14L20 3M16 14l7-7" stroke="var(--draw-hatch)" strokeWidth="2" />,
+  yellow: (
+    <g stroke="var(--draw-yellow)">
+      <path d="M4 5.5h18M4 8.5h18M4 11.5h18" strokeWidth="1.3" />
+      <rect x="4" y="3" width="18" height="10.5" rx="4" fill="none" strokeWidth="1.8" />
+    </g>
+  ),
+  thin: (
+    <g stroke="var(--draw-thin)" fill="none">
+      <path d="M5 6a12 12 0 0 1 16 0" strokeWidth="2.6" />
+      <path d="M5 6l3.5 8M21 6l-3.5 8" strokeWidth="1.6" strokeDasharray="2.5 2" />
+    </g>
+  ),
   axis: <path d="M13 1v14M5 12h16" stroke="var(--draw-axis)" strokeWidth="2" strokeDasharray="3 2" />,
 };

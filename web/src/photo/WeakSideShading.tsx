@@ -1,11 +1,19 @@
 import type { Ball } from '../../../core/report.ts';
 import { DrawnLabel } from './DrawnLabel.tsx';
-import { labelSize } from './label-size.ts';
+import type { Plate } from './free-place.ts';
+import { clampInto, labelSize } from './label-size.ts';
 import styles from './Overlay.module.css';
 import type { Box } from './points.ts';
 import type { WeakSide } from './weak-side.ts';
 
 const WORDS = 'weak side';
+
+/** The plate that names the weak side: just outside the ball, so that it hides neither its line nor the hatching. */
+export function weakPlate({ side, label: [x, y] }: WeakSide, crop: Box, unitPx: number): Plate {
+  const size = labelSize(WORDS, unitPx);
+  const aside = size.width / 2 + 8 * unitPx;
+  return { at: clampInto(crop, [x + (side === 'left' ? -aside : aside), y], size), size };
+}
 
 /** Hatches what the canopy leaves open of the ball on its weak side, and says so in words. */
 export function WeakSideShading({
@@ -25,9 +33,6 @@ export function WeakSideShading({
 }) {
   const spacing = 9 * unitPx;
   const [cx, cy] = ball.centrePx;
-  // Just outside the ball, so that the plate hides neither its line nor the hatching.
-  const aside = labelSize(WORDS, unitPx).width / 2 + 8 * unitPx;
-  const labelX = weak.label[0] + (weak.side === 'left' ? -aside : aside);
   return (
     <>
       <defs>
@@ -47,7 +52,7 @@ export function WeakSideShading({
         </mask>
       </defs>
       <rect {...weak.half} fill={`url(#${id}-hatch)`} mask={`url(#${id}-open)`} />
-      <DrawnLabel at={[labelX, weak.label[1]]} words={WORDS} crop={crop} unitPx={unitPx} />
+      <DrawnLabel at={weakPlate(weak, crop, unitPx).at} words={WORDS} crop={crop} unitPx={unitPx} />
     </>
   );
 }

@@ -1,6 +1,6 @@
 import type { Point } from './points.ts';
 
-interface Plate {
+export interface Plate {
   readonly at: Point;
   readonly size: { readonly width: number; readonly height: number };
 }
@@ -15,10 +15,15 @@ export function freePlace({ at, size }: Plate, taken: readonly Plate[]): Point {
   for (let step = 0; step <= MOST_STEPS; step++) {
     for (const way of step === 0 ? [0] : [step, -step]) {
       const place: Point = [x, y + way * GAP * size.height];
-      if (taken.every((other) => !overlap({ at: place, size }, other))) return place;
+      if (isFree({ at: place, size }, taken)) return place;
     }
   }
   return at;
+}
+
+/** Whether a plate overlaps none of those taken. */
+export function isFree(plate: Plate, taken: readonly Plate[]): boolean {
+  return taken.every((other) => !overlap(plate, other));
 }
 
 function overlap(one: Plate, other: Plate): boolean {

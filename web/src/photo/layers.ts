@@ -1,6 +1,16 @@
 import { createKeptStore } from '../parts/store.ts';
 
-export const LAYERS = ['ball', 'outline', 'unsure', 'cuts', 'weak', 'axis', 'parts'] as const;
+export const LAYERS = [
+  'ball',
+  'outline',
+  'unsure',
+  'cuts',
+  'weak',
+  'yellow',
+  'thin',
+  'axis',
+  'parts',
+] as const;
 export type Layer = (typeof LAYERS)[number];
 
 export const LAYER_WORDS: Record<Layer, string> = {
@@ -9,21 +19,30 @@ export const LAYER_WORDS: Record<Layer, string> = {
   unsure: 'Unsure zones',
   cuts: 'Cut marks',
   weak: 'Weak side',
+  yellow: 'Yellow leaf',
+  thin: 'Thin places',
   axis: 'Axis and rim',
   parts: 'Parts',
 };
 
-/** The parts would bury the answer: they are drawn only when asked for. */
-const FIRST_SHOWN = LAYERS.filter((layer) => layer !== 'parts');
+/** These would bury the answer: they are drawn only when asked for, or when the advice speaks of them. */
+const ON_ASKING: readonly Layer[] = ['yellow', 'thin', 'parts'];
 
-/** Which layers the grower wants to see; kept on this device. */
-export const shownLayers = createKeptStore<readonly Layer[]>(
-  'rondure.shown-layers',
-  FIRST_SHOWN,
-  (kept): kept is readonly Layer[] => Array.isArray(kept) && kept.every((name) => LAYERS.includes(name)),
+/** What the grower switched on or off; the rest is as it comes. */
+export type LayerChoices = Readonly<Partial<Record<Layer, boolean>>>;
+
+/** The grower's own switching; kept on this device. */
+export const layerChoices = createKeptStore<LayerChoices>(
+  'rondure.layer-choices',
+  {},
+  (kept): kept is LayerChoices => typeof kept === 'object' && kept !== null && !Array.isArray(kept),
 );
 
-export function switchLayer(layer: Layer): void {
-  const shown = shownLayers.read();
-  shownLayers.write(shown.includes(layer) ? shown.filter((one) => one !== layer) : [...shown, layer]);
+/** The layers to be drawn: what was switched on, and of the rest what comes by itself or is spoken of. */
+export function layersShown(choices: LayerChoices, spokenOf: readonly Layer[] = []): readonly Layer[] {
+  return LAYERS.filter((layer) => choices[layer] ?? (!ON_ASKING.includes(layer) || spokenOf.includes(layer)));
+}
+
+export function switchLayer(layer: Layer, isOn: boolean): void {
+  layerChoices.write({ ...layerChoices.read(), [layer]: isOn });
 }

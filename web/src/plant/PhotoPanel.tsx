@@ -6,7 +6,7 @@ import { CutList } from '../photo/CutList.tsx';
 import { plantCrop } from '../photo/crop.ts';
 import { FrameWords } from '../photo/FrameWords.tsx';
 import { LayerSwitches } from '../photo/LayerSwitches.tsx';
-import { LAYERS, shownLayers } from '../photo/layers.ts';
+import { LAYERS, type Layer, layerChoices, layersShown } from '../photo/layers.ts';
 import { Overlay } from '../photo/Overlay.tsx';
 import { isDoubtful, type UnsureZone } from '../photo/outline-words.ts';
 import { PARTS_SHOWN } from '../photo/PartLines.tsx';
@@ -30,17 +30,20 @@ export function PhotoPanel({
   plant,
   leaf,
   newest,
+  spokenOf,
   onStep,
   onOpen,
 }: {
   plant: Plant;
   leaf: Leaf;
   newest: boolean;
+  /** Layers that the advice speaks of. */
+  spokenOf: readonly Layer[];
   onStep: (step: number) => void;
   onOpen: (sheet: SheetName) => void;
 }) {
   const { view, sitting } = leaf;
-  const layers = shownLayers.useValue();
+  const layers = layersShown(layerChoices.useValue(), spokenOf);
   const [whole, setWhole] = useState(false);
   const [told, tell] = useState<{ words: string; zone: UnsureZone | null }>(NOTHING_TOLD);
   // biome-ignore lint/correctness/useExhaustiveDependencies: what was told belongs to the photo left behind
@@ -55,6 +58,8 @@ export function PhotoPanel({
   const drawn = LAYERS.filter((layer) => {
     if (layer === 'cuts') return (measured?.longStems.length ?? 0) > 0;
     if (layer === 'weak') return measured && weakSideOf(measured) !== null;
+    if (layer === 'yellow') return (measured?.foliage?.where.length ?? 0) > 0;
+    if (layer === 'thin') return measured?.gaps?.sectors.some(({ isThin }) => isThin);
     if (layer === 'unsure') return view.drawing.unsure.length > 0;
     if (layer === 'parts') return PARTS_SHOWN.some((part) => view.drawing.parts[part].length > 0);
     return layer !== 'axis' || measured?.axis;
@@ -111,7 +116,7 @@ export function PhotoPanel({
       )}
       {measured && (
         <>
-          <LayerSwitches layers={drawn}>
+          <LayerSwitches layers={drawn} shown={layers}>
             <button
               type="button"
               className={styles.whole}

@@ -62,6 +62,7 @@ export default function PlantScreen({ plantId }: { plantId: string }) {
               plant={page.plant}
               leaf={leaf}
               newest={leaf === leaves[0]}
+              spokenOf={[]}
               onStep={step}
               onOpen={openSheet}
             />
@@ -69,7 +70,13 @@ export default function PlantScreen({ plantId }: { plantId: string }) {
           </div>
           <div className={styles.answers}>
             <AdviceList advice={page.advice} plantId={plantId} />
-            <ScoreList report={leaf.view.report} day={leaf.sitting.day} before={before} onOpen={openSheet} />
+            <ScoreList
+              kind={page.plant.kind}
+              report={leaf.view.report}
+              day={leaf.sitting.day}
+              before={before}
+              onOpen={openSheet}
+            />
             <Suspense fallback={<p>One moment…</p>}>
               <SeasonSection page={page} onOpen={openSheet} />
               <TurnedSection page={page} sitting={leaf.sitting} onShow={chooseView} />

@@ -1,5 +1,5 @@
 import { freePlace, isFree, type Plate } from './free-place.ts';
-import { clampInto, labelSize } from './label-size.ts';
+import { clampInto, labelSize, plateCovers } from './label-size.ts';
 import type { Box, Point } from './points.ts';
 
 /** A marked place of the plant that wants a name beside it. */
@@ -31,9 +31,10 @@ export function placeZoneLabels(
       [x, y + dy],
     ];
     for (const start of starts) {
-      const at = freePlace({ at: start, size }, all);
-      const held = clampInto(crop, at, size);
-      if (held[0] !== at[0] || held[1] !== at[1] || !isFree({ at, size }, all)) continue;
+      const at = freePlace({ at: clampInto(crop, start, size), size }, all);
+      const [heldX, heldY] = clampInto(crop, at, size);
+      const isInside = heldX === at[0] && heldY === at[1];
+      if (!isInside || plateCovers(at, size, [[x, y]]) || !isFree({ at, size }, all)) continue;
       all.push({ at, size });
       return { at, size };
     }

@@ -164,7 +164,7 @@ export function reportOfMeasures(photo: PhotoFacts, found: FoundPlant, view: Mea
             rimYPx: measures.axis?.rimYPx ?? null,
             edgePx: found.edgeUncertaintyPx,
           }),
-    stature: statureInReport(silhouette, measures.axis?.rimYPx ?? null, along, mm),
+    stature: statureInReport(silhouette, measures.axis, along, mm),
     confidence: found.confidence,
     unsure: found.unsureZones.map((zone) => ({
       outlinePx: zoneOutline(zone.mask).map(inPhoto),

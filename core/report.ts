@@ -48,7 +48,7 @@ export interface PhotoReport {
   readonly flower: Flower | null;
   /** Where light falls through; `null` without a ball. */
   readonly gaps: Gaps | null;
-  /** Height, spread and mean height above the rim, by which a limp plant is told; `null` without a pot. */
+  /** Height, spread, mean height, area above the rim and reach about it, by which a limp plant is told; `null` without a pot. */
   readonly stature: PhotoStature | null;
   /** Overlap (intersection over union) with the true canopy that is to be expected, 0–1. */
   readonly confidence: number | null;

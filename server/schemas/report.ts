@@ -70,9 +70,13 @@ const statureSchema = z.object({
   heightPx: z.number().positive(),
   spreadPx: z.number().nonnegative(),
   middlePx: z.number().positive(),
+  areaPx: z.number().positive(),
+  reachPx: z.array(z.number().nonnegative()).readonly(),
   heightMm: z.number().positive().nullable(),
   spreadMm: z.number().nonnegative().nullable(),
   middleMm: z.number().positive().nullable(),
+  areaMm2: z.number().positive().nullable(),
+  reachMm: z.array(z.number().nonnegative()).readonly().nullable(),
 });
 
 /** A zone that may lie on the other side of the outline. */

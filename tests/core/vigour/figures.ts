@@ -8,24 +8,18 @@
  */
 
 import { addDays, day } from '../../../core/day/day.ts';
-import { statureOf } from '../../../core/vigour/stature.ts';
 import { looksLimp, type StatureReading } from '../../../core/vigour/wilt.ts';
 import { seededChance } from '../../../sample-images/render/geometry/seeded-random.ts';
 import { count, median, note, share } from '../growth/tally.ts';
-import { type Standing, standingMask, tipStop } from './limp-plants.ts';
+import { type Standing, standingReading, tipStop } from './limp-plants.ts';
 
 const plants = Number(process.argv[2] ?? 24);
 const first = Number(process.argv[3] ?? 300);
 const FIRM_DAY = day('2026-05-01');
 const PLUS_MINUS = 0.03;
 
-function reading(seed: number, standing: Standing, days: number): StatureReading {
-  const { mask, rimYPx } = standingMask(seed, standing);
-  const stature = statureOf(mask, rimYPx);
-  if (stature === null) throw new Error(`Plant ${seed} has nothing above its rim`);
-  const { heightPx: height, spreadPx: spread, middlePx: middle } = stature;
-  return { day: addDays(FIRM_DAY, days), height, spread, middle, plusMinusShare: PLUS_MINUS };
-}
+const reading = (seed: number, standing: Standing, days: number) =>
+  standingReading(seed, standing, addDays(FIRM_DAY, days), PLUS_MINUS);
 
 const FIRM: [string, Omit<Standing, 'day' | 'turnDeg'>][] = [
   ['the same plant again', { week: -1 }],
@@ -35,6 +29,9 @@ const FIRM: [string, Omit<Standing, 'day' | 'turnDeg'>][] = [
   ['tips cut by 30 mm', { week: 0, cuts: tipStop(30) }],
   ['cut back by 50 mm', { week: 0, cuts: tipStop(50) }],
   ['cut back by 80 mm', { week: 0, cuts: tipStop(80) }],
+  ['cut back by 110 mm', { week: 0, cuts: tipStop(110) }],
+  ['only the top by 80 mm', { week: -1, cuts: tipStop(80).filter(({ shoot }) => shoot < 30) }],
+  ['one side by 80 mm', { week: -1, cuts: tipStop(80).filter(({ shoot }) => shoot % 3 === 0) }],
   ['every other shoot by 50 mm', { week: 0, cuts: tipStop(50).filter(({ shoot }) => shoot % 2 === 0) }],
 ];
 
@@ -52,9 +49,10 @@ for (let seed = first; seed < first + plants; seed++) {
     const found = looksLimp(now, [before], { cutDays: [], dryUntil: null });
     if (!found.ok) throw new Error(found.hint);
     count(row, found.isLimp);
-    for (const measure of ['height', 'spread', 'middle'] as const) {
+    for (const measure of ['height', 'spread', 'middle', 'tightness'] as const) {
       note(`${row} ${measure}`, -100 * found.fallen[measure]);
     }
+    note(`${row} out`, 100 * found.hangsOut);
   };
   FIRM.forEach(([row, standing], k) => {
     judge(row, reading(seed, { ...standing, day: 2 + k, turnDeg: turnDeg(2 + k) }, 7));
@@ -70,9 +68,11 @@ for (let seed = first; seed < first + plants; seed++) {
 
 const DROOPED = ['drooped by less than 10 %', 'drooped by 10–15 %', 'drooped by 15 % and more'];
 console.log(
-  `${plants} plants, seeds from ${first}; median change of height, spread and mean height of the leaf, %`,
+  `${plants} plants, seeds from ${first}; median change of height, spread, mean height of the leaf, tightness; share outside the former outline, %`,
 );
 for (const row of [...FIRM.map(([name]) => name), ...DROOPED]) {
-  const moved = ['height', 'spread', 'middle'].map((measure) => median(`${row} ${measure}`).padStart(6));
+  const moved = ['height', 'spread', 'middle', 'tightness', 'out'].map((measure) =>
+    median(`${row} ${measure}`).padStart(6),
+  );
   console.log(`${row.padEnd(30)} called limp ${share(row).padStart(5)} %   ${moved.join(' ')}`);
 }

@@ -1,4 +1,7 @@
-import type { Mask } from '../../../core/raster/raster.ts';
+import type { Day } from '../../../core/day/day.ts';
+import type { Mask, PointPx } from '../../../core/raster/raster.ts';
+import { statureOf } from '../../../core/vigour/stature.ts';
+import type { StatureReading } from '../../../core/vigour/wilt.ts';
 import { joined } from '../../../sample-images/render/geometry/join-mesh.ts';
 import { valueAt } from '../../../sample-images/render/geometry/keyframes.ts';
 import { emptyMesh, turnMesh } from '../../../sample-images/render/geometry/mesh.ts';
@@ -28,7 +31,7 @@ export interface Standing {
 }
 
 /** The exact canopy mask of a plant with its rim: coarse leaves, no light. */
-export function standingMask(seed: number, standing: Standing): { mask: Mask; rimYPx: number } {
+export function standingMask(seed: number, standing: Standing): { mask: Mask; rimPx: PointPx } {
   const { plant, pot, camera } = stemPlant({ seed, longStems: 0, bare: false });
   const { mesh } = buildPlant(plant, standing.week, standing.cuts ?? [], 'coarse');
   if (standing.droop !== undefined) droopPlant(mesh, standing.droop);
@@ -49,7 +52,22 @@ export function standingMask(seed: number, standing: Standing): { mask: Mask; ri
   });
   const data = samples.map((count) => (2 * count >= PER_SIDE ** 2 ? 1 : 0));
   const { rimLeftPx, rimRightPx } = rimEnds(hole, pot.rimMm);
-  return { mask: { width: SIDE_PX, height: SIDE_PX, data }, rimYPx: (rimLeftPx[1] + rimRightPx[1]) / 2 };
+  const rimPx: PointPx = [(rimLeftPx[0] + rimRightPx[0]) / 2, (rimLeftPx[1] + rimRightPx[1]) / 2];
+  return { mask: { width: SIDE_PX, height: SIDE_PX, data }, rimPx };
+}
+
+/** Its stature as a reading, px of the mask. */
+export function standingReading(
+  seed: number,
+  standing: Standing,
+  day: Day,
+  plusMinusShare: number,
+): StatureReading {
+  const { mask, rimPx } = standingMask(seed, standing);
+  const stature = statureOf(mask, rimPx);
+  if (stature === null) throw new Error(`Plant ${seed} has nothing above its rim`);
+  const { heightPx: height, spreadPx: spread, middlePx: middle, areaPx: area, reachPx: reach } = stature;
+  return { day, height, spread, middle, area, reach, plusMinusShare };
 }
 
 /** Every shoot shortened by so much. */

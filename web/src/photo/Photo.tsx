@@ -15,6 +15,7 @@ export function Photo({
 }: {
   view: View;
   crop: Box;
+  /** Empty where what stands beside the photo says it all: it is then not heard. */
   label: string;
   detail?: 320 | 800 | 1600;
   /** Its width in CSS px where it is printed only and so has none on the screen. */
@@ -31,8 +32,9 @@ export function Photo({
       className={styles.photo}
       viewBox={`${crop.x} ${crop.y} ${crop.width} ${crop.height}`}
       style={{ aspectRatio: `${crop.width} / ${crop.height}` }}
-      role={children ? 'group' : 'img'}
-      aria-label={label}
+      {...(label === ''
+        ? { 'aria-hidden': true }
+        : { role: children ? 'group' : 'img', 'aria-label': label })}
     >
       <image
         href={`${view.pictureUrl}?width=${detail}`}

@@ -32,9 +32,9 @@ export function Photo({
       className={styles.photo}
       viewBox={`${crop.x} ${crop.y} ${crop.width} ${crop.height}`}
       style={{ aspectRatio: `${crop.width} / ${crop.height}` }}
-      {...(label === ''
-        ? { 'aria-hidden': true }
-        : { role: children ? 'group' : 'img', 'aria-label': label })}
+      aria-hidden={label === ''}
+      role={children ? 'group' : 'img'}
+      aria-label={label}
     >
       <image
         href={`${view.pictureUrl}?width=${detail}`}

@@ -32,18 +32,32 @@ const UNTOLD = { sd: 0.02, ofShare: 1 / 12 };
  * @returns one reading a sitting with a measured view, oldest first; a view in which no flower was told from leaf counts as 0
  *
  * Notes: the flower that the camera sees. A sitting of four sides reads steadier than one of a single side; it is one reading all the same.
- * What the grower left out as limp is left out here too.
+ * What the grower left out as limp is left out here too. The plus-minus is the mean of the views': what makes one read high, light above all, mostly
+ * makes the others read high as well.
  */
 export function bloomReadings(sittings: readonly SittingReports[]): BloomReading[] {
   return sittings
     .flatMap(({ day, reports, leftOut }) => {
-      const canopies =
-        leftOut == null ? reports.flatMap(({ canopy }) => (canopy === null ? [] : [canopy])) : [];
-      if (canopies.length === 0) return [];
-      const sum = canopies.reduce((total, { flowerShare }) => total + (flowerShare ?? 0), 0);
-      return [{ day, share: sum / canopies.length, plusMinus: null }];
+      if (leftOut != null) return [];
+      const views = reports.flatMap(({ canopy, flower }) =>
+        canopy === null
+          ? []
+          : [{ share: flower?.share ?? canopy.flowerShare ?? 0, plusMinus: flower?.plusMinus ?? null }],
+      );
+      return views.length === 0 ? [] : [readingOfViews(day, views)];
     })
     .sort((one, other) => (one.day < other.day ? -1 : 1));
+}
+
+/** One reading of a sitting's views, at least one. */
+export function readingOfViews(day: Day, views: readonly Omit<BloomReading, 'day'>[]): BloomReading {
+  const mean = (values: readonly number[]) => values.reduce((sum, one) => sum + one, 0) / values.length;
+  const doubts = views.map(({ plusMinus }) => plusMinus);
+  return {
+    day,
+    share: mean(views.map(({ share }) => share)),
+    plusMinus: doubts.includes(null) ? null : mean(doubts as number[]),
+  };
 }
 
 /**

@@ -6,6 +6,7 @@ import type { Foliage, LeafShare, NoFoliage } from './foliage.ts';
 import type { LeafColours } from './leaf-colours.ts';
 import { type GreenLimits, leafTones, TONES, USUAL_LIMITS } from './leaf-tone.ts';
 import { limitsOf, middleColour, type NormalLeaf } from './normal-leaf.ts';
+import { NOT_JUDGED } from './not-judged.ts';
 import { yellowZones } from './yellow-zones.ts';
 
 /** What leaf is judged by. */
@@ -30,14 +31,8 @@ const BLURRED = { brown: 0.5, yellow: 0.25 };
 /** Degrees that an own limit of yellow lies below the usual one from which as much yellow again may look like the plant's own. */
 const HIDDEN_DEG = 10;
 
-const WHY = {
-  tooLittle:
-    'The colour of the leaf could not be told: too little of it is seen, or most of it is in the dark or burnt out. Photograph in even light.',
-  byNature:
-    'Much of the leaf is yellow, and whether that is the plant’s nature is not known yet. Once its first sittings in good health are kept, its leaf is held against those.',
-  otherWhite:
-    'The plant’s normal leaf was learned by another white than this photo’s, so its shares are compared with no other photo’s. Put the stand sheet back where it was, or take it out of every photo.',
-} as const;
+const OTHER_WHITE =
+  'The plant’s normal leaf was learned by another white than this photo’s, so its shares are compared with no other photo’s. Put the stand sheet back where it was, or take it out of every photo.';
 
 /**
  * How much of the leaf is green, yellowing and brown, by its hue in CIE L*a*b* under D65.
@@ -56,19 +51,19 @@ export function foliageOf(
 ): Foliage | NoFoliage {
   const { balance, why } = photoBalance;
   if (colours.at.length < Math.max(LEAST.px, LEAST.share * colours.leafPx)) {
-    return { ok: false, reason: 'too-little', why: WHY.tooLittle };
+    return { ok: false, reason: 'too-little', why: NOT_JUDGED.tooLittle };
   }
   const own = normal !== null && normal.from === balance.from ? normal : null;
   const limits = own === null ? USUAL_LIMITS : limitsOf(own);
   const shares = sharesWithDoubt(colours, limits, balance.doubt.tint, own);
   if (own === null && shares.yellow.share > BY_NATURE_SHARE) {
-    return { ok: false, reason: 'by-nature', why: WHY.byNature };
+    return { ok: false, reason: 'by-nature', why: NOT_JUDGED.byNature };
   }
   const leafColour = middleColour(colours);
   return {
     ok: true,
     ...shares,
-    notCompared: why ?? (normal === null || own !== null ? null : WHY.otherWhite),
+    notCompared: why ?? (normal === null || own !== null ? null : OTHER_WHITE),
     against: own === null ? 'usual' : 'own',
     where: yellowZones(door, colours, leafTones(colours, limits)),
     leafColour,

@@ -1,5 +1,6 @@
+import type { FoliageShares } from '../report.ts';
 import { changeSince } from '../trend/change-since.ts';
-import type { Foliage, LeafShare, YellowZone } from './foliage.ts';
+import type { LeafShare, YellowZone } from './foliage.ts';
 
 /** What a change in the leaf asks for. Names no cause: it says what to look for. */
 export interface FoliageAdvice {
@@ -30,7 +31,7 @@ const CAUTION =
  *
  * Notes: clearing dead and yellow leaf against mould is common practice, no source.
  */
-export function foliageAdvice(now: Foliage, before: Foliage): FoliageAdvice | null {
+export function foliageAdvice(now: FoliageShares, before: FoliageShares): FoliageAdvice | null {
   if (now.notCompared !== null || before.notCompared !== null || now.against !== before.against) return null;
   const rises = (['yellow', 'brown'] as const)
     .map((tone) => ({ tone, by: riseOf(before[tone], now[tone]) }))
@@ -40,7 +41,7 @@ export function foliageAdvice(now: Foliage, before: Foliage): FoliageAdvice | nu
   if (tone === undefined) return null;
   return {
     tone,
-    finding: `${tone === 'yellow' ? 'Yellow' : 'Brown'} leaf rose from ${percent(before[tone])} to ${percent(now[tone])} of the leaf seen.`,
+    finding: `${tone === 'yellow' ? 'Yellow' : 'Brown'} leaf rose from ${leafPercent(before[tone])} to ${leafPercent(now[tone])} of the leaf seen.`,
     act:
       tone === 'yellow'
         ? `Clear the yellow leaves${placesInWords(now.where)}.`
@@ -59,7 +60,7 @@ function riseOf(before: LeafShare, now: LeafShare): number {
 }
 
 /** "9 % (± 2)". */
-function percent({ share, plusMinus }: LeafShare): string {
+export function leafPercent({ share, plusMinus }: LeafShare): string {
   return `${Math.round(100 * share)} % (± ${Math.max(1, Math.round(100 * plusMinus))})`;
 }
 

@@ -1,5 +1,6 @@
 import { nextTurnOf } from '../../core/advice/turn-to-light.ts';
 import { addDays, type Day } from '../../core/day/day.ts';
+import { plantCondition } from '../condition/plant-condition.ts';
 import type { Bench, PlantPage } from '../schemas/pages.ts';
 import { workOfPlant } from '../season/plant-season.ts';
 import { type SeasonFacts, seasonFacts } from '../season/season-facts.ts';
@@ -21,7 +22,8 @@ const WORK_AHEAD_DAYS = 7;
 
 /** Everything one plant's page shows, as of `today`. */
 export function plantPage(db: Database, plant: AimedPlant, today: Day): PlantPage {
-  const { history, sittings, stops, turns, trend, advice } = plantSoFar(db, plant, seasonFacts(db, today));
+  const facts = seasonFacts(db, today);
+  const { history, sittings, stops, turns, trend, advice } = plantSoFar(db, plant, facts);
   return {
     plant: plantAnswer(plant),
     sittings,
@@ -36,6 +38,7 @@ export function plantPage(db: Database, plant: AimedPlant, today: Day): PlantPag
       sittings.flatMap(({ day, leftOut }) => (leftOut === null ? [] : [day])),
     ),
     light: plantLight(db, { plant, today }, history.lighting, nextTurnOf(history)),
+    ...plantCondition(db, facts, plant, { sittings, history: history.sittings, stops }),
   };
 }
 

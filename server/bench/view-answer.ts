@@ -20,6 +20,7 @@ export function viewAnswer(view: ViewRow): View {
     state: view.state,
     failure: view.failure,
     methodVersion: view.methodVersion,
+    normalLeafFrom: view.normalLeafFrom,
     report: view.report && { ...view.report, photo: view.fileName, turnDeg: view.turnDeg },
     outlinePx: view.outlinePx ?? [],
     drawing: { unsure: view.report?.unsure ?? [], parts: view.parts ?? NO_OUTLINES },

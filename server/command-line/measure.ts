@@ -47,6 +47,7 @@ async function measure(wanted: MeasureArguments): Promise<void> {
         network: wanted.network,
         colours: null,
         lastOutline: null,
+        normalLeaf: null,
         strokes: [],
         pictures: wanted.masks !== null ? 'photo' : wanted.turned ? 'screen' : 'none',
       });

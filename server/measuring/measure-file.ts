@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import type { LastOutline } from '../../core/canopy/last-outline.ts';
 import { decodeColours } from '../../core/canopy/learned-colours.ts';
 import type { Stroke } from '../../core/canopy/stroke.ts';
+import type { NormalLeaf } from '../../core/foliage/normal-leaf.ts';
 import { type GatheredPhoto, gatherPhoto, measureGathered } from '../../core/measure-photo.ts';
 import type { PointPx } from '../../core/raster/raster.ts';
 import type { PhotoReport } from '../../core/report.ts';
@@ -29,6 +30,8 @@ export interface MeasureTask {
   /** The plant's own colours, as core encodes them. */
   readonly colours: Uint8Array | null;
   readonly lastOutline: EarlierOutline | null;
+  /** The plant's leaf in good health; `null` before it was learned. */
+  readonly normalLeaf: NormalLeaf | null;
   /** The grower's strokes, photo px. */
   readonly strokes: readonly Stroke[];
   /** `screen`: white on clear and of working size; `photo`: greys of the photo's size. */
@@ -61,6 +64,8 @@ export interface MeasuredFile extends PicturesPng {
   readonly outlinePx: readonly PointPx[];
   readonly partsOutlines: PartsOutlines;
   readonly lens: ViewLens;
+  /** To learn the plant's normal leaf from; `null` when not measured, or white is not known. */
+  readonly leafLook: NormalLeaf | null;
 }
 
 /** Reads and measures one photo file. A file that is no photo gives a report that says so. */
@@ -90,6 +95,7 @@ export async function gatherFile(task: MeasureTask): Promise<GatheredFile> {
     network: trained.network,
     colours: task.colours && decodeColours(task.colours),
     lastOutline: task.lastOutline && (await lastOutlineOf(task.lastOutline)),
+    normalLeaf: task.normalLeaf,
   });
   const emptyNote = empty.hint && `The photo of the empty stand was not used. ${empty.hint}`;
   const notes = [...checked.notes, ...[emptyNote, known.note, trained.note].filter((note) => note !== null)];
@@ -110,6 +116,7 @@ export async function measureGatheredFile(
       partsPng: null,
       certaintyPng: null,
       lens: { focalLengthPx: null, cameraDistanceMm: null },
+      leafLook: null,
     };
   }
   const measured = measureGathered(file.gathered, strokes);
@@ -118,6 +125,7 @@ export async function measureGatheredFile(
     outlinePx: measured.outlinePx,
     partsOutlines: measured.partsOutlines,
     lens: lensOf(file.gathered),
+    leafLook: measured.leafLook,
     ...(await encodedPictures(measured, file.gathered.photo, pictures)),
   };
 }

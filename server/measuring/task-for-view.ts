@@ -26,7 +26,7 @@ export interface ViewTask {
 /** The task that measures a view, with what is known of its plant looked up or as it was used last. */
 export async function taskForView(parts: TaskParts, due: DueView): Promise<ViewTask> {
   const { db, home, network } = parts;
-  const usedLast = due.lookUp ? null : knownUsedLast(db, due.viewId);
+  const usedLast = due.lookUp ? null : knownUsedLast(db, due);
   const known = usedLast !== null && isStillKept(db, usedLast) ? usedLast : lookUpKnown(db, due);
   return {
     known,
@@ -48,6 +48,7 @@ export async function taskForView(parts: TaskParts, due: DueView): Promise<ViewT
       network,
       colours: await coloursFrom(parts, known.lessons),
       lastOutline: known.lastOutline && earlierOutline(db, known.lastOutline),
+      normalLeaf: known.normalLeaf?.leaf ?? null,
       strokes: due.strokes,
       pictures: 'screen',
     },

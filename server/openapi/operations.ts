@@ -60,6 +60,29 @@ export const OPERATIONS: readonly Operation[] = [
     status: 200,
     answers: 'Plant',
   },
+  {
+    method: 'put',
+    path: '/plants/{id}/healthy-days/{day}',
+    summary:
+      'Say that the plant’s leaf was healthy on a day, or take it back; later photos are held against it',
+    sends: 'HealthyDayForm',
+    status: 200,
+    answers: 'LearnedLeaf',
+  },
+  {
+    method: 'post',
+    path: '/plants/{id}/bloom-dates',
+    summary: 'Say yes or no to an offered date of the bloom; with yes it goes to the log',
+    sends: 'BloomDateForm',
+    status: 201,
+    answers: 'BloomDate',
+  },
+  {
+    method: 'delete',
+    path: '/plants/{id}/bloom-dates/{event}',
+    summary: 'Take the last word on a date of the bloom back, with its entry',
+    status: 204,
+  },
   ...STAND_OPERATIONS,
   {
     method: 'patch',

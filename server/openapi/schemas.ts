@@ -1,6 +1,12 @@
 import { z } from 'zod';
 import { adviceSchema } from '../schemas/advice.ts';
 import { problemSchema } from '../schemas/basics.ts';
+import {
+  bloomDateAnswerSchema,
+  bloomDateFormSchema,
+  healthyDayFormSchema,
+  plantLeafSchema,
+} from '../schemas/condition.ts';
 import { cutChangeSchema, cutListSchema } from '../schemas/cuts.ts';
 import { plantLightSchema, turnChangeSchema, turnFormSchema, turnSchema } from '../schemas/light.ts';
 import {
@@ -91,11 +97,15 @@ const SENT = {
   ManyRecords: manyRecordsSchema,
   SeasonNoteForm: seasonNoteFormSchema,
   OwnFigure: ownFigureSchema,
+  BloomDateForm: bloomDateFormSchema,
+  HealthyDayForm: healthyDayFormSchema,
 } as const;
 
 /** What is answered. */
 const ANSWERED = {
   Advice: adviceSchema,
+  BloomDate: bloomDateAnswerSchema,
+  LearnedLeaf: plantLeafSchema.shape.learned,
   Bench: benchSchema,
   CutList: cutListSchema,
   Door: doorSchema,

@@ -3,6 +3,7 @@ import { openApiDocument } from '../openapi/document.ts';
 import { type Machine, THIS_MACHINE } from '../pairing/known-names.ts';
 import { createPairing } from '../pairing/pairing.ts';
 import type { Services } from '../services.ts';
+import { conditionRoutes } from './condition.ts';
 import { cutRoutes } from './cuts.ts';
 import { onlyLetIn } from './door.ts';
 import { eventRoutes } from './events.ts';
@@ -59,6 +60,7 @@ export function createApp(
     turnCollarRoutes(),
     sittingRoutes(services),
     cutRoutes(services),
+    conditionRoutes(services),
     eventRoutes(services),
     showRoutes(services),
     seasonNoteRoutes(services),

@@ -4,6 +4,7 @@ import { plantPage } from '../bench/pages.ts';
 import { sittingHull } from '../bench/sitting-hull.ts';
 import { sittingChangeSchema } from '../schemas/sitting.ts';
 import type { Services } from '../services.ts';
+import { settleNormalLeaf } from '../store/normal-leaf.ts';
 import { type SittingRow, setLeftOut, sittingById } from '../store/sittings.ts';
 import { setSittingVersion } from '../store/stand-sittings.ts';
 import { versionOn } from '../store/stand-versions.ts';
@@ -18,7 +19,7 @@ export function sittingRoutes(services: Services): Router {
   routes.patch('/sittings/:id', (request, response) => {
     const sitting = found('sitting', sittingById(db, request.params.id));
     const { standId, leftOut } = sent(sittingChangeSchema, request.body);
-    if (leftOut !== undefined) setLeftOut(db, sitting.id, leftOut);
+    if (leftOut !== undefined) leaveOut(sitting, leftOut);
     if (standId !== undefined) moveTo(sitting, standId);
     const plant = found('plant', aimedPlant(db, sitting.plantId, today()));
     const { sittings } = plantPage(db, plant, today());
@@ -31,6 +32,15 @@ export function sittingRoutes(services: Services): Router {
     if (!hull.ok) throw new RequestProblem(404, hull.hint);
     response.json(hull.solid);
   });
+
+  /** What its leaf taught goes and comes with it. */
+  function leaveOut({ id, plantId }: SittingRow, reason: string | null): void {
+    db.transaction(() => {
+      setLeftOut(db, id, reason);
+      settleNormalLeaf(db, plantId);
+    })();
+    queue.wake();
+  }
 
   function moveTo(sitting: SittingRow, standId: string | null): void {
     requireStand(db, standId);

@@ -4,6 +4,7 @@ import { viewChangeSchema } from '../schemas/sitting.ts';
 import type { Services } from '../services.ts';
 import { queueLaterViews, queueView } from '../store/due-view.ts';
 import { newestMask } from '../store/measurements.ts';
+import { settleNormalLeaf } from '../store/normal-leaf.ts';
 import { plantById } from '../store/plants.ts';
 import { sittingOn } from '../store/sittings.ts';
 import { settleFirstPhotos } from '../store/stand-sittings.ts';
@@ -38,6 +39,7 @@ export function viewRoutes(services: Services): Router {
         const plant = found('plant', plantById(db, view.plantId));
         moveView(db, view.id, sittingOn(db, plant, change.day));
         settleBothStands(view);
+        settleNormalLeaf(db, view.plantId);
       }
       if (change.turnDeg !== undefined) {
         turnView(db, view.id, change.turnDeg);
@@ -55,6 +57,7 @@ export function viewRoutes(services: Services): Router {
     db.transaction(() => {
       removeView(db, view.id);
       settleFirstPhotos(db, view.standId);
+      settleNormalLeaf(db, view.plantId);
       if (view.acceptedAt !== null) queueLaterViews(db, view.plantId, view.day);
     })();
     queue.wake();
@@ -73,6 +76,7 @@ export function viewRoutes(services: Services): Router {
     db.transaction(() => {
       restoreView(db, view.id);
       settleFirstPhotos(db, view.standId);
+      settleNormalLeaf(db, view.plantId);
       if (view.acceptedAt !== null) queueLaterViews(db, view.plantId, view.day);
     })();
     queue.wake();

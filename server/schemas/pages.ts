@@ -1,9 +1,17 @@
 import { z } from 'zod';
 import { adviceSchema } from './advice.ts';
 import { daySchema, idSchema } from './basics.ts';
+import {
+  growthNowSchema,
+  plantBloomSchema,
+  plantFillSchema,
+  plantLeafSchema,
+  plantWiltSchema,
+} from './condition.ts';
 import { plantLightSchema, turnSchema } from './light.ts';
 import { plantSchema } from './plant.ts';
 import { noteSchema, sittingSchema, stopSchema, turnDegSchema, viewSchema } from './sitting.ts';
+import { trendSegmentSchema } from './trend-segment.ts';
 import { turnedStateSchema } from './turned.ts';
 import { workSchema } from './work.ts';
 
@@ -22,20 +30,6 @@ export const trendPointSchema = z.object({
   leftOut: z.string().nullable(),
 });
 export type TrendPoint = z.infer<typeof trendPointSchema>;
-
-/** How one measure goes between two stops, or since the last; `direction` null with the reason in `why`. */
-export const trendSegmentSchema = z.object({
-  fromDay: daySchema,
-  toDay: daySchema,
-  /** Sittings in it. */
-  n: z.int().nonnegative(),
-  slopePerWeek: z.number().nullable(),
-  interval95: z.tuple([z.number(), z.number()]).readonly().nullable(),
-  /** Two-sided, of the Mann-Kendall test. */
-  p: z.number().min(0).max(1).nullable(),
-  direction: z.enum(['rising', 'falling', 'no change']).nullable(),
-  why: z.string(),
-});
 
 export const measureTrendSchema = z.object({ segments: z.array(trendSegmentSchema).readonly() });
 
@@ -75,6 +69,12 @@ export const plantPageSchema = z.object({
   }),
   advice: z.array(adviceSchema),
   light: plantLightSchema,
+  /** `null` before a sitting was measured, as are the next four. */
+  bloom: plantBloomSchema.nullable(),
+  leaf: plantLeafSchema.nullable(),
+  fill: plantFillSchema.nullable(),
+  growth: growthNowSchema.nullable(),
+  wilt: plantWiltSchema.nullable(),
 });
 export type PlantPage = z.infer<typeof plantPageSchema>;
 

@@ -43,6 +43,8 @@ export const viewSchema = z.object({
   state: viewStateSchema,
   failure: z.string().nullable(),
   methodVersion: z.string().nullable(),
+  /** Days that the plant's normal leaf was learned from, by which `report.foliage` was judged; `null`: by what is usual. */
+  normalLeafFrom: z.array(daySchema).nullable(),
   report: reportSchema.nullable(),
   /** Outer contour in photo px, closed. */
   outlinePx: z.array(pointPx).readonly(),

@@ -1,3 +1,4 @@
+import { type BloomReading, readingOfViews } from '../../core/bloom/bloom-readings.ts';
 import { addDays, type Day } from '../../core/day/day.ts';
 import { bloomRecords, type SeasonNote } from '../../core/season/bloom-record.ts';
 import type { SeasonKnowledge } from '../../core/season/days-to-bloom.ts';
@@ -10,6 +11,7 @@ import type { Note, Stop } from '../schemas/sitting.ts';
 import type { OwnWorkRow } from '../schemas/work.ts';
 import type { Database } from '../store/database.ts';
 import { allEntries } from '../store/entries.ts';
+import { allFlowerReadings, type FlowerRow } from '../store/flower-readings.ts';
 import { allNotes } from '../store/notes.ts';
 import { ownFigures } from '../store/own-figures.ts';
 import { allOwnWork } from '../store/own-work.ts';
@@ -35,6 +37,8 @@ export interface SeasonFacts {
   readonly workWords: ByPlant<WorkWord>;
   readonly sittingDays: ByPlant<Day>;
   readonly turnDays: ByPlant<Day>;
+  /** Share in flower, a reading a sitting, oldest first. */
+  readonly flowerReadings: ByPlant<BloomReading>;
   readonly knowledge: SeasonKnowledge;
 }
 
@@ -67,6 +71,7 @@ export function seasonFacts(db: Database, today: Day): SeasonFacts {
     workWords: allWorkWords(db),
     sittingDays: daysByPlant(sittingDaysSince(db, since)),
     turnDays: daysByPlant(turnDaysSince(db, since)),
+    flowerReadings: readingsByPlant(allFlowerReadings(db)),
     knowledge: { defaults: withOwnFigures(DEFAULT_STOPS, ownFigures(db)), records },
   };
 }
@@ -83,4 +88,15 @@ function byPlant<T extends { readonly plantId: string }>(rows: readonly T[]): Ma
 
 function daysByPlant(rows: readonly { readonly plantId: string; readonly day: Day }[]): Map<string, Day[]> {
   return new Map([...byPlant(rows)].map(([id, days]) => [id, days.map(({ day }) => day)]));
+}
+
+/** Rows come by day; those of one plant and day are one sitting. */
+function readingsByPlant(rows: readonly FlowerRow[]): Map<string, BloomReading[]> {
+  return new Map(
+    [...byPlant(rows)].map(([id, views]) => {
+      const days = new Map<Day, FlowerRow[]>();
+      for (const view of views) days.set(view.day, [...(days.get(view.day) ?? []), view]);
+      return [id, [...days].map(([day, together]) => readingOfViews(day, together))];
+    }),
+  );
 }

@@ -1,12 +1,15 @@
 import { z } from 'zod';
 import { allRows, type Database, oneRow } from './database.ts';
 import type { DueView } from './due-view.ts';
+import { type LearnedNormal, normalLeafFor } from './normal-leaf.ts';
 
 /** From which measurements comes what is known of a plant when one of its photos is measured. */
 export interface KnownSources {
   /** Measurements, oldest first, whose accepted outlines teach the plant's colours. */
   readonly lessons: readonly number[];
   readonly lastOutline: { readonly measurementId: number; readonly days: number } | null;
+  /** Always as it is known now: it has no say in the outline that strokes build on. */
+  readonly normalLeaf: LearnedNormal | null;
 }
 
 export const LOOK_BACK = {
@@ -61,7 +64,11 @@ export function lookUpKnown(db: Database, view: DueView): KnownSources {
     view.heightPx,
     LOOK_BACK.confidence,
   );
-  return { lessons: lessons.map(({ id }) => id).reverse(), lastOutline };
+  return {
+    lessons: lessons.map(({ id }) => id).reverse(),
+    lastOutline,
+    normalLeaf: normalLeafFor(db, view.plantId, view.day),
+  };
 }
 
 const usedRow = z.object({
@@ -74,7 +81,10 @@ const usedRow = z.object({
 });
 
 /** What a view was measured with last, so that a stroke changes what it is drawn over and nothing else. */
-export function knownUsedLast(db: Database, viewId: string): KnownSources | null {
+export function knownUsedLast(
+  db: Database,
+  { viewId, plantId, day }: Pick<DueView, 'viewId' | 'plantId' | 'day'>,
+): KnownSources | null {
   const used = oneRow(
     db,
     usedRow,
@@ -87,5 +97,6 @@ export function knownUsedLast(db: Database, viewId: string): KnownSources | null
   return {
     lessons,
     lastOutline: measurementId === null || days === null ? null : { measurementId, days },
+    normalLeaf: normalLeafFor(db, plantId, day),
   };
 }

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { NormalLeaf } from '../../core/foliage/normal-leaf.ts';
 import { METHOD_VERSION } from '../../core/method-version.ts';
 import type { PointPx } from '../../core/raster/raster.ts';
 import type { PhotoReport } from '../../core/report.ts';
@@ -6,6 +7,7 @@ import type { PartsOutlines } from '../../core/silhouette/parts-outlines.ts';
 import { type Database, oneRow, run } from './database.ts';
 import type { DueView } from './due-view.ts';
 import type { KnownSources } from './known-sources.ts';
+import { rounded, settleNormalLeaf, textOf } from './normal-leaf.ts';
 import { turnByCollar } from './views.ts';
 import type { lensSchema } from './views-to-join.ts';
 
@@ -17,6 +19,7 @@ export interface Measurement {
   readonly maskPng: Uint8Array | null;
   readonly partsPng: Uint8Array | null;
   readonly lens: z.infer<typeof lensSchema>;
+  readonly leafLook: NormalLeaf | null;
 }
 
 /**
@@ -25,7 +28,7 @@ export interface Measurement {
  */
 export function keepMeasurement(
   db: Database,
-  due: Pick<DueView, 'viewId' | 'revision'>,
+  due: Pick<DueView, 'viewId' | 'plantId' | 'revision'>,
   measurement: Measurement,
   known: KnownSources,
 ): boolean {
@@ -40,8 +43,8 @@ export function keepMeasurement(
     run(
       db,
       `INSERT INTO measurements (view_id, method_version, measured_at, report, outline, parts, mask_png, parts_png,
-         lens, lessons, last_outline, last_outline_days)
-       VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+         lens, lessons, last_outline, last_outline_days, leaf_look, normal_leaf)
+       VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
       due.viewId,
       METHOD_VERSION,
       new Date().toISOString(),
@@ -54,9 +57,12 @@ export function keepMeasurement(
       JSON.stringify(known.lessons),
       known.lastOutline?.measurementId ?? null,
       known.lastOutline?.days ?? null,
+      measurement.leafLook && JSON.stringify(rounded(measurement.leafLook)),
+      textOf(known.normalLeaf),
     );
     dropSuperseded(db, due.viewId);
     turnByCollar(db, due.viewId);
+    settleNormalLeaf(db, due.plantId);
     return true;
   })();
 }

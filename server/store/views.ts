@@ -39,6 +39,8 @@ const joinedRow = z.object({
   report: jsonText.nullable(),
   outlinePx: jsonText.pipe(z.array(z.tuple([z.number(), z.number()]))).nullable(),
   parts: jsonText.pipe(partsOutlinesSchema).nullable(),
+  /** Days that its own normal leaf was learned from; `null` when its leaf was judged by what is usual. */
+  normalLeafFrom: jsonText.pipe(z.array(daySchema)).nullable(),
   strokes: jsonText.pipe(z.array(strokeSchema)),
   /** When the grower said that the outline is right. */
   acceptedAt: z.string().nullable(),
@@ -69,6 +71,7 @@ const VIEW = `SELECT views.id, sitting_id AS sittingId, sittings.plant_id AS pla
     sittings.left_out AS leftOut, photos.sha256, photos.format, photos.width_px AS widthPx, photos.height_px AS heightPx,
     file_name AS fileName, turn_deg AS turnDeg, turn_from AS turnFrom, views.taken_at AS takenAt, taken_from AS takenFrom,
     state, failure, revision, removed_at AS removedAt, strokes, accepted_at AS acceptedAt, parts,
+    json_extract(normal_leaf, '$.days') AS normalLeafFrom,
     measurements.id AS measurementId, method_version AS methodVersion, report, outline AS outlinePx,
     mask_png IS NOT NULL AS hasMask, coalesce(views.received_at > sittings.worked_at, 0) AS afterWork
   FROM views

@@ -1,4 +1,7 @@
-import { type Database, run } from './database.ts';
+import { z } from 'zod';
+import type { Day } from '../../core/day/day.ts';
+import { localDay } from '../local-day.ts';
+import { allRows, type Database, run } from './database.ts';
 
 /** Condition on a view: it shows the plant before the work, because nothing was ticked off when it came in. */
 export const BEFORE_WORK =
@@ -19,4 +22,16 @@ export function noteWork(db: Database, sittingId: string): boolean {
     sittingId,
   );
   return changed > 0;
+}
+
+const workedRow = z.object({ workedAt: z.iso.datetime() });
+
+/** Days on which the cut list of one of the plant's sittings was worked. */
+export function workedDaysOf(db: Database, plantId: string): Day[] {
+  return allRows(
+    db,
+    workedRow,
+    'SELECT worked_at AS workedAt FROM sittings WHERE plant_id = ? AND worked_at IS NOT NULL ORDER BY worked_at',
+    plantId,
+  ).map(({ workedAt }) => localDay(new Date(workedAt)));
 }

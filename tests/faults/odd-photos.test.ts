@@ -26,6 +26,7 @@ async function measured(picture: Sharp): Promise<MeasuredFile> {
     network: false,
     colours: null,
     lastOutline: null,
+    normalLeaf: null,
     strokes: [],
     pictures: 'screen',
   });

@@ -41,6 +41,7 @@ for (const file of readdirSync(folder).sort()) {
     network: true,
     colours: null,
     lastOutline: null,
+    normalLeaf: null,
     strokes: [],
     pictures: 'photo',
   });

@@ -38,6 +38,7 @@ describe('the trained network', () => {
       turnDeg: null,
       colours: null,
       lastOutline: null,
+      normalLeaf: null,
       strokes: [],
       pictures: 'none',
     } as const;

@@ -6,6 +6,7 @@ import { openApiDocument } from '../../server/openapi/document.ts';
 import { OPERATIONS } from '../../server/openapi/operations.ts';
 import { THIS_MACHINE } from '../../server/pairing/known-names.ts';
 import { createPairing } from '../../server/pairing/pairing.ts';
+import { conditionRoutes } from '../../server/routes/condition.ts';
 import { cutRoutes } from '../../server/routes/cuts.ts';
 import { eventRoutes } from '../../server/routes/events.ts';
 import { mendingRoutes } from '../../server/routes/mending.ts';
@@ -54,6 +55,7 @@ describe('the description of the interface', () => {
       standSheetRoutes,
       sittingRoutes,
       cutRoutes,
+      conditionRoutes,
       turnCollarRoutes,
       viewRoutes,
       mendingRoutes,

@@ -19,6 +19,7 @@ function view(report: Partial<PhotoReport> | null, size = { widthPx: 1600, heigh
     state: 'measured',
     failure: null,
     methodVersion: '1',
+    normalLeafFrom: null,
     report: report as View['report'],
     outlinePx: [],
     drawing: { unsure: [], parts: { flower: [], pot: [], soil: [], support: [] } },

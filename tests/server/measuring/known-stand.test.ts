@@ -36,6 +36,7 @@ const taskWith = (stand: Partial<StandOfTask>): MeasureTask => ({
   network: false,
   colours: null,
   lastOutline: null,
+  normalLeaf: null,
   strokes: [],
   pictures: 'none',
   stand: { referencePath: null, sheet: SHEET, cameraDistanceMm: null, ...stand },

@@ -1,0 +1,42 @@
+import type { SittingReports } from '../../core/advice/plant-history.ts';
+import type { AimedPlant } from '../bench/aimed-plant.ts';
+import type { PlantPage } from '../schemas/pages.ts';
+import type { Sitting, Stop } from '../schemas/sitting.ts';
+import type { SeasonFacts } from '../season/season-facts.ts';
+import type { Database } from '../store/database.ts';
+import { workedDaysOf } from '../store/worked-sittings.ts';
+import { bloomAnswer } from './bloom-answer.ts';
+import { fillAnswer } from './fill-answer.ts';
+import { growthAnswer } from './growth-answer.ts';
+import { leafAnswer } from './leaf-answer.ts';
+import { learnedLeaf } from './learned-leaf.ts';
+import { wiltAnswer } from './wilt-answer.ts';
+
+/** What a plant's photos tell beside its shape. */
+export type PlantCondition = Pick<PlantPage, 'bloom' | 'leaf' | 'fill' | 'growth' | 'wilt'>;
+
+/** What is known of the plant whose condition is told. */
+export interface KnownOfCondition {
+  /** Newest first, as the page lists them. */
+  readonly sittings: readonly Sitting[];
+  /** The same as advice rests on, oldest first. */
+  readonly history: readonly SittingReports[];
+  readonly stops: readonly Stop[];
+}
+
+export function plantCondition(
+  db: Database,
+  facts: SeasonFacts,
+  plant: AimedPlant,
+  { sittings, history, stops }: KnownOfCondition,
+): PlantCondition {
+  const byDay = sittings.toReversed();
+  const log = facts.notes.get(plant.id) ?? [];
+  return {
+    bloom: bloomAnswer(db, facts, plant, byDay),
+    leaf: leafAnswer(byDay, learnedLeaf(db, plant.id)),
+    fill: fillAnswer(db, facts, plant, byDay),
+    growth: growthAnswer(history, stops),
+    wilt: wiltAnswer(byDay, { stops, log, workedDays: workedDaysOf(db, plant.id) }),
+  };
+}

@@ -1,5 +1,6 @@
 import type { Day } from '../day/day.ts';
 import type { PhotoReport } from '../report.ts';
+import { statureReading } from './stature-reading.ts';
 import {
   looksLimp,
   type NoWiltFinding,
@@ -63,11 +64,9 @@ export function limpSitting(
 
 function readingOf({ day, report }: StatureView): StatureReading | null {
   const { stature, ball, notCompared } = report;
-  if (notCompared !== null || stature?.heightMm == null) return null;
-  const { spreadMm, middleMm } = stature;
   // A spread of nothing is one column of leaf, which hangs nowhere.
-  if (middleMm === null || spreadMm === null || spreadMm === 0) return null;
+  if (stature === null || notCompared !== null || stature.spreadPx === 0) return null;
   const plusMinusShare =
     ball?.radiusMm == null || ball.radiusPlusMinusMm === null ? null : ball.radiusPlusMinusMm / ball.radiusMm;
-  return { day, height: stature.heightMm, spread: spreadMm, middle: middleMm, plusMinusShare };
+  return statureReading(day, stature, 'mm', plusMinusShare);
 }

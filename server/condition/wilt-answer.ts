@@ -43,14 +43,15 @@ export function wiltAnswer(
   ];
   const finding = limpSitting(statures(newest), earlier.flatMap(statures), { cutDays, dryUntil: dry });
   if (!finding.ok) return { state: 'not-told', words: finding.hint };
-  const { viewId, isLimp, against, fallen, words } = finding;
+  const { viewId, isLimp, against, words } = finding;
+  const { height, spread, middle } = finding.fallen;
   return {
     state: !isLimp ? 'firm' : dry === null ? 'limp' : 'dry-on-purpose',
     sittingId: newest.id,
     viewId,
     day: newest.day,
     against,
-    fallen,
+    fallen: { height, spread, middle },
     words,
     leaveOutFor: !isLimp ? null : dry === null ? LIMP : DRY,
   };

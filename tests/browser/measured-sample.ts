@@ -10,3 +10,12 @@ export async function measuredSample(appUrl: string): Promise<{ plantId: string;
     await new Promise((resolve) => setTimeout(resolve, 1000));
   }
 }
+
+/** Waits until the newest photo of every sample plant is measured. */
+export async function measuredBench(appUrl: string): Promise<Bench> {
+  for (;;) {
+    const bench = (await (await fetch(`${appUrl}/api/bench`)).json()) as Bench;
+    if (bench.plants.length > 0 && bench.plants.every(({ newest }) => newest?.report != null)) return bench;
+    await new Promise((resolve) => setTimeout(resolve, 1000));
+  }
+}

@@ -55,7 +55,8 @@ export function collectTexts(file: string, path: string): FoundText[] {
         if (typeof node.value === 'string') add(node.value);
         return;
       case 'TemplateLiteral':
-        add(templateText(node));
+        // A template without a space names something: a file, an element, a key.
+        if (/\s/.test(templateText(node))) add(templateText(node));
         break;
       case 'TSLiteralType':
       case 'ImportDeclaration':
@@ -83,16 +84,17 @@ function looksLikeWords(text: string): boolean {
 }
 
 const NOT_WORDS = [
-  // Addresses, files, selectors, header names, media types.
+  // Addresses, files, selectors, header names, media types, elements.
   /^\S*[/#_@=<>][^\s]*$/,
   /^[\w-]+\.[a-z]{2,5}$/,
-  /^--/,
+  /^(--|@page|<)/,
   /^[A-Z]\w*-[\w-]+$/,
+  /^[a-z]+:[a-z-]+$/,
   // Constants, one capitalised identifier in camel case, drawing commands, the database's language, style rules.
   /^[A-Z][A-Z0-9_]{2,}$/,
   /^[A-Z][a-z0-9]+[A-Z]\w*$/,
-  /^[MmLlAaZz][\d\s.,{}A-Za-z-]*\d[\d\s.,{}A-Za-z-]*$/,
-  /^(SELECT|INSERT|UPDATE|DELETE|PRAGMA|BEGIN|CREATE|WITH|ORDER BY|AND|FROM|WHERE)\b/i,
+  /^(?:[MmLlHhVvCcSsQqTtAaZz]|[\s\d.,-]|\{\d+\})+$/,
+  /^(SELECT|INSERT|PRAGMA|CREATE) /,
   /^[a-z-]+\([^)]*\)/,
   /^(Content|Cache|Cross|Referrer)-/,
   /^[\w-]+: [^.]*;$/,

@@ -11,6 +11,8 @@ interface Pattern {
   readonly translation: string;
   /** Its longest stretch without a value: a text that lacks it cannot match. */
   readonly anchor: string;
+  /** How many letters it has of its own. */
+  readonly letters: number;
 }
 
 /** Text that ends where a sentence does, with the space after it. */
@@ -20,6 +22,8 @@ const BETWEEN = /(, and |, or | and | or |, | · | – )/;
 
 /**
  * An interpreter that knows the given texts.
+ *
+ * @param value gives what no entry knows, a day for one
  *
  * How: a text is looked up whole; else as a text with values in it, the one that shares most words, each value interpreted by itself; else sentence by
  * sentence; else part by part of a list. Every answer is remembered: a screen says the same things again and again.
@@ -31,7 +35,7 @@ export function interpreterOf(entries: Entries, value: Interpreter = (text) => t
   const patterns = Object.entries(entries)
     .filter(([english]) => PLACE.test(english))
     .map(([english, translation]) => patternOf(english, translation))
-    .sort((one, other) => other.form.source.length - one.form.source.length);
+    .sort((one, other) => other.letters - one.letters);
   const remembered = new Map<string, string>();
 
   const interpret: Interpreter = (text) => {
@@ -64,6 +68,8 @@ export function interpreterOf(entries: Entries, value: Interpreter = (text) => t
   const inParts = (text: string): string => {
     const sentences = text.split(SENTENCE);
     if (sentences.length > 1) return sentences.map(interpret).join(' ');
+    const ended = /^(.+)([.:;,])$/s.exec(text);
+    if (ended !== null) return interpret(ended[1] as string) + ended[2];
     const parts = text.split(BETWEEN);
     if (parts.length > 1)
       return parts.map((part, k) => (k % 2 === 0 ? interpret(part) : joint(part))).join('');
@@ -86,16 +92,26 @@ function patternOf(english: string, translation: string): Pattern {
   // A space beside a value may be missing: the value may be nothing.
   const form = english.split(/(\s*\{\d+\}\s*)/).map((piece) => {
     const place = /^(\s*)\{(\d+)\}(\s*)$/.exec(piece);
-    if (place === null) return piece.replaceAll(/[.*+?^${}()|[\]\\]/g, '\\$&');
+    if (place === null) return piece.replaceAll(/[.*+?^${}()|[\]\\/]/g, '\\$&');
     places.push(Number(place[2]));
-    return `${place[1] === '' ? '' : '\\s*'}(.*?)${place[3] === '' ? '' : '\\s*'}`;
+    const [before, after] = [place[1] !== '', place[3] !== ''];
+    // A value of nothing takes one of its spaces along; a word beside it still begins and ends as a word.
+    if (before && after) return '(?:\\s+(.*?))?(?:\\s+|$)';
+    if (before) return '(?:\\s+(.*?))?';
+    return after ? '(?:(.*?)(?:\\s+|$))?(?<!\\p{L})' : '(.*?)';
   });
   const pieces = english
     .split(EVERY_PLACE)
     .filter((_, k) => k % 2 === 0)
     .map((piece) => piece.trim());
   const anchor = pieces.reduce((longest, piece) => (piece.length > longest.length ? piece : longest), '');
-  return { form: new RegExp(`^${form.join('')}$`, 's'), places, translation, anchor };
+  return {
+    form: new RegExp(`^${form.join('')}$`, 'su'),
+    places,
+    translation,
+    anchor,
+    letters: pieces.join('').length,
+  };
 }
 
 /** Without the spaces that a value of nothing leaves behind. */

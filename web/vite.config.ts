@@ -1,5 +1,8 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
+import { firstViewModules } from './build/first-view.ts';
+
+const isFirstView = firstViewModules();
 
 export default defineConfig({
   // Elements are made by way of the reader's language.
@@ -17,6 +20,15 @@ export default defineConfig({
     emptyOutDir: true,
     // three is 530 kB and cannot be split; it is fetched only when a solid is opened.
     chunkSizeWarningLimit: 600,
+    rolldownOptions: {
+      output: {
+        codeSplitting: {
+          groups: [
+            { debugName: 'first view', name: (id, graph) => (isFirstView(id, graph) ? 'first' : null) },
+          ],
+        },
+      },
+    },
   },
   server: { proxy: { '/api': 'http://127.0.0.1:4170' } },
 });

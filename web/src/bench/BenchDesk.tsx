@@ -12,8 +12,8 @@ import { PutAwayPlants } from './PutAwayPlants.tsx';
 import { SampleStrip } from './SampleStrip.tsx';
 import { StandStrip } from './StandStrip.tsx';
 import { isWantedNow } from './work/is-wanted-now.ts';
+import { WorkList } from './work/WorkList.tsx';
 
-const WorkList = lazy(() => import('./work/WorkList.tsx'));
 const ManyBar = lazy(() => import('./many/ManyBar.tsx'));
 
 /** A bench laid out: how it stands, the day's work, the plants; or what is done to many at once. */

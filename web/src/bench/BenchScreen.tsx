@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { lazy, Suspense } from 'react';
-import { benchQuery } from '../api/queries.ts';
+import { benchQuery, standsQuery } from '../api/queries.ts';
 import { Fault } from '../parts/Fault.tsx';
 import { BenchDesk } from './BenchDesk.tsx';
 import styles from './BenchScreen.module.css';
@@ -15,7 +15,9 @@ const AT_A_GLANCE = 8;
 /** Which plants need something, the neediest first. */
 export function BenchScreen() {
   const { data, error, refetch, isPending } = useQuery(benchQuery);
-  if (isPending) return <p className={styles.waiting}>Fetching the bench…</p>;
+  // Whether a stand is asked for must be known before the plants are drawn, or they would move under the thumb.
+  const { isPending: isStandOpen } = useQuery(standsQuery);
+  if (isPending || isStandOpen) return <p className={styles.waiting}>Fetching the bench…</p>;
   if (!data) return <Fault fault={error} onAgain={() => refetch()} />;
   const { plants } = data;
   if (plants.length === 0) return <EmptyBench away={data.putAway} />;

@@ -7,7 +7,7 @@ import styles from './WorkList.module.css';
 import { benchWork, plantsIn, type WorkGroup } from './work-groups.ts';
 
 /** The dated work of all plants shown: today's in sight, the week's and what is settled folded away. */
-export default function WorkList({ rows }: { rows: readonly BenchRow[] }) {
+export function WorkList({ rows }: { rows: readonly BenchRow[] }) {
   const heading = useRef<HTMLHeadingElement>(null);
   const { today, thisWeek, settled } = benchWork(rows);
   // The button that was pressed goes with its line: the focus stays in the list.

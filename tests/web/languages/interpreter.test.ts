@@ -33,6 +33,21 @@ describe('an interpreter', () => {
 
   it('goes part by part of a list', () => expect(say('leaf, light and leaf')).toBe('Blatt, Licht und Blatt'));
 
+  it('takes words for words, not for parts of words', () =>
+    expect(interpreterOf({ '{0} at {1}': '{0} op {1}' })('Katharina')).toBe('Katharina'));
+
+  it('takes places side by side for one value', () =>
+    expect(interpreterOf({ 'Left: {0} {1} mm': 'Links: {0} {1} mm' })('Left: one two 3 mm')).toBe(
+      'Links: one two 3 mm',
+    ));
+
+  it('does not take two sentences for the values of a few words', () =>
+    expect(
+      interpreterOf({ '{0} on {1}': '{0} am {1}', 'Cut it on {0}.': 'Am {0} schneiden.' })(
+        'Keep. Cut it on Monday.',
+      ),
+    ).toBe('Keep. Am Monday schneiden.'));
+
   it('lets a value be nothing', () => expect(say(' Done')).toBe(' Fertig'));
 
   it('gives back what it does not know', () => expect(say('Bella, from 12')).toBe('Bella, from 12'));

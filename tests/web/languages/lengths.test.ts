@@ -20,6 +20,8 @@ describe('lengths in inches', () => {
 
 describe('decimals', () => {
   it('take the comma where it is written', () => expect(withDecimalsOf('± 0.5 mm', 'de')).toBe('± 0,5 mm'));
+  it('take it at the end of a sentence too', () =>
+    expect(withDecimalsOf('It is 90.2.', 'de')).toBe('It is 90,2.'));
   it('leave dates and versions', () =>
     expect(withDecimalsOf('1.2.3 on 22.11.2026', 'nl')).toBe('1.2.3 on 22.11.2026'));
   it('stay where the point is written', () => expect(withDecimalsOf('0.5', 'en')).toBe('0.5'));

@@ -15,8 +15,12 @@ interface Pattern {
   readonly letters: number;
 }
 
-/** Text that ends where a sentence does, with the space after it. */
-const SENTENCE = /(?<=[.!?:;…])\s+(?=\S)/;
+/** The space after a sentence; not the one within a German day, "22. Nov. 2026". */
+const SENTENCE = /(?<=[.!?…])\s+(?!(?:Jan|Feb|März|Apr|Mai|Jun|Jul|Aug|Sep|Okt|Nov|Dez|\d{4}\b))(?=\S)/;
+/** The space after a clause. */
+const CLAUSE = /(?<=[:;])\s+(?=\S)/;
+/** A text with fewer letters of its own says too little to hold several sentences as its values. */
+const LEAST_LETTERS_OF_MANY = 24;
 /** What stands between the parts of a list. */
 const BETWEEN = /(, and |, or | and | or |, | · | – )/;
 
@@ -55,8 +59,9 @@ export function interpreterOf(entries: Entries, value: Interpreter = (text) => t
   const wholeOrPattern = (text: string): string | null => {
     const exact = whole.get(text);
     if (exact !== undefined) return exact;
-    for (const { form, places, translation, anchor } of patterns) {
-      if (!text.includes(anchor)) continue;
+    const isMany = SENTENCE.test(text);
+    for (const { form, places, translation, anchor, letters } of patterns) {
+      if (!text.includes(anchor) || (isMany && letters < LEAST_LETTERS_OF_MANY)) continue;
       const match = form.exec(text);
       if (match === null) continue;
       const values = new Map(places.map((place, k) => [place, interpret(match[k + 1] ?? '')]));
@@ -68,6 +73,8 @@ export function interpreterOf(entries: Entries, value: Interpreter = (text) => t
   const inParts = (text: string): string => {
     const sentences = text.split(SENTENCE);
     if (sentences.length > 1) return sentences.map(interpret).join(' ');
+    const clauses = text.split(CLAUSE);
+    if (clauses.length > 1) return clauses.map(interpret).join(' ');
     const ended = /^(.+)([.:;,])$/s.exec(text);
     if (ended !== null) return interpret(ended[1] as string) + ended[2];
     const parts = text.split(BETWEEN);
@@ -87,7 +94,8 @@ export function interpreterOf(entries: Entries, value: Interpreter = (text) => t
 const PLACE = /\{\d+\}/;
 const EVERY_PLACE = /\{(\d+)\}/g;
 
-function patternOf(english: string, translation: string): Pattern {
+function patternOf(source: string, target: string): Pattern {
+  const [english, translation] = joinedPlaces(source, target);
   const places: number[] = [];
   // A space beside a value may be missing: the value may be nothing.
   const form = english.split(/(\s*\{\d+\}\s*)/).map((piece) => {
@@ -96,8 +104,8 @@ function patternOf(english: string, translation: string): Pattern {
     places.push(Number(place[2]));
     const [before, after] = [place[1] !== '', place[3] !== ''];
     // A value of nothing takes one of its spaces along; a word beside it still begins and ends as a word.
-    if (before && after) return '(?:\\s+(.*?))?(?:\\s+|$)';
-    if (before) return '(?:\\s+(.*?))?';
+    if (before && after) return '(?!\\p{L})(?:\\s+(.*?))?(?:\\s+|$)';
+    if (before) return '(?!\\p{L})(?:\\s+(.*?))?';
     return after ? '(?:(.*?)(?:\\s+|$))?(?<!\\p{L})' : '(.*?)';
   });
   const pieces = english
@@ -120,4 +128,17 @@ function tidied(text: string): string {
     .replaceAll(/ {2,}/g, ' ')
     .replaceAll(/ (?=[.,;:!?])/g, '')
     .trim();
+}
+
+/** A text and its translation with places that stand side by side in both made one: nothing tells where the one value ends and the next begins. */
+function joinedPlaces(source: string, target: string): [string, string] {
+  let [english, translation] = [source, target];
+  for (const run of source.match(/\{\d+\}(?:\s*\{\d+\})+/g) ?? []) {
+    const numbers = run.match(/\d+/g) as string[];
+    const same = new RegExp(numbers.map((number) => `\\{${number}\\}`).join('\\s*'));
+    if (!same.test(target)) continue;
+    english = english.replace(run, `{${numbers[0]}}`);
+    translation = translation.replace(same, `{${numbers[0]}}`);
+  }
+  return [english, translation];
 }

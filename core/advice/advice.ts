@@ -1,5 +1,5 @@
 /** What the grower may be advised to do. */
-export const ADVICE_KINDS = ['photograph', 'turn', 'shorten', 'wait', 'plan', 'keep'] as const;
+export const ADVICE_KINDS = ['photograph', 'turn', 'shorten', 'wait', 'plan', 'clear', 'keep'] as const;
 export type AdviceKind = (typeof ADVICE_KINDS)[number];
 
 export const SURENESSES = ['sure', 'likely', 'unsure'] as const;

@@ -1,4 +1,5 @@
 import type { Advice } from './advice.ts';
+import { clearLeaf } from './clear-leaf.ts';
 import { keepAsIs } from './keep-as-is.ts';
 import { photograph } from './photograph.ts';
 import { planStops } from './plan-stops.ts';
@@ -24,6 +25,7 @@ export function adviseFromSittings(history: PlantHistory): Advice[] {
     turnToLight(history),
     shortenStems(history),
     planStops(history),
+    clearLeaf(history),
   ].filter((advice) => advice !== null);
   // Stops planned for later, and a weak side that faces the light already, are no reason against keeping on as before.
   const hasWork = found.some(

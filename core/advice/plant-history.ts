@@ -1,4 +1,5 @@
 import { type Day, daysBetween } from '../day/day.ts';
+import type { LeafSeen } from '../foliage/leaf-change.ts';
 import type { LightLedger } from '../light/light-ledger.ts';
 import type { TurnRhythm } from '../light/next-turn.ts';
 import type { PlantKind } from '../plant.ts';
@@ -31,6 +32,15 @@ export interface PlantLighting {
   readonly rhythm: TurnRhythm;
 }
 
+/** The leaf of the newest sitting. */
+export interface LeafHistory {
+  readonly now: LeafSeen;
+  /** An earlier photo that it may be held against; `null` when there is none. */
+  readonly before: LeafSeen | null;
+  /** The last day on which leaf was cleared, as the log tells; `null` when none is noted. */
+  readonly clearedOn: Day | null;
+}
+
 /** All that advice rests on. */
 export interface PlantHistory {
   readonly kind: PlantKind;
@@ -43,6 +53,8 @@ export interface PlantHistory {
   readonly stops: readonly PlantStop[];
   /** Left out when nothing is known of it. */
   readonly lighting?: PlantLighting;
+  /** Left out or `null` when the newest sitting's leaf was not judged. */
+  readonly leaf?: LeafHistory | null;
   /** What the plan of the stops knows beside the kind; left out: the table of defaults alone. */
   readonly season?: {
     readonly plantId: string;

@@ -1,3 +1,4 @@
+import type { BloomAgainstShow } from '../bloom/bloom-against-show.ts';
 import type { Day } from '../day/day.ts';
 import type { TurnRhythm } from '../light/next-turn.ts';
 import type { PlantKind } from '../plant.ts';
@@ -88,6 +89,17 @@ export interface PlantSeason {
   readonly turnRhythm: TurnRhythm;
   readonly rhythm: WorkRhythm;
   readonly ownWork: readonly OwnWork[];
+  /** The bloom as its photos tell it against the show; left out or `null` before colour is seen, and without a show to come. */
+  readonly bloom?: SeenBloom | null;
+}
+
+/** A bloom that photos show. */
+export interface SeenBloom {
+  /** The newest reading. */
+  readonly day: Day;
+  /** Whether its days are told closely enough to go by. */
+  readonly isTold: boolean;
+  readonly againstShow: BloomAgainstShow;
 }
 
 /** First and last day asked for, both counted. */

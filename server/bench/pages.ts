@@ -1,5 +1,6 @@
 import { nextTurnOf } from '../../core/advice/turn-to-light.ts';
 import { addDays, type Day } from '../../core/day/day.ts';
+import { leafHistory } from '../condition/leaf-answer.ts';
 import { plantCondition } from '../condition/plant-condition.ts';
 import type { Bench, PlantPage } from '../schemas/pages.ts';
 import { workOfPlant } from '../season/plant-season.ts';
@@ -70,7 +71,7 @@ function need({ advice }: Bench['plants'][number]): number {
 }
 
 /** What bench and page share: the plant's sittings and records, and what they say. */
-function plantSoFar(db: Database, plant: AimedPlant, { today, knowledge }: SeasonFacts) {
+function plantSoFar(db: Database, plant: AimedPlant, { today, knowledge, notes }: SeasonFacts) {
   const stops = stopsOfPlant(db, plant.id);
   const turns = turnsOfPlant(db, plant.id);
   const lighting = plantLighting(db, { plant, turns, today });
@@ -78,6 +79,7 @@ function plantSoFar(db: Database, plant: AimedPlant, { today, knowledge }: Seaso
     joinings: joiningsOfPlant(db, plant.id),
     light: lighting.place,
   });
-  const history = { ...plantHistory({ plant, sittings, stops, today, knowledge }), lighting };
+  const leaf = leafHistory(sittings.toReversed(), notes.get(plant.id) ?? []);
+  const history = { ...plantHistory({ plant, sittings, stops, today, knowledge }), lighting, leaf };
   return { history, sittings, stops, turns, ...advisePlant(history, sittings) };
 }

@@ -12,6 +12,7 @@ import { addDays, type Day, daysBetween } from '../../core/day/day.ts';
 import type { PlantKind } from '../../core/plant.ts';
 import { daysToBloom } from '../../core/season/days-to-bloom.ts';
 import { nextPoint } from '../../core/season/normal-gamma.ts';
+import type { SeenBloom } from '../../core/season/work.ts';
 import type { AimedPlant } from '../bench/aimed-plant.ts';
 import { remembering } from '../bench/remembering.ts';
 import type { SeasonFacts } from '../season/season-facts.ts';
@@ -75,6 +76,19 @@ export function bloomSoFar(facts: SeasonFacts, plant: AimedPlant): BloomSoFar {
       return told.ok ? told : null;
     },
   };
+}
+
+/** A bloom not photographed for so long has gone on unseen. */
+const STALE_DAYS = 28;
+
+/** The bloom that work follows from; `null` without a show to come, before colour is seen, and where photos are too old. */
+export function seenBloom(facts: SeasonFacts, plant: AimedPlant): SeenBloom | null {
+  const newest = facts.flowerReadings.get(plant.id)?.at(-1);
+  if (newest === undefined || plant.showDay === null || plant.showDay < facts.today) return null;
+  if (daysBetween(newest.day, facts.today) > STALE_DAYS) return null;
+  const { bloom, againstShow } = bloomSoFar(facts, plant);
+  if (!bloom.ok || againstShow === null) return null;
+  return { day: bloom.newestDay, isTold: bloom.sureness !== 'unsure', againstShow };
 }
 
 interface BloomQuestion {

@@ -1,3 +1,4 @@
+import type { LeafHistory } from '../../core/advice/plant-history.ts';
 import {
   areLeavesComparable,
   type LeafSeen,
@@ -6,6 +7,7 @@ import {
   tellingLeaf,
 } from '../../core/foliage/leaf-change.ts';
 import { whyNotJudged } from '../../core/foliage/not-judged.ts';
+import type { LogEntry } from '../../core/season/log-entry.ts';
 import type { PlantLeaf } from '../schemas/condition.ts';
 import type { Sitting, View } from '../schemas/sitting.ts';
 import type { LearnedLeaf } from './learned-leaf.ts';
@@ -26,17 +28,34 @@ export function leavesOf({ id, day, views, leftOut }: Sitting): LeafOfView[] {
   );
 }
 
+/** The newest measured sitting's leaf, with what it is to be held against; `null` when none was judged. */
+function newestLeaf(sittings: readonly Sitting[]) {
+  const newest = newestMeasuredSitting(sittings);
+  const leaves = newest === undefined ? [] : leavesOf(newest);
+  if (newest === undefined || leaves.length === 0) return null;
+  return tellingLeaf(leaves, sittings.filter(({ day }) => day < newest.day).flatMap(leavesOf));
+}
+
+function newestMeasuredSitting(sittings: readonly Sitting[]): Sitting | undefined {
+  return sittings.findLast(({ views }) => views.some(({ report }) => report?.status === 'measured'));
+}
+
+/** What advice on the leaf rests on. */
+export function leafHistory(sittings: readonly Sitting[], log: readonly LogEntry[]): LeafHistory | null {
+  const told = newestLeaf(sittings);
+  const cleared = log.filter(({ kind }) => kind === 'cleared-leaf').map(({ day }) => day);
+  return told && { ...told, clearedOn: cleared.sort().at(-1) ?? null };
+}
+
 /**
  * Yellow and brown leaf of the newest sitting, and against the one before.
  *
  * @param sittings oldest first
  */
 export function leafAnswer(sittings: readonly Sitting[], learned: LearnedLeaf): PlantLeaf | null {
-  const newest = sittings.findLast(({ views }) => views.some(({ report }) => report?.status === 'measured'));
+  const newest = newestMeasuredSitting(sittings);
   if (newest === undefined) return null;
-  const leaves = leavesOf(newest);
-  const earlier = sittings.filter(({ day }) => day < newest.day).flatMap(leavesOf);
-  const told = leaves.length === 0 ? null : tellingLeaf(leaves, earlier);
+  const told = newestLeaf(sittings);
   return {
     newest: told && seenAnswer(told.now),
     before: told?.before ? seenAnswer(told.before) : null,

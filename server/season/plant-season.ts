@@ -4,6 +4,7 @@ import { type NoStopPlan, type StopPlan, stopPlan } from '../../core/season/stop
 import type { DayRange, PlantSeason } from '../../core/season/work.ts';
 import { type WorkNow, workNow } from '../../core/season/work-now.ts';
 import type { AimedPlant } from '../bench/aimed-plant.ts';
+import { seenBloom } from '../condition/bloom-so-far.ts';
 import { localDay } from '../local-day.ts';
 import type { SeasonFacts } from './season-facts.ts';
 
@@ -32,6 +33,7 @@ function seasonOf(facts: SeasonFacts, plant: AimedPlant, plan: ReturnType<typeof
     turnRhythm,
     rhythm: workRhythm,
     ownWork: facts.ownWork.get(id) ?? [],
+    bloom: seenBloom(facts, plant),
   };
 }
 

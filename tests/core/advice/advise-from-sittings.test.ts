@@ -7,6 +7,7 @@ import { PLANT_KINDS } from '../../../core/plant.ts';
 import type { LongStem, PhotoReport } from '../../../core/report.ts';
 import { reportWithoutMeasures } from '../../../core/report-of-measures.ts';
 import { DEFAULT_STOPS } from '../../../core/season/default-stops.ts';
+import { leafSeen } from '../foliage/leaf-seen.ts';
 
 const TODAY = day('2026-02-10');
 
@@ -73,6 +74,23 @@ function advise(changes: Partial<PlantHistory> = {}): Advice[] {
 }
 
 const kinds = (advice: readonly Advice[]) => advice.map(({ kind }) => kind);
+
+describe('yellow leaf beside other work', () => {
+  const leaf = {
+    now: leafSeen(TODAY, { yellow: 0.1 }),
+    before: leafSeen(addDays(TODAY, -7), { yellow: 0.02 }),
+    clearedOn: null,
+  };
+
+  it('waits behind turning and shortening that are no more urgent', () => {
+    const report = measured({ ...leaning(4), longStems: [STEM] });
+    expect(kinds(advise({ sittings: [sitting(0, report)], leaf }))).toEqual(['turn', 'shorten', 'clear']);
+  });
+
+  it('is work enough not to say "keep on"', () => {
+    expect(kinds(advise({ leaf }))).toEqual(['clear']);
+  });
+});
 
 describe('an even plant photographed today', () => {
   it('is to be kept as it is', () => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { BloomAgainstShow } from '../../../core/bloom/bloom-against-show.ts';
 import { addDays, day } from '../../../core/day/day.ts';
 import { USUAL_RHYTHM } from '../../../core/light/next-turn.ts';
 import { PLANT_KINDS } from '../../../core/plant.ts';
@@ -7,7 +8,13 @@ import { DEFAULT_STOPS } from '../../../core/season/default-stops.ts';
 import type { LogEntry, LogKind } from '../../../core/season/log-entry.ts';
 import type { Show } from '../../../core/season/show.ts';
 import { stopPlan } from '../../../core/season/stop-plan.ts';
-import { type PlantSeason, USUAL_WORK_RHYTHM, type Work, type WorkKind } from '../../../core/season/work.ts';
+import {
+  type PlantSeason,
+  type SeenBloom,
+  USUAL_WORK_RHYTHM,
+  type Work,
+  type WorkKind,
+} from '../../../core/season/work.ts';
 import { type WorkWord, workNow } from '../../../core/season/work-now.ts';
 
 const TODAY = day('2026-01-10');
@@ -176,6 +183,56 @@ describe('what was seen', () => {
     expect(of('take-off-bloom', work(late, day('2026-05-29')))).toEqual([]);
     const done = { ...early, log: [...early.log, entry('bloom-taken-off', '2026-05-09')] };
     expect(of('take-off-bloom', work(done, today))[0]?.doneOn).toBe('2026-05-09');
+  });
+});
+
+describe('a bloom that the photos show', () => {
+  const noted = {
+    stops: [{ day: day('2026-01-30'), depth: 'tip' as const }],
+    log: [entry('first-flower', '2026-05-08')],
+  };
+  const seen = (verdict: BloomAgainstShow['verdict'], chance: number, isTold = true): SeenBloom => {
+    const rest = (1 - chance) / 2;
+    return {
+      day: day('2026-05-09'),
+      isTold,
+      againstShow: {
+        verdict,
+        daysEarly: 6,
+        daysEarly90: [3, 9],
+        chances: {
+          early: verdict === 'early' ? chance : rest,
+          inTime: verdict === 'in-time' ? chance : rest,
+          late: verdict === 'late' ? chance : rest,
+        },
+        takeOffUntil: verdict === 'early' ? day('2026-05-28') : null,
+        words: 'About 6 days early.',
+        standing: 'Common practice, no source.',
+      },
+    };
+  };
+  const taking = (bloom: SeenBloom) => of('take-off-bloom', work({ ...noted, bloom }, day('2026-05-10')));
+
+  it('early for sure, has its heads taken off until the day of its own pace', () => {
+    const [take, ...others] = taking(seen('early', 0.9));
+    expect(others).toEqual([]);
+    expect(take).toMatchObject({
+      key: 'p:take-off-bloom:summer',
+      what: 'Take off the first heads until 28 May 2026.',
+      dueBy: '2026-05-28',
+      until: '2026-05-28',
+      why: 'About 6 days early.',
+    });
+  });
+
+  it('in time for sure, keeps its heads though a first flower was noted', () => {
+    expect(taking(seen('in-time', 0.9))).toEqual([]);
+  });
+
+  it('told too loosely, leaves what was noted to speak', () => {
+    for (const bloom of [seen('early', 0.7), seen('in-time', 0.7), seen('early', 0.9, false)]) {
+      expect(taking(bloom).map(({ until }) => until)).toEqual(['2026-05-21']);
+    }
   });
 });
 

@@ -45,6 +45,9 @@ const DRAWINGS = {
   pot: 'M5 8h14M6.5 8l1.8 12h7.4L17.5 8M12 8V3.5M9.5 5.5L12 8l2.5-2.5',
   calendar: 'M4 6h16v14H4zM4 10.5h16M8 3.5V7M16 3.5V7M7.5 14h5M11 17h6',
   copy: 'M8.5 8.5h11v12h-11zM15.5 8.5v-5h-11v12h4',
+  play: 'M7.5 5l11.5 7-11.5 7z',
+  pause: 'M8 5.5v13M16 5.5v13',
+  film: 'M3.5 5.5h17v13h-17zM3.5 9h17M3.5 15h17M8 5.5V9M13 5.5V9M18 5.5V9M6 15v3.5M11 15v3.5M16 15v3.5',
   save: 'M12 4v11M7.5 10.5L12 15l4.5-4.5M5 19.5h14',
   many: 'M4 5h5v5H4zM5.2 7.5l1.2 1.2 2-2.4M4 14h5v5H4zM12.5 7.5H20M12.5 16.5H20',
 } satisfies Record<string, string> & Record<Advice['kind'], string>;

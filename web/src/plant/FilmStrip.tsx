@@ -1,4 +1,5 @@
 import { useEffect, useRef } from 'react';
+import { Link } from 'wouter';
 import buttons from '../parts/buttons.module.css';
 import { Icon } from '../parts/Icon.tsx';
 import { plantCrop } from '../photo/crop.ts';
@@ -60,13 +61,18 @@ export function FilmStrip({
       <div className={styles.foot}>
         <p>{countWords(leaves.length, 'photo')}, newest first. Arrow keys or a stroke leaf through.</p>
         {leaves.length > 1 && (
-          <button
-            type="button"
-            className={buttons.quiet}
-            onClick={() => onOpen({ name: 'compare', leaf: chosen })}
-          >
-            <Icon name="overlay" /> Lay two over one another
-          </button>
+          <div className={buttons.row}>
+            <Link href={`/plants/${chosen.sitting.plantId}/film`} className={buttons.quiet}>
+              <Icon name="film" /> Play as a film
+            </Link>
+            <button
+              type="button"
+              className={buttons.quiet}
+              onClick={() => onOpen({ name: 'compare', leaf: chosen })}
+            >
+              <Icon name="overlay" /> Lay two over one another
+            </button>
+          </div>
         )}
       </div>
     </section>

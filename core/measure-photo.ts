@@ -2,6 +2,7 @@ import { decidePlant } from './canopy/decide-plant.ts';
 import type { Evidence } from './canopy/evidence.ts';
 import type { FoundPlant, NoPlant } from './canopy/found-plant.ts';
 import { type Gathered, gatherEvidence } from './canopy/gather-evidence.ts';
+import { NOTES } from './canopy/hints.ts';
 import type { KnownOfPlant } from './canopy/known.ts';
 import { type Stroke, scaleStroke } from './canopy/stroke.ts';
 import type { NormalLeaf } from './foliage/normal-leaf.ts';
@@ -22,6 +23,7 @@ import { readSilhouette, type Silhouette } from './silhouette/silhouette.ts';
 import { rollDoubtDeg } from './stand/axis.ts';
 import type { KnownStand } from './stand/known-stand.ts';
 import { type PlantInPhoto, readStand, type StandReading } from './stand/read-stand.ts';
+import { potByHand, type RimByHand } from './stand/rim-by-hand.ts';
 import { uprightPlant } from './stand/upright-plant.ts';
 import { uprightView } from './stand/upright-view.ts';
 import { collarOnPot } from './turned/collar/collar-in-report.ts';
@@ -125,16 +127,22 @@ function middleOf({ width, logOdds }: Evidence): PointPx | null {
   return count === 0 ? null : [sumX / count, sumY / count];
 }
 
-/** The second half of `measurePhoto`: decides with the strokes and measures. */
+/**
+ * The second half of `measurePhoto`: decides with the strokes and measures.
+ *
+ * @param rimByHand the rim's ends as the grower set them, px of the photo as stored upright; `null` for those found
+ */
 export function measureGathered(
   { photo, options, gathered, stand, notes }: GatheredPhoto,
   strokes: readonly Stroke[],
+  rimByHand: RimByHand | null = null,
 ): MeasuredPhoto {
   const { raster, widthPx, heightPx } = photo;
   const onRaster = strokes.map((stroke) =>
     scaleStroke(stroke, raster.width / widthPx, raster.height / heightPx),
   );
-  const found = gathered.ok ? decidePlant(gathered, onRaster) : gathered;
+  const cutOut = gathered.ok ? decidePlant(gathered, onRaster) : gathered;
+  const found = rimByHand === null ? cutOut : withRim(cutOut, rimByHand, photo);
   const { rimMm } = options;
   const cameraDistanceMm = options.stand?.cameraDistanceMm ?? null;
   return measureFound(found, {
@@ -157,6 +165,21 @@ export function measureGathered(
         : null,
     notes,
   });
+}
+
+/** The cut-out with the rim as the grower set it. */
+function withRim(
+  cutOut: FoundPlant | NoPlant,
+  { leftPx, rightPx }: RimByHand,
+  { raster, widthPx, heightPx }: UprightPhoto,
+): FoundPlant | NoPlant {
+  if (!cutOut.ok) return cutOut;
+  const inRaster = ([x, y]: PointPx): PointPx => [
+    (x * raster.width) / widthPx,
+    (y * raster.height) / heightPx,
+  ];
+  const pot = potByHand(cutOut.pot, { leftPx: inRaster(leftPx), rightPx: inRaster(rightPx) });
+  return { ...cutOut, pot, notes: cutOut.notes.filter((note) => note !== NOTES.noPot) };
 }
 
 /**

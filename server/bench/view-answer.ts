@@ -25,6 +25,7 @@ export function viewAnswer(view: ViewRow): View {
     outlinePx: view.outlinePx ?? [],
     drawing: { unsure: view.report?.unsure ?? [], parts: view.parts ?? NO_OUTLINES },
     strokes: view.strokes,
+    rimByHand: view.rimByHand,
     afterWork: view.afterWork,
     acceptedOutline: view.acceptedAt !== null,
     pictureUrl: `${address}/picture`,

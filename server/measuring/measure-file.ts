@@ -8,6 +8,7 @@ import type { PointPx } from '../../core/raster/raster.ts';
 import type { PhotoReport } from '../../core/report.ts';
 import { NO_OUTLINES, type PartsOutlines } from '../../core/silhouette/parts-outlines.ts';
 import type { KnownStand } from '../../core/stand/known-stand.ts';
+import type { RimByHand } from '../../core/stand/rim-by-hand.ts';
 import { checkPhoto } from '../intake/check-photo.ts';
 import { maskOfClearPng } from '../intake/decode-picture.ts';
 import { encodedPictures, type PicturesPng } from './encoded-pictures.ts';
@@ -34,6 +35,8 @@ export interface MeasureTask {
   readonly normalLeaf: NormalLeaf | null;
   /** The grower's strokes, photo px. */
   readonly strokes: readonly Stroke[];
+  /** The rim's ends as the grower set them, photo px; left out or `null` for those found. */
+  readonly rimByHand?: RimByHand | null;
   /** `screen`: white on clear and of working size; `photo`: greys of the photo's size. */
   readonly pictures: 'screen' | 'photo' | 'none';
 }
@@ -105,7 +108,7 @@ export async function gatherFile(task: MeasureTask): Promise<GatheredFile> {
 /** The second half of `measureFile`: cuts with the strokes, measures and draws. */
 export async function measureGatheredFile(
   file: GatheredFile,
-  { photoName, turnDeg, strokes, pictures }: MeasureTask,
+  { photoName, turnDeg, strokes, rimByHand, pictures }: MeasureTask,
 ): Promise<MeasuredFile> {
   if (!file.ok) {
     return {
@@ -119,7 +122,7 @@ export async function measureGatheredFile(
       leafLook: null,
     };
   }
-  const measured = measureGathered(file.gathered, strokes);
+  const measured = measureGathered(file.gathered, strokes, rimByHand ?? null);
   return {
     report: { ...measured.report, notes: [...file.notes, ...measured.report.notes] },
     outlinePx: measured.outlinePx,

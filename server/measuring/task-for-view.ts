@@ -50,6 +50,7 @@ export async function taskForView(parts: TaskParts, due: DueView): Promise<ViewT
       lastOutline: known.lastOutline && earlierOutline(db, known.lastOutline),
       normalLeaf: known.normalLeaf?.leaf ?? null,
       strokes: due.strokes,
+      rimByHand: due.rimByHand,
       pictures: 'screen',
     },
   };

@@ -147,6 +147,15 @@ export const OPERATIONS: readonly Operation[] = [
     answers: 'View',
   },
   {
+    method: 'put',
+    path: '/views/{id}/rim',
+    summary:
+      'Set the ends of the pot’s rim by hand, or take that back; the photo is measured anew before the answer',
+    sends: 'RimForm',
+    status: 200,
+    answers: 'View',
+  },
+  {
     method: 'post',
     path: '/views/{id}/warm',
     summary: 'Make a photo ready, so that its first stroke is answered quickly',

@@ -20,6 +20,7 @@ import {
 import { doorCodeSchema, doorSchema, phoneFormSchema, phoneListSchema } from '../schemas/phones.ts';
 import { plantChangeSchema, plantFormSchema, plantSchema } from '../schemas/plant.ts';
 import { longStemSchema, reportSchema } from '../schemas/report.ts';
+import { rimFormSchema } from '../schemas/rim-by-hand.ts';
 import {
   calendarSchema,
   defaultsSchema,
@@ -86,6 +87,7 @@ const SENT = {
   SittingChange: sittingChangeSchema,
   CutChange: cutChangeSchema,
   StrokesForm: strokesFormSchema,
+  RimForm: rimFormSchema,
   AcceptedForm: acceptedFormSchema,
   ShowForm: showFormSchema,
   ShowChange: showChangeSchema,

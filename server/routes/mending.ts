@@ -1,8 +1,9 @@
 import express, { Router } from 'express';
 import { viewAnswer } from '../bench/view-answer.ts';
+import { rimOn } from '../schemas/rim-by-hand.ts';
 import { acceptedFormSchema, strokesOn } from '../schemas/stroke.ts';
 import type { Services } from '../services.ts';
-import { queueLaterViews, setAccepted, setStrokes } from '../store/due-view.ts';
+import { queueLaterViews, setAccepted, setRimByHand, setStrokes } from '../store/due-view.ts';
 import { liveView } from './live-view.ts';
 import { RequestProblem, sent } from './problems.ts';
 
@@ -19,6 +20,18 @@ export function mendingRoutes({ db, queue, corrections, progress }: Services): R
     // Kept before anything is measured: should the program stop now, they are measured at the next start.
     db.transaction(() => {
       setStrokes(db, view.id, strokes);
+      if (view.acceptedAt !== null) queueLaterViews(db, view.plantId, view.day);
+    })();
+    await corrections.recut(view.id);
+    response.json(viewAnswer(liveView(db, view.id)));
+    queue.wake();
+  });
+
+  routes.put('/views/:id/rim', express.json(), async (request, response) => {
+    const view = liveView(db, String(request.params.id));
+    const { rim } = sent(rimOn(view), request.body);
+    db.transaction(() => {
+      setRimByHand(db, view.id, rim);
       if (view.acceptedAt !== null) queueLaterViews(db, view.plantId, view.day);
     })();
     await corrections.recut(view.id);

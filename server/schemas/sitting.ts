@@ -3,6 +3,7 @@ import { LOG_KINDS, type LogEntry } from '../../core/season/log-entry.ts';
 import type { PartsOutlines } from '../../core/silhouette/parts-outlines.ts';
 import { daySchema, idSchema } from './basics.ts';
 import { pointPx, reportSchema, unsureSchema } from './report.ts';
+import { rimByHandSchema } from './rim-by-hand.ts';
 import { strokeSchema } from './stroke.ts';
 import { turnedReportSchema, turnedStateSchema } from './turned.ts';
 
@@ -52,6 +53,8 @@ export const viewSchema = z.object({
   drawing: z.object({ unsure: z.array(unsureSchema).readonly(), parts: partsOutlinesSchema }),
   /** The grower's strokes over the photo, oldest first. */
   strokes: z.array(strokeSchema).readonly(),
+  /** The rim's ends as the grower set them, which the numbers rest on; `null` for those found in the photo. */
+  rimByHand: rimByHandSchema.nullable(),
   /** It came in after a cut of its sitting's list was ticked off, so it shows the plant after the work and is not joined with the others. */
   afterWork: z.boolean(),
   /** The grower has said that the outline is right. */

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { daySchema } from '../schemas/basics.ts';
+import { rimByHandSchema } from '../schemas/rim-by-hand.ts';
 import { standSheetSchema } from '../schemas/stand.ts';
 import { strokeSchema } from '../schemas/stroke.ts';
 import { flag, jsonText } from './columns.ts';
@@ -31,6 +32,7 @@ const dueRow = z.object({
   sheet: jsonText.pipe(standSheetSchema).nullable(),
   cameraDistanceMm: z.number().nullable(),
   strokes: jsonText.pipe(z.array(strokeSchema)),
+  rimByHand: jsonText.pipe(rimByHandSchema).nullable(),
   quiet: flag,
   /** What is known beside the photo is to be looked up; else strokes build on what was used last. */
   lookUp: flag,
@@ -44,7 +46,7 @@ const DUE = `SELECT views.id AS viewId, plants.id AS plantId, sittings.day, revi
     empty.sha256 AS emptySha256, empty.format AS emptyFormat, stand.id AS standVersionId,
     reference.sha256 AS referenceSha256, reference.format AS referenceFormat,
     CASE stand.scale_from WHEN 'sheet' THEN stand.sheet END AS sheet,
-    stand.camera_distance_mm AS cameraDistanceMm, strokes, quiet, look_up AS lookUp
+    stand.camera_distance_mm AS cameraDistanceMm, strokes, rim_by_hand AS rimByHand, quiet, look_up AS lookUp
   FROM views
   JOIN sittings ON sittings.id = views.sitting_id
   JOIN plants ON plants.id = sittings.plant_id
@@ -132,6 +134,18 @@ export function setStrokes(db: Database, viewId: string, strokes: DueView['strok
        state = 'measuring', failure = NULL, revision = revision + 1
      WHERE id = ?`,
     JSON.stringify(strokes),
+    viewId,
+  );
+}
+
+/** Keeps the rim as the grower set it, or takes that back, and takes the view for measuring at once. The outline stays the one it is. */
+export function setRimByHand(db: Database, viewId: string, rim: DueView['rimByHand']): void {
+  run(
+    db,
+    `UPDATE views SET rim_by_hand = ?, look_up = look_up OR state = 'received', state = 'measuring', failure = NULL,
+       revision = revision + 1
+     WHERE id = ?`,
+    rim === null ? null : JSON.stringify(rim),
     viewId,
   );
 }

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { METHOD_VERSION } from '../../core/method-version.ts';
 import { daySchema } from '../schemas/basics.ts';
 import { reportSchema } from '../schemas/report.ts';
+import { rimByHandSchema } from '../schemas/rim-by-hand.ts';
 import { partsOutlinesSchema, viewStateSchema } from '../schemas/sitting.ts';
 import { strokeSchema } from '../schemas/stroke.ts';
 import { flag, jsonText } from './columns.ts';
@@ -42,6 +43,8 @@ const joinedRow = z.object({
   /** Days that its own normal leaf was learned from; `null` when its leaf was judged by what is usual. */
   normalLeafFrom: jsonText.pipe(z.array(daySchema)).nullable(),
   strokes: jsonText.pipe(z.array(strokeSchema)),
+  /** The rim's ends as the grower set them; `null` for those found. */
+  rimByHand: jsonText.pipe(rimByHandSchema).nullable(),
   /** When the grower said that the outline is right. */
   acceptedAt: z.string().nullable(),
   hasMask: flag,
@@ -70,7 +73,7 @@ const VIEW = `SELECT views.id, sitting_id AS sittingId, sittings.plant_id AS pla
     stand.id AS standVersionId, stand.stand_id AS standId, stand.number AS standVersion,
     sittings.left_out AS leftOut, photos.sha256, photos.format, photos.width_px AS widthPx, photos.height_px AS heightPx,
     file_name AS fileName, turn_deg AS turnDeg, turn_from AS turnFrom, views.taken_at AS takenAt, taken_from AS takenFrom,
-    state, failure, revision, removed_at AS removedAt, strokes, accepted_at AS acceptedAt, parts,
+    state, failure, revision, removed_at AS removedAt, strokes, rim_by_hand AS rimByHand, accepted_at AS acceptedAt, parts,
     json_extract(normal_leaf, '$.days') AS normalLeafFrom,
     measurements.id AS measurementId, method_version AS methodVersion, report, outline AS outlinePx,
     mask_png IS NOT NULL AS hasMask, coalesce(views.received_at > sittings.worked_at, 0) AS afterWork

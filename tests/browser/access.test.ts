@@ -33,6 +33,7 @@ const SCREENS: Readonly<Record<string, () => string>> = {
   bench: () => '/',
   plant: () => `/plants/${plantId}`,
   'cut list': () => `/plants/${plantId}/cut-list`,
+  film: () => `/plants/${plantId}/film`,
   year: () => `/plants/${plantId}/year`,
   'turned photos': () => `/plants/${plantId}/turned`,
   'add a plant': () => '/plants/new',

@@ -247,3 +247,42 @@ describe('making a photo ready', () => {
     }
   });
 });
+
+describe('the rim set by hand', () => {
+  const RIM = { leftPx: [40, 150], rightPx: [120, 152] };
+
+  it('is kept with the view, and it is measured with it before the answer', async () => {
+    const { send, path, corrected } = await benchWithPhoto();
+    expect((await send('GET', path)).body.rimByHand).toBeNull();
+    const answer = await send('PUT', `${path}/rim`, { rim: RIM });
+    expect(answer.status).toBe(200);
+    expect(viewSchema.parse(answer.body)).toMatchObject({ state: 'measured', rimByHand: RIM });
+    expect(corrected.map(({ rimByHand }) => rimByHand)).toEqual([RIM]);
+    expect((await send('GET', path)).body).toEqual(answer.body);
+  });
+
+  it('stays when strokes are drawn, and is taken back with null', async () => {
+    const { send, path, corrected } = await benchWithPhoto();
+    await send('PUT', `${path}/rim`, { rim: RIM });
+    await send('PUT', `${path}/strokes`, { strokes: [KEEP] });
+    expect(corrected.at(-1)).toMatchObject({ rimByHand: RIM, strokes: [KEEP] });
+    expect((await send('PUT', `${path}/rim`, { rim: null })).body.rimByHand).toBeNull();
+    expect(corrected.at(-1)).toMatchObject({ rimByHand: null, strokes: [KEEP] });
+  });
+
+  it('keeps the grower’s word that the outline is right', async () => {
+    const { send, path } = await benchWithPhoto();
+    await send('PUT', `${path}/accepted`, { accepted: true });
+    expect((await send('PUT', `${path}/rim`, { rim: RIM })).body.acceptedOutline).toBe(true);
+  });
+
+  it('is refused with a sentence when it cannot be a rim', async () => {
+    const { send, path } = await benchWithPhoto();
+    const refusal = async (rim: object) => (await send('PUT', `${path}/rim`, { rim })).body.errors[0].detail;
+    expect(await refusal({ leftPx: [120, 150], rightPx: [40, 150] })).toBe(
+      'The left end of the rim must lie at the left of the right end, and the two apart.',
+    );
+    expect(await refusal({ leftPx: [40, 20], rightPx: [120, 150] })).toContain('lean by more than 19°');
+    expect(await refusal({ leftPx: [-4, 20], rightPx: [120, 20] })).toContain('must lie on the photo');
+  });
+});

@@ -88,6 +88,7 @@ export default function PlantScreen({ plantId }: { plantId: string }) {
               stops={page.stops}
               notes={page.notes}
               trends={page.trends}
+              growth={page.growth}
             />
             <LogSection page={page} onOpen={openSheet} />
           </div>

@@ -4,12 +4,12 @@ import { plantSeasonQuery } from '../api/season.ts';
 import { Fault } from '../parts/Fault.tsx';
 import type { SheetName } from '../plant/PlantSheets.tsx';
 import { FigureMakeup } from './figures/FigureMakeup.tsx';
-import { PlanLine } from './plan/PlanLine.tsx';
+import { SeasonPicture } from './plan/SeasonPicture.tsx';
 import styles from './SeasonSection.module.css';
 import { ShowLines } from './ShowLines.tsx';
 import { PlantWork } from './work/PlantWork.tsx';
 
-/** The plant's way to its show: the stops planned back from the day, what the plan rests on, and the work of these weeks. */
+/** The plant's way to its show: the stops planned back from the day, the bloom once it is seen, what the plan rests on, and the work of these weeks. */
 export default function SeasonSection({
   page,
   onOpen,
@@ -29,7 +29,7 @@ export default function SeasonSection({
           <>
             <ShowLines plant={plant} season={season} />
             {season.planWhyNot !== null && <p>{season.planWhyNot}</p>}
-            {season.plan && <PlanLine plant={plant} season={season} plan={season.plan} onOpen={onOpen} />}
+            <SeasonPicture page={page} season={season} onOpen={onOpen} />
             <FigureMakeup plant={plant} season={season} />
           </>
         )}

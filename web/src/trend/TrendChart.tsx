@@ -3,15 +3,15 @@ import { useEffect, useRef } from 'react';
 import { addDays, type Day, day, daysBetween } from '../../../core/day/day.ts';
 import type { TrendSegment } from '../../../core/trend/trend.ts';
 import type { Stop } from '../../../server/schemas/sitting.ts';
-import { MEASURE_NAMES } from '../measures/measure-names.ts';
 import { useWidth } from '../photo/use-width.ts';
 import { dayWords, shortDayWords, todayHere } from '../words/day-words.ts';
 import { STOP_WORDS } from '../words/plant-words.ts';
-import { type SeriesPoint, spanOf, type TrendMeasure } from './series.ts';
+import { type SeriesPoint, spanOf } from './series.ts';
 import styles from './TrendChart.module.css';
 import { valueWords } from './TrendTable.tsx';
 import { trendLine } from './trend-line.ts';
 import { isShowDrawn, type PlacedMark, placedMarks, type TrendMark } from './trend-marks.ts';
+import { isSize, TREND_NAMES, type TrendMeasure } from './trend-measures.ts';
 import { weekTicks } from './week-axis.ts';
 
 interface TrendChartProps {
@@ -38,7 +38,7 @@ export default function TrendChart({ measure, series, stops, segments, showDay, 
     <figure
       ref={place}
       className={styles.chart}
-      aria-label={`${MEASURE_NAMES[measure]} over the weeks; the table below says the same`}
+      aria-label={`${TREND_NAMES[measure]} over the weeks; the table below says the same`}
     />
   );
 }
@@ -168,11 +168,19 @@ function drawMarks(placed: readonly PlacedMark[], row: number) {
 }
 
 /** Room above and below that a flat trend still gets, in the measure's own unit. */
-const LEAST_ROOM: Record<TrendMeasure, number> = { roundness: 8, symmetry: 8, lopsidedness: 8, size: 40 };
+const LEAST_ROOM: Record<TrendMeasure, number> = {
+  roundness: 8,
+  symmetry: 8,
+  lopsidedness: 8,
+  size: 40,
+  height: 40,
+  width: 40,
+  area: 100,
+};
 
 function yDomain(measure: TrendMeasure, low: number, high: number): [number, number] {
   if (measure === 'lopsidedness') return [Math.min(low, -5), Math.max(high, 5)];
-  if (measure === 'size') return [Math.max(low, 0), high];
+  if (isSize(measure)) return [Math.max(low, 0), high];
   return [Math.max(low, 0), Math.min(high, 100)];
 }
 

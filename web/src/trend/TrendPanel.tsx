@@ -2,12 +2,12 @@ import { lazy, Suspense, useMemo, useState } from 'react';
 import type { PlantPage, TrendPoint } from '../../../server/schemas/pages.ts';
 import type { Plant } from '../../../server/schemas/plant.ts';
 import type { Note, Stop } from '../../../server/schemas/sitting.ts';
-import { MEASURE_NAMES } from '../measures/measure-names.ts';
 import { Choices } from '../parts/Choices.tsx';
-import { seriesOf, TREND_MEASURES, type TrendMeasure } from './series.ts';
+import { trendSeries } from './series.ts';
 import styles from './TrendPanel.module.css';
 import { TrendTable } from './TrendTable.tsx';
 import { trendMarks } from './trend-marks.ts';
+import { TREND_MEASURES, TREND_NAMES, type TrendMeasure } from './trend-measures.ts';
 
 const TrendReading = lazy(() => import('./TrendReading.tsx'));
 
@@ -18,16 +18,18 @@ export function TrendPanel({
   stops,
   notes,
   trends,
+  growth,
 }: {
   plant: Plant;
   trend: readonly TrendPoint[];
   stops: readonly Stop[];
   notes: readonly Note[];
   trends: PlantPage['trends'];
+  growth: PlantPage['growth'];
 }) {
   const [measure, choose] = useState<TrendMeasure>('roundness');
   // Kept while nothing changes, or the chart would be drawn anew with every touch of the page.
-  const series = useMemo(() => seriesOf(trend, measure), [trend, measure]);
+  const series = useMemo(() => trendSeries(trend, growth, measure), [trend, growth, measure]);
   const marks = useMemo(() => trendMarks(notes, series), [notes, series]);
   return (
     <section aria-labelledby="trend-name">
@@ -35,12 +37,12 @@ export function TrendPanel({
       <Choices
         legend="Measure"
         legendHidden
-        options={TREND_MEASURES.map((one) => ({ value: one, words: MEASURE_NAMES[one] }))}
+        options={TREND_MEASURES.map((one) => ({ value: one, words: TREND_NAMES[one] }))}
         chosen={measure}
         onChoose={choose}
       />
       {series.length === 0 ? (
-        <p className={styles.few}>No sitting knows its {MEASURE_NAMES[measure].toLowerCase()} yet.</p>
+        <p className={styles.few}>No sitting knows its {TREND_NAMES[measure].toLowerCase()} yet.</p>
       ) : (
         <Suspense fallback={<div className={styles.waiting}>Drawing…</div>}>
           <TrendReading

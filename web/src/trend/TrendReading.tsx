@@ -2,13 +2,13 @@ import { day } from '../../../core/day/day.ts';
 import { type Trend, type TrendSegment, trendOf } from '../../../core/trend/trend.ts';
 import type { PlantPage } from '../../../server/schemas/pages.ts';
 import type { Stop } from '../../../server/schemas/sitting.ts';
-import { MEASURE_NAMES } from '../measures/measure-names.ts';
 import { dayWords, todayHere } from '../words/day-words.ts';
 import { MarkList } from './MarkList.tsx';
-import type { SeriesPoint, TrendMeasure } from './series.ts';
+import type { SeriesPoint } from './series.ts';
 import TrendChart from './TrendChart.tsx';
 import styles from './TrendReading.module.css';
 import type { TrendMark } from './trend-marks.ts';
+import { isGrowth, TREND_NAMES, type TrendMeasure } from './trend-measures.ts';
 import { trendWords } from './trend-words.ts';
 
 /** The trend of one measure in words, stretch by stretch between the stops, and drawn. */
@@ -59,7 +59,7 @@ function NewestTrend({
     <details className={styles.trend} data-told={segment.direction !== null || undefined}>
       <summary>
         <span>
-          {MEASURE_NAMES[measure]}: <b>{words}</b>
+          {TREND_NAMES[measure]}: <b>{words}</b>
         </span>
       </summary>
       <p>
@@ -92,14 +92,14 @@ function EarlierTrends({ measure, segments }: { measure: TrendMeasure; segments:
   );
 }
 
-/** The server tells the trend of the three scores; that of the size is told here, by the same rule. */
+/** The server tells the trend of the three scores; those of the sizes are told here, by the same rule. */
 function trendOfMeasure(
   measure: TrendMeasure,
   series: readonly SeriesPoint[],
   stops: readonly Stop[],
   trends: PlantPage['trends'],
 ): Trend {
-  if (measure !== 'size') return trends[measure] as Trend;
+  if (measure !== 'size' && !isGrowth(measure)) return trends[measure] as Trend;
   return trendOf(
     series,
     stops.map((stop) => day(stop.day)),

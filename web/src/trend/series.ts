@@ -1,8 +1,7 @@
 import { type Day, day, daysBetween } from '../../../core/day/day.ts';
+import type { GrowthNow } from '../../../server/schemas/condition.ts';
 import type { TrendPoint } from '../../../server/schemas/pages.ts';
-
-export const TREND_MEASURES = ['roundness', 'symmetry', 'lopsidedness', 'size'] as const;
-export type TrendMeasure = (typeof TREND_MEASURES)[number];
+import { type GrowthMeasure, isGrowth, type TrendMeasure } from './trend-measures.ts';
 
 /** One sitting's number on the trend. */
 export interface SeriesPoint {
@@ -13,7 +12,10 @@ export interface SeriesPoint {
 }
 
 /** The sittings that know this measure, oldest first. Size is the ball's diameter in mm. */
-export function seriesOf(trend: readonly TrendPoint[], measure: TrendMeasure): SeriesPoint[] {
+export function seriesOf(
+  trend: readonly TrendPoint[],
+  measure: Exclude<TrendMeasure, GrowthMeasure>,
+): SeriesPoint[] {
   return trend
     .flatMap((point) => {
       const value = pointValue(point, measure);
@@ -24,6 +26,28 @@ export function seriesOf(trend: readonly TrendPoint[], measure: TrendMeasure): S
     .sort((a, b) => daysBetween(b.day, a.day));
 }
 
+/** Any measure of the trend, oldest first: scores from the sittings' points, height, width and area from those of growth. */
+export function trendSeries(
+  trend: readonly TrendPoint[],
+  growth: GrowthNow | null,
+  measure: TrendMeasure,
+): SeriesPoint[] {
+  if (!isGrowth(measure)) return seriesOf(trend, measure);
+  return (growth?.points ?? []).map((point) => {
+    const value = point[GROWTH_FIELDS[measure]];
+    // An area is a length squared: its share of doubt counts twice.
+    const shares = measure === 'area' ? 2 : 1;
+    return {
+      day: day(point.day),
+      sittingId: trend.find((one) => one.day === point.day)?.sittingId ?? point.day,
+      value,
+      plusMinus: point.plusMinusShare === null ? null : shares * point.plusMinusShare * value,
+    };
+  });
+}
+
+const GROWTH_FIELDS = { height: 'heightMm', width: 'widthMm', area: 'areaCm2' } as const;
+
 /** Lowest and highest value with the plus-minus taken in; `null` for no points. */
 export function spanOf(series: readonly SeriesPoint[]): { low: number; high: number } | null {
   if (series.length === 0) return null;
@@ -33,7 +57,7 @@ export function spanOf(series: readonly SeriesPoint[]): { low: number; high: num
   };
 }
 
-function pointValue(point: TrendPoint, measure: TrendMeasure): number | null {
+function pointValue(point: TrendPoint, measure: Exclude<TrendMeasure, GrowthMeasure>): number | null {
   if (measure === 'size') return point.radiusMm === null ? null : point.radiusMm * 2;
   return point[measure];
 }

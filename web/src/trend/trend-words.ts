@@ -1,6 +1,5 @@
 import type { TrendSegment } from '../../../core/trend/trend.ts';
-import { numberWords } from '../measures/reading.ts';
-import type { TrendMeasure } from './series.ts';
+import { isSize, TREND_UNITS, type TrendMeasure, trendNumber } from './trend-measures.ts';
 
 /** What a segment of trend is called: the sentence, and whether it is told by the test. */
 export interface TrendSentence {
@@ -8,13 +7,6 @@ export interface TrendSentence {
   /** "between 0.6 and 1.9 points a week"; null where the test tells no direction. */
   readonly interval: string | null;
 }
-
-const UNITS: Record<TrendMeasure, string> = {
-  roundness: 'points',
-  symmetry: 'points',
-  lopsidedness: '%',
-  size: 'mm',
-};
 
 /** "rising by 1.2 points a week, sure", "no change", "fewer than four photos since the last stop: no trend yet". */
 export function trendWords(segment: TrendSegment, measure: TrendMeasure, afterStop: boolean): TrendSentence {
@@ -24,7 +16,7 @@ export function trendWords(segment: TrendSegment, measure: TrendMeasure, afterSt
     return { words: `fewer than four photos${since}: no trend yet`, interval: null };
   }
   if (direction === 'no change' || slopePerWeek === null) return { words: 'no change', interval: null };
-  const unit = UNITS[measure];
+  const unit = TREND_UNITS[measure];
   const words = `${directionWords(direction, measure)} by ${rateWords(Math.abs(slopePerWeek))} ${unit} a week, sure`;
   if (!interval95) return { words, interval: null };
   const along = Math.sign(slopePerWeek);
@@ -37,12 +29,12 @@ export function trendWords(segment: TrendSegment, measure: TrendMeasure, afterSt
 function directionWords(direction: 'rising' | 'falling', measure: TrendMeasure): string {
   if (measure === 'lopsidedness')
     return direction === 'rising' ? 'moving to the right' : 'moving to the left';
-  if (measure === 'size') return direction === 'rising' ? 'growing' : 'shrinking';
+  if (isSize(measure)) return direction === 'rising' ? 'growing' : 'shrinking';
   return direction;
 }
 
 /** Rates below ten carry a tenth; none is rounded to nothing. */
 function rateWords(rate: number): string {
-  if (rate >= 10) return numberWords(rate, 'size');
+  if (rate >= 10) return trendNumber(rate, 'size');
   return rate < 0.05 ? 'less than 0.1' : rate.toFixed(1);
 }

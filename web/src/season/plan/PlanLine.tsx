@@ -16,11 +16,14 @@ export function PlanLine({
   plant,
   season,
   plan,
+  isPictured,
   onOpen,
 }: {
   plant: Plant;
   season: PlantSeasonAnswer;
   plan: Plan;
+  /** With the picture of what the plan lets expect. */
+  isPictured: boolean;
   onOpen: (sheet: SheetName) => void;
 }) {
   const today = todayOf(season);
@@ -64,7 +67,7 @@ export function PlanLine({
       <p ref={means} tabIndex={-1} className={styles.means} data-late={isLate(plan) || undefined}>
         {plan.words}
       </p>
-      <BloomPicture season={season} plan={plan} />
+      {isPictured && <BloomPicture season={season} plan={plan} />}
     </>
   );
 }

@@ -32,3 +32,8 @@ export function chanceWords(chance: number): string {
 export function isLate({ bloomedOn, effect, acceptedLate }: Plan): boolean {
   return bloomedOn === null && effect !== null && effect.chanceLate > acceptedLate;
 }
+
+/** Whether the bloom that the plan is for can still not have begun, because its last stop is not written down. */
+export function isBloomAhead({ restsOn }: Plan): boolean {
+  return restsOn !== 'written';
+}

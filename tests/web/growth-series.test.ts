@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { GrowthNow } from '../../server/schemas/condition.ts';
 import type { TrendPoint } from '../../server/schemas/pages.ts';
 import { trendSeries } from '../../web/src/trend/series.ts';
-import { valueWords } from '../../web/src/trend/TrendTable.tsx';
+import { valueWords } from '../../web/src/trend/trend-words.ts';
 
 const growth = {
   points: [{ day: '2026-09-06', heightMm: 200, widthMm: 300, areaCm2: 450, plusMinusShare: 0.02 }],

@@ -8,10 +8,10 @@ import { dayWords, shortDayWords, todayHere } from '../words/day-words.ts';
 import { STOP_WORDS } from '../words/plant-words.ts';
 import { type SeriesPoint, spanOf } from './series.ts';
 import styles from './TrendChart.module.css';
-import { valueWords } from './TrendTable.tsx';
 import { trendLine } from './trend-line.ts';
 import { isShowDrawn, type PlacedMark, placedMarks, type TrendMark } from './trend-marks.ts';
 import { isSize, TREND_NAMES, type TrendMeasure } from './trend-measures.ts';
+import { valueWords } from './trend-words.ts';
 import { weekTicks } from './week-axis.ts';
 
 interface TrendChartProps {

@@ -1,12 +1,12 @@
 import type { TrendPoint } from '../../../server/schemas/pages.ts';
 import type { Stop } from '../../../server/schemas/sitting.ts';
-import { plusMinusWords } from '../measures/reading.ts';
 import styles from '../parts/twin.module.css';
 import { dayWords, todayHere } from '../words/day-words.ts';
 import { STOP_WORDS } from '../words/plant-words.ts';
 import type { SeriesPoint } from './series.ts';
 import type { TrendMark } from './trend-marks.ts';
-import { isSize, TREND_NAMES, TREND_UNITS, type TrendMeasure, trendNumber } from './trend-measures.ts';
+import { TREND_NAMES, type TrendMeasure } from './trend-measures.ts';
+import { valueWords } from './trend-words.ts';
 
 type Row = { day: string; key: string; words: string; isStop: boolean };
 
@@ -62,14 +62,4 @@ export function TrendTable({
       </table>
     </details>
   );
-}
-
-/** "84 ±2", "6.1 % to the left ±2.4", "312 mm". */
-export function valueWords({ value, plusMinus }: SeriesPoint, measure: TrendMeasure): string {
-  const number = trendNumber(Math.abs(value), measure);
-  const spread = plusMinusWords(plusMinus) ?? '';
-  if (isSize(measure)) return `${number} ${spread} ${TREND_UNITS[measure]}`.replace(/ +/g, ' ');
-  if (measure !== 'lopsidedness') return `${number} ${spread}`.trim();
-  const side = value === 0 ? '' : value < 0 ? 'to the left' : 'to the right';
-  return `${number} % ${side} ${spread}`.replace(/ +/g, ' ').trim();
 }

@@ -1,4 +1,6 @@
 import type { TrendSegment } from '../../../core/trend/trend.ts';
+import { plusMinusWords } from '../measures/reading.ts';
+import type { SeriesPoint } from './series.ts';
 import { isSize, TREND_UNITS, type TrendMeasure, trendNumber } from './trend-measures.ts';
 
 /** What a segment of trend is called: the sentence, and whether it is told by the test. */
@@ -23,6 +25,16 @@ export function trendWords(segment: TrendSegment, measure: TrendMeasure, afterSt
   const [least, most] = interval95.map((rate) => along * rate).sort((a, b) => a - b) as [number, number];
   const from = least < 0 ? `${rateWords(-least)} the other way` : rateWords(least);
   return { words, interval: `between ${from} and ${rateWords(most)} ${unit} a week` };
+}
+
+/** "84 ±2", "6.1 % to the left ±2.4", "312 mm". */
+export function valueWords({ value, plusMinus }: SeriesPoint, measure: TrendMeasure): string {
+  const number = trendNumber(Math.abs(value), measure);
+  const spread = plusMinusWords(plusMinus) ?? '';
+  if (isSize(measure)) return `${number} ${spread} ${TREND_UNITS[measure]}`.replace(/ +/g, ' ');
+  if (measure !== 'lopsidedness') return `${number} ${spread}`.trim();
+  const side = value === 0 ? '' : value < 0 ? 'to the left' : 'to the right';
+  return `${number} % ${side} ${spread}`.replace(/ +/g, ' ').trim();
 }
 
 /** Lopsidedness rises to the right; the plant is said to move, not to rise. */

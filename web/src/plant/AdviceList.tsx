@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { Link } from 'wouter';
 import type { Advice } from '../../../core/advice/advice.ts';
 import buttons from '../parts/buttons.module.css';
@@ -7,12 +8,22 @@ import { SURENESS_WORDS } from '../words/need-words.ts';
 import styles from './AdviceList.module.css';
 
 /** What the newest sitting advises: what, where, how much, why, how sure, and the caution beside it. */
-export function AdviceList({ advice, plantId }: { advice: readonly Advice[]; plantId: string }) {
+export function AdviceList({
+  advice,
+  plantId,
+  children,
+}: {
+  advice: readonly Advice[];
+  plantId: string;
+  /** What is to be answered first. */
+  children?: ReactNode;
+}) {
   return (
     <section aria-labelledby="advice-name">
       <h2 id="advice-name" className={styles.name}>
         What to do
       </h2>
+      {children}
       {advice.length === 0 ? (
         <p>Nothing to do now.</p>
       ) : (

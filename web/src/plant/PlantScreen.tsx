@@ -1,27 +1,25 @@
 import { useQuery } from '@tanstack/react-query';
-import { lazy, Suspense, useState } from 'react';
+import { lazy, Suspense, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import { Refusal } from '../api/fetch-json.ts';
 import { plantQuery } from '../api/queries.ts';
 import { LogSection } from '../log/LogSection.tsx';
-import { ScoreList } from '../measures/ScoreList.tsx';
 import { Fault } from '../parts/Fault.tsx';
+import { switchLayer } from '../photo/layers.ts';
 import { UnsentStrip } from '../photos/UnsentStrip.tsx';
 import { StandLine } from '../stand/StandLine.tsx';
-import { TrendPanel } from '../trend/TrendPanel.tsx';
 import { AdviceList } from './AdviceList.tsx';
 import { FilmStrip } from './FilmStrip.tsx';
 import { FirstPhoto } from './FirstPhoto.tsx';
 import { chosenLeaf, leavesOf, measuredBefore } from './leafing.ts';
 import { PhotoPanel } from './PhotoPanel.tsx';
+import { layersSpokenOf, PlantAnswers } from './PlantAnswers.tsx';
 import { PlantHead } from './PlantHead.tsx';
 import styles from './PlantScreen.module.css';
 import { PlantSheets, type SheetName } from './PlantSheets.tsx';
 import { useLeafing } from './use-leafing.ts';
 
-const TurnedSection = lazy(() => import('../plan/TurnedSection.tsx'));
 const SeasonSection = lazy(() => import('../season/SeasonSection.tsx'));
-const LightSection = lazy(() => import('../light/LightSection.tsx'));
 
 export default function PlantScreen({ plantId }: { plantId: string }) {
   const { data: page, error, refetch, isPending } = useQuery(plantQuery(plantId));
@@ -29,6 +27,7 @@ export default function PlantScreen({ plantId }: { plantId: string }) {
   const [sheet, openSheet] = useState<SheetName | null>(() =>
     new URLSearchParams(window.location.search).has('add-photos') ? { name: 'photos' } : null,
   );
+  const photos = useRef<HTMLDivElement>(null);
   const leaves = leavesOf(page?.sittings ?? []);
   const leaf = chosenLeaf(leaves, viewId);
   const step = useLeafing(leaves, leaf, chooseView, sheet === null);
@@ -57,41 +56,29 @@ export default function PlantScreen({ plantId }: { plantId: string }) {
       <UnsentStrip plantId={plantId} onOpen={() => openSheet({ name: 'photos' })} />
       {leaf ? (
         <div className={styles.desk}>
-          <div className={styles.photos}>
+          <div ref={photos} className={styles.photos}>
             <PhotoPanel
               plant={page.plant}
               leaf={leaf}
               newest={leaf === leaves[0]}
-              spokenOf={[]}
+              spokenOf={leaf.sitting === page.sittings[0] ? layersSpokenOf(page) : []}
               onStep={step}
               onOpen={openSheet}
             />
             <FilmStrip leaves={leaves} chosen={leaf} onChoose={chooseView} onOpen={openSheet} />
           </div>
-          <div className={styles.answers}>
-            <AdviceList advice={page.advice} plantId={plantId} />
-            <ScoreList
-              kind={page.plant.kind}
-              report={leaf.view.report}
-              day={leaf.sitting.day}
-              before={before}
-              onOpen={openSheet}
-            />
-            <Suspense fallback={<p>One moment…</p>}>
-              <SeasonSection page={page} onOpen={openSheet} />
-              <TurnedSection page={page} sitting={leaf.sitting} onShow={chooseView} />
-              <LightSection page={page} />
-            </Suspense>
-            <TrendPanel
-              plant={page.plant}
-              trend={page.trend}
-              stops={page.stops}
-              notes={page.notes}
-              trends={page.trends}
-              growth={page.growth}
-            />
-            <LogSection page={page} onOpen={openSheet} />
-          </div>
+          <PlantAnswers
+            page={page}
+            leaf={leaf}
+            before={before}
+            onOpen={openSheet}
+            onShow={chooseView}
+            onShowLayer={(shownId, layer) => {
+              chooseView(shownId);
+              switchLayer(layer, true);
+              photos.current?.scrollIntoView({ block: 'start' });
+            }}
+          />
         </div>
       ) : (
         <div className={styles.desk}>

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { GrowthNow } from '../../server/schemas/condition.ts';
 import type { TrendPoint } from '../../server/schemas/pages.ts';
-import { trendSeries } from '../../web/src/trend/series.ts';
+import { trendSeries } from '../../web/src/trend/trend-series.ts';
 import { valueWords } from '../../web/src/trend/trend-words.ts';
 
 const growth = {

@@ -3,11 +3,11 @@ import type { PlantPage, TrendPoint } from '../../../server/schemas/pages.ts';
 import type { Plant } from '../../../server/schemas/plant.ts';
 import type { Note, Stop } from '../../../server/schemas/sitting.ts';
 import { Choices } from '../parts/Choices.tsx';
-import { trendSeries } from './series.ts';
 import styles from './TrendPanel.module.css';
 import { TrendTable } from './TrendTable.tsx';
 import { trendMarks } from './trend-marks.ts';
 import { TREND_MEASURES, TREND_NAMES, type TrendMeasure } from './trend-measures.ts';
+import { trendSeries } from './trend-series.ts';
 
 const TrendReading = lazy(() => import('./TrendReading.tsx'));
 

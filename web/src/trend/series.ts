@@ -1,7 +1,6 @@
 import { type Day, day, daysBetween } from '../../../core/day/day.ts';
-import type { GrowthNow } from '../../../server/schemas/condition.ts';
 import type { TrendPoint } from '../../../server/schemas/pages.ts';
-import { type GrowthMeasure, isGrowth, type TrendMeasure } from './trend-measures.ts';
+import type { GrowthMeasure, TrendMeasure } from './trend-measures.ts';
 
 /** One sitting's number on the trend. */
 export interface SeriesPoint {
@@ -25,28 +24,6 @@ export function seriesOf(
     })
     .sort((a, b) => daysBetween(b.day, a.day));
 }
-
-/** Any measure of the trend, oldest first: scores from the sittings' points, height, width and area from those of growth. */
-export function trendSeries(
-  trend: readonly TrendPoint[],
-  growth: GrowthNow | null,
-  measure: TrendMeasure,
-): SeriesPoint[] {
-  if (!isGrowth(measure)) return seriesOf(trend, measure);
-  return (growth?.points ?? []).map((point) => {
-    const value = point[GROWTH_FIELDS[measure]];
-    // An area is a length squared: its share of doubt counts twice.
-    const shares = measure === 'area' ? 2 : 1;
-    return {
-      day: day(point.day),
-      sittingId: trend.find((one) => one.day === point.day)?.sittingId ?? point.day,
-      value,
-      plusMinus: point.plusMinusShare === null ? null : shares * point.plusMinusShare * value,
-    };
-  });
-}
-
-const GROWTH_FIELDS = { height: 'heightMm', width: 'widthMm', area: 'areaCm2' } as const;
 
 /** Lowest and highest value with the plus-minus taken in; `null` for no points. */
 export function spanOf(series: readonly SeriesPoint[]): { low: number; high: number } | null {

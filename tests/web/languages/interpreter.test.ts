@@ -37,8 +37,8 @@ describe('an interpreter', () => {
     expect(interpreterOf({ '{0} at {1}': '{0} op {1}' })('Katharina')).toBe('Katharina'));
 
   it('takes places side by side for one value', () =>
-    expect(interpreterOf({ 'Left: {0} {1} mm': 'Links: {0} {1} mm' })('Left: one two 3 mm')).toBe(
-      'Links: one two 3 mm',
+    expect(interpreterOf({ 'Left: {0} {1} mm': 'Links: {0} {1} mm' })('Left: Old Bella 3 mm')).toBe(
+      'Links: Old Bella 3 mm',
     ));
 
   it('does not take two sentences for the values of a few words', () =>
@@ -47,6 +47,19 @@ describe('an interpreter', () => {
         'Keep. Cut it on Monday.',
       ),
     ).toBe('Keep. Am Monday schneiden.'));
+
+  it('rather leaves a text than gives half of it', () =>
+    expect(interpreterOf({ '{0} on {1}': '{0} am {1}', and: 'und' })('laid on boards and sand')).toBe(
+      'laid on boards and sand',
+    ));
+
+  it('knows each sentence of an entry', () =>
+    expect(
+      interpreterOf({ 'Look twice. Cut once.': 'Zweimal schauen. Einmal schneiden.' })('Cut once.'),
+    ).toBe('Einmal schneiden.'));
+
+  it('leaves the elements round a text where they are', () =>
+    expect(say('\ue000 Keep it dry.')).toBe('\ue000 Trocken halten.'));
 
   it('lets a value be nothing', () => expect(say(' Done')).toBe(' Fertig'));
 

@@ -1,4 +1,4 @@
-import { type ElementType, Fragment, type ReactNode } from 'react';
+import type { ReactNode } from 'react';
 import type { Interpreter } from './interpreter.ts';
 import { interpreterInUse } from './speaker.ts';
 import { spokenChildren } from './spoken-children.ts';
@@ -17,13 +17,12 @@ export const SPOKEN_ATTRIBUTES = [
 type Props = Readonly<Record<string, unknown>> & { readonly children?: ReactNode };
 
 /**
- * The properties of an element of the page with its words interpreted. What a grower wrote (names, notes) stands in elements that say
- * `translate="no"`, as HTML has it, and stays as it is.
+ * The properties of an element with its words interpreted. Those of components too: a library's draws its element past this way. What is interpreted twice stays as it is
+ * the second time. What a grower wrote (names, notes) stands in elements that say `translate="no"`, as HTML has it, and stays as it is.
  */
-export function spokenProps<P>(type: ElementType, props: P): P {
+export function spokenProps<P>(props: P): P {
   const say = interpreterInUse();
-  if (say === null || (typeof type !== 'string' && type !== Fragment)) return props;
-  return withWords(props as Props, say) as P;
+  return say === null ? props : (withWords(props as Props, say) as P);
 }
 
 function withWords(props: Props, say: Interpreter): Props {

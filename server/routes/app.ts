@@ -1,4 +1,5 @@
-import express, { type Express } from 'express';
+import compression from 'compression';
+import express, { type Express, type Request, type Response } from 'express';
 import { openApiDocument } from '../openapi/document.ts';
 import { type Machine, THIS_MACHINE } from '../pairing/known-names.ts';
 import { createPairing } from '../pairing/pairing.ts';
@@ -37,6 +38,7 @@ export function createApp(
   const pairing = createPairing(services.db, services.log);
   app.disable('x-powered-by');
   app.use(securityHeaders);
+  app.use(compression({ filter: isPacked }));
   app.use(onlyKnownNames(host, machine));
   app.use(onlyOwnPages);
 
@@ -73,4 +75,9 @@ export function createApp(
   app.use(noSuchAddress);
   app.use(problemAnswers(services.log));
   return app;
+}
+
+/** Texts are sent packed, for a phone at the end of the garden; not the stream of events, each of which must leave at once. */
+function isPacked(request: Request, response: Response): boolean {
+  return response.getHeader('Content-Type') !== 'text/event-stream' && compression.filter(request, response);
 }

@@ -79,5 +79,8 @@ export function createApp(
 
 /** Texts are sent packed, for a phone at the end of the garden; not the stream of events, each of which must leave at once. */
 function isPacked(request: Request, response: Response): boolean {
-  return response.getHeader('Content-Type') !== 'text/event-stream' && compression.filter(request, response);
+  return (
+    !String(response.getHeader('Content-Type')).startsWith('text/event-stream') &&
+    compression.filter(request, response)
+  );
 }

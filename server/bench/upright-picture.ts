@@ -1,22 +1,29 @@
-import { narrowJpeg } from '../intake/encode-picture.ts';
+import { narrowPicture } from '../intake/encode-picture.ts';
 import type { Services } from '../services.ts';
-import { originalPath, picturePath, readIfThere, writeWhole } from '../store/photo-files.ts';
+import {
+  originalPath,
+  type PictureFormat,
+  picturePath,
+  readIfThere,
+  writeWhole,
+} from '../store/photo-files.ts';
 import { photoBySha256 } from '../store/photos.ts';
 import { WIDEST_PICTURE_PX } from './keep-photo.ts';
 
-/** The upright copy of a photo, at most `widthPx` across; made once, and again should it be lost. */
+/** The upright copy of a photo, at most `widthPx` across; made once, and again should it be lost. The widest is JPEG only, as it was made when the photo came. */
 export async function uprightPicture(
   services: Pick<Services, 'db' | 'home' | 'receive'>,
   sha256: string,
   widthPx: number,
+  format: PictureFormat = 'jpeg',
 ): Promise<Uint8Array> {
-  const path = picturePath(services.home, sha256, widthPx);
+  const isWidest = widthPx === WIDEST_PICTURE_PX;
+  const path = picturePath(services.home, sha256, widthPx, isWidest ? 'jpeg' : format);
   const made = await readIfThere(path);
   if (made) return made;
-  const picture =
-    widthPx === WIDEST_PICTURE_PX
-      ? await pictureOfOriginal(services, sha256)
-      : await narrowJpeg(await uprightPicture(services, sha256, WIDEST_PICTURE_PX), widthPx);
+  const picture = isWidest
+    ? await pictureOfOriginal(services, sha256)
+    : await narrowPicture(await uprightPicture(services, sha256, WIDEST_PICTURE_PX), widthPx, format);
   await writeWhole(services.home, path, picture);
   return picture;
 }

@@ -11,9 +11,17 @@ export function originalPath(home: DataHome, sha256: string, format: PhotoFormat
   return join(home.photos, sha256.slice(0, 2), `${sha256}.${ENDINGS[format]}`);
 }
 
+/** What pictures are served as. */
+export type PictureFormat = 'jpeg' | 'webp';
+
 /** Where the upright copy of a photo at a width lies. */
-export function picturePath(home: DataHome, sha256: string, widthPx: number): string {
-  return join(home.pictures, sha256.slice(0, 2), `${sha256}-${widthPx}.jpg`);
+export function picturePath(
+  home: DataHome,
+  sha256: string,
+  widthPx: number,
+  format: PictureFormat = 'jpeg',
+): string {
+  return join(home.pictures, sha256.slice(0, 2), `${sha256}-${widthPx}.${ENDINGS[format]}`);
 }
 
 /** Writes a file so that it is there whole or not at all, also after a power cut. */

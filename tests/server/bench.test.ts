@@ -229,6 +229,15 @@ describe('photos', () => {
     expect((await send('GET', `${pictureUrl}?width=999`)).body.detail).toBe(
       'Ask for a width of 320, 800 or 1600.',
     );
+    const asked = { headers: { accept: 'image/avif,image/webp,*/*;q=0.8' } };
+    const webp = await fetch(`${url}${pictureUrl}?width=320`, asked);
+    expect([webp.headers.get('content-type'), webp.headers.get('vary')]).toEqual([
+      'image/webp',
+      expect.stringContaining('Accept'),
+    ]);
+    const packed = Buffer.from(await webp.arrayBuffer());
+    expect((await sharp(packed).metadata()).exif).toBeUndefined();
+    expect(packed.length).toBeLessThan((await send('GET', `${pictureUrl}?width=320`)).body.length);
     const tag = (await send('GET', pictureUrl)).headers.get('etag') ?? '';
     const again = await fetch(url + pictureUrl, {
       headers: { 'if-none-match': tag, 'cache-control': 'max-age=0' },

@@ -1,4 +1,5 @@
 import { Router } from 'express';
+import { type Day, day as dayOf } from '../../core/day/day.ts';
 import { viewAnswer } from '../bench/view-answer.ts';
 import { viewChangeSchema } from '../schemas/sitting.ts';
 import type { Services } from '../services.ts';
@@ -33,11 +34,13 @@ export function viewRoutes(services: Services): Router {
   routes.patch('/views/:id', (request, response) => {
     const view = liveView(db, request.params.id);
     const change = sent(viewChangeSchema, request.body);
-    const earliest = change.day !== undefined && change.day < view.day ? change.day : view.day;
+    const day = change.day === null ? cameraDay(view) : (change.day ?? view.day);
+    const takenFrom = change.day === null ? 'exif' : 'grower';
+    const earliest = [day, view.day].sort()[0] as Day;
     db.transaction(() => {
-      if (change.day !== undefined && change.day !== view.day) {
+      if (change.day !== undefined && (day !== view.day || change.day === null)) {
         const plant = found('plant', plantById(db, view.plantId));
-        moveView(db, view.id, sittingOn(db, plant, change.day));
+        moveView(db, view.id, sittingOn(db, plant, day), takenFrom);
         settleBothStands(view);
         settleNormalLeaf(db, view.plantId);
       }
@@ -100,6 +103,17 @@ export function viewRoutes(services: Services): Router {
     if (bytes === null) throw noSuch('canopy mask');
     sendUnchanging(response, { tag: `mask-${view.measurementId}`, type: 'image/png', bytes });
   });
+
+  /** The day that the camera wrote into the photo. */
+  function cameraDay({ takenAt }: ViewRow): Day {
+    if (takenAt === null) {
+      throw new RequestProblem(
+        409,
+        'The camera wrote no day into this photo. Give the day on which it was taken.',
+      );
+    }
+    return dayOf(takenAt.slice(0, 10));
+  }
 
   /** A photo that went to a sitting on another stand, or on another version of it, is measured as taken there. */
   function settleBothStands(before: ViewRow): void {

@@ -66,7 +66,13 @@ export const viewSchema = z.object({
 });
 export type View = z.infer<typeof viewSchema>;
 
-export const viewChangeSchema = z.object({ day: daySchema, turnDeg: turnDegSchema.nullable() }).partial();
+export const viewChangeSchema = z
+  .object({
+    /** `null` takes back a day that was given: the one that the camera wrote counts again. */
+    day: daySchema.nullable(),
+    turnDeg: turnDegSchema.nullable(),
+  })
+  .partial();
 export type ViewChange = z.infer<typeof viewChangeSchema>;
 
 export const sittingSchema = z.object({

@@ -158,8 +158,14 @@ export function addView(db: Database, view: NewView): string {
   return id;
 }
 
-export function moveView(db: Database, id: string, sittingId: string): void {
-  run(db, `UPDATE views SET sitting_id = ?, taken_from = 'grower' WHERE id = ?`, sittingId, id);
+/** Takes a view to another sitting, with whose word its day now is. */
+export function moveView(
+  db: Database,
+  id: string,
+  sittingId: string,
+  takenFrom: ViewRow['takenFrom'] = 'grower',
+): void {
+  run(db, 'UPDATE views SET sitting_id = ?, taken_from = ? WHERE id = ?', sittingId, takenFrom, id);
 }
 
 /** The grower's word on a view's turn; without it the collar's counts, where one was read. */

@@ -20,6 +20,7 @@ function view(report: Partial<PhotoReport> | null, size = { widthPx: 1600, heigh
     failure: null,
     methodVersion: '1',
     normalLeafFrom: null,
+    rimByHand: null,
     report: report as View['report'],
     outlinePx: [],
     drawing: { unsure: [], parts: { flower: [], pot: [], soil: [], support: [] } },

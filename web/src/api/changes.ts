@@ -1,5 +1,5 @@
 import type { Plant, PlantForm } from '../../../server/schemas/plant.ts';
-import type { View } from '../../../server/schemas/sitting.ts';
+import type { Sitting, View } from '../../../server/schemas/sitting.ts';
 import { offerUndo } from '../parts/undo.ts';
 import { fetchJson } from './fetch-json.ts';
 import { refresh } from './queries.ts';
@@ -42,13 +42,28 @@ export async function bringSampleBack(): Promise<void> {
   await refresh();
 }
 
+/** What is corrected of a photo; day `null`: the one that the camera wrote, turn `null`: not told. */
+export interface ViewCorrection {
+  readonly day?: string | null;
+  readonly turnDeg?: number | null;
+}
+
+/** Corrects a photo's day or turn; can be taken back. */
 export async function correctView(
   plantId: string,
-  viewId: string,
-  change: { day?: string; turnDeg?: number | null },
+  { view, sitting }: { readonly view: View; readonly sitting: Sitting },
+  change: ViewCorrection,
 ): Promise<void> {
-  await fetchJson<View>(`/views/${viewId}`, { method: 'PATCH', json: change });
-  await refresh(plantId);
+  const put = async (json: ViewCorrection) => {
+    await fetchJson<View>(`/views/${view.id}`, { method: 'PATCH', json });
+    await refresh(plantId);
+  };
+  await put(change);
+  const before: ViewCorrection = {
+    ...(change.day === undefined ? {} : { day: view.takenFrom === 'exif' ? null : sitting.day }),
+    ...(change.turnDeg === undefined ? {} : { turnDeg: view.turnFrom === 'collar' ? null : view.turnDeg }),
+  };
+  if (Object.keys(before).length > 0) offerUndo('The photo is corrected.', () => put(before));
 }
 
 export async function measureAnew(plantId: string, viewId: string): Promise<void> {

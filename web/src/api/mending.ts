@@ -41,16 +41,30 @@ export async function acceptOutline(plantId: string, viewId: string, accepted: b
 }
 
 /** Adds strokes to a photo's own from outside the mending tool; can be taken back. */
-export async function addStrokes(
+export function addStrokes(
   plantId: string,
   view: View,
   added: readonly Stroke[],
+  words: string,
+): Promise<void> {
+  return changeStrokes(plantId, view, [...view.strokes, ...added], words);
+}
+
+/** Takes all strokes of a photo away; can be taken back. */
+export function takeStrokesAway(plantId: string, view: View, words: string): Promise<void> {
+  return changeStrokes(plantId, view, [], words);
+}
+
+async function changeStrokes(
+  plantId: string,
+  view: View,
+  next: readonly Stroke[],
   words: string,
 ): Promise<void> {
   const put = async (strokes: readonly Stroke[]) => {
     showView(plantId, await sendStrokes(view.id, strokes));
     await refresh(plantId);
   };
-  await put([...view.strokes, ...added]);
+  await put(next);
   offerUndo(words, () => put(view.strokes));
 }

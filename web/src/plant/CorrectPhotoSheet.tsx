@@ -44,7 +44,7 @@ export default function CorrectPhotoSheet({
     if (!read.ok) return;
     const { turnDeg } = read;
     void closeAfter(() =>
-      correctView(plantId, view.id, {
+      correctView(plantId, leaf, {
         ...(day === sitting.day ? {} : { day }),
         ...(turnDeg === view.turnDeg ? {} : { turnDeg }),
       }),

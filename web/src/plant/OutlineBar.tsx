@@ -9,7 +9,17 @@ import { ACCEPT_MEANING, isDoubtful, sureWords } from '../photo/outline-words.ts
 import styles from './OutlineBar.module.css';
 
 /** How sure the outline is, the way to mend it, and the grower's word that it is right. */
-export function OutlineBar({ plantId, view, onMend }: { plantId: string; view: View; onMend: () => void }) {
+export function OutlineBar({
+  plantId,
+  view,
+  onMend,
+  onRim,
+}: {
+  plantId: string;
+  view: View;
+  onMend: () => void;
+  onRim: () => void;
+}) {
   const { busy, fault, send } = useSending();
   const [asked, setAsked] = useState(false);
   const meaningId = useId();
@@ -28,6 +38,11 @@ export function OutlineBar({ plantId, view, onMend }: { plantId: string; view: V
         <button type="button" className={buttons.quiet} onClick={onMend}>
           <Icon name="mend" /> Mend the outline
         </button>
+        {measured && (
+          <button type="button" className={buttons.quiet} onClick={onRim}>
+            <Icon name="pot" /> Set rim and axis
+          </button>
+        )}
         {measured && (
           <button
             type="button"

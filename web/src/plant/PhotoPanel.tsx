@@ -13,6 +13,7 @@ import { PARTS_SHOWN } from '../photo/PartLines.tsx';
 import { Photo } from '../photo/Photo.tsx';
 import { weakSideOf } from '../photo/weak-side.ts';
 import { agoWords, dayWords, todayHere } from '../words/day-words.ts';
+import { ByHand } from './ByHand.tsx';
 import { LeftOut } from './LeftOut.tsx';
 import { type Leaf, turnWords } from './leafing.ts';
 import { isMendable } from './mendable.ts';
@@ -100,8 +101,14 @@ export function PhotoPanel({
       {view.report && <FrameWords report={view.report} />}
       {!isDoubtful(measured?.confidence ?? null) && <PhotoNotes view={view} />}
       {measured && <Told plantId={plant.id} view={view} {...told} onAnswered={() => tell(NOTHING_TOLD)} />}
+      <ByHand plantId={plant.id} leaf={leaf} />
       {isMendable(view) && (
-        <OutlineBar plantId={plant.id} view={view} onMend={() => onOpen({ name: 'mend', view })} />
+        <OutlineBar
+          plantId={plant.id}
+          view={view}
+          onMend={() => onOpen({ name: 'mend', view })}
+          onRim={() => onOpen({ name: 'rim', view })}
+        />
       )}
       {sitting.leftOut === null && (
         <div>

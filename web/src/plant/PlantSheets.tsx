@@ -5,6 +5,7 @@ import type { Note, Sitting, Stop, View } from '../../../server/schemas/sitting.
 import type { Leaf } from './leafing.ts';
 
 const MendTool = lazy(() => import('../mend/MendTool.tsx'));
+const RimTool = lazy(() => import('../mend/rim/RimTool.tsx'));
 const AddPhotosSheet = lazy(() => import('../photos/AddPhotosSheet.tsx'));
 const LiveCamera = lazy(() => import('../camera/LiveCamera.tsx'));
 const CompareSheet = lazy(() => import('./CompareSheet.tsx'));
@@ -21,6 +22,7 @@ export type SheetName =
   | { name: 'plant' }
   | { name: 'photo'; leaf: Leaf }
   | { name: 'mend'; view: View }
+  | { name: 'rim'; view: View }
   | { name: 'compare'; leaf: Leaf }
   | { name: 'leave-out'; sitting: Sitting }
   | { name: 'turn'; turn: Turn | null }
@@ -79,6 +81,8 @@ function OpenSheet({
       return <CorrectPhotoSheet plantId={page.plant.id} leaf={sheet.leaf} onClose={onClose} />;
     case 'mend':
       return <MendTool plantId={page.plant.id} view={sheet.view} onClose={onClose} />;
+    case 'rim':
+      return <RimTool plantId={page.plant.id} view={sheet.view} onClose={onClose} />;
     case 'compare':
       return <CompareSheet page={page} leaf={sheet.leaf} onClose={onClose} />;
     case 'leave-out':

@@ -66,12 +66,16 @@ export function leafColours(
   for (let i = 0; i < isLeaf.length; i++) {
     if (isLeaf[i] === 0) continue;
     leafPx++;
-    const rgb = [data[3 * i] as number, data[3 * i + 1] as number, data[3 * i + 2] as number];
-    const strongest = Math.max(...rgb);
-    const isGlare = strongest >= GLARE.strongest && Math.min(...rgb) >= GLARE.weakest;
+    const [red, green, blue] = [data[3 * i] as number, data[3 * i + 1] as number, data[3 * i + 2] as number];
+    const strongest = Math.max(red, green, blue);
+    const isGlare = strongest >= GLARE.strongest && Math.min(red, green, blue) >= GLARE.weakest;
     if (strongest >= TOO_DARK && !isGlare) at.push(i);
   }
-  const read = (plane: Float32Array) => Float32Array.from(at, (i) => plane[i] as number);
+  const read = (plane: Float32Array) => {
+    const colours = new Float32Array(at.length);
+    for (let k = 0; k < at.length; k++) colours[k] = plane[at[k] as number] as number;
+    return colours;
+  };
   const l = read(picture.l);
   return {
     width,
@@ -92,26 +96,33 @@ const ACROSS = [0.5, -0.25, 1.25] as const;
 /** 1 for each px of a copy that is leaf in its middle and at its four corners, and so is not mixed with what lies behind. */
 function leafOnCopy(parts: PartMap, { width, height, l, a, b }: LabPicture): Uint8Array {
   const isLeaf = new Uint8Array(width * height);
-  const partAt = (x: number, y: number): number => {
-    const column = Math.min(parts.width - 1, Math.max(0, Math.floor((x * parts.width) / width)));
-    const row = Math.min(parts.height - 1, Math.max(0, Math.floor((y * parts.height) / height)));
-    return parts.data[row * parts.width + column] as number;
-  };
+  const columns = ACROSS.map((right) => placesAcross(width, parts.width, right));
+  const rows = ACROSS.map((down) => placesAcross(height, parts.height, down));
+  const [middleColumn, middleRow] = [columns[0] as Int32Array, rows[0] as Int32Array];
   for (let y = 0, i = 0; y < height; y++) {
     for (let x = 0; x < width; x++, i++) {
-      const middle = partAt(x + 0.5, y + 0.5);
+      const middle = parts.data[(middleRow[y] as number) * parts.width + (middleColumn[x] as number)];
       if (middle !== LEAF && middle !== FLOWER) continue;
-      const isYellow = isYellowLeaf(l[i] as number, a[i] as number, b[i] as number);
-      const isInside = ACROSS.every((right) =>
-        ACROSS.every((down) => {
-          const part = partAt(x + right, y + down);
-          return part === LEAF || (isYellow && part === FLOWER);
-        }),
-      );
+      const mayBeFlower = isYellowLeaf(l[i] as number, a[i] as number, b[i] as number);
+      let isInside = true;
+      for (const row of rows) {
+        const from = (row[y] as number) * parts.width;
+        for (const column of columns) {
+          const part = parts.data[from + (column[x] as number)];
+          if (part !== LEAF && !(mayBeFlower && part === FLOWER)) isInside = false;
+        }
+      }
       if (isInside) isLeaf[i] = 1;
     }
   }
   return isLeaf;
+}
+
+/** For each place along a side of the copy the place on the part map's, the copy's being looked at so far from its start, within the map. */
+function placesAcross(side: number, mapSide: number, aside: number): Int32Array {
+  return Int32Array.from({ length: side }, (_, at) =>
+    Math.min(mapSide - 1, Math.max(0, Math.floor(((at + aside) * mapSide) / side))),
+  );
 }
 
 function isYellowLeaf(l: number, a: number, b: number): boolean {

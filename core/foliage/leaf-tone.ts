@@ -48,15 +48,27 @@ export function leafTones(
   limits: GreenLimits,
   cast: { readonly a: number; readonly b: number } = { a: 0, b: 0 },
 ): Uint8Array {
-  const { middleL } = colours;
-  return Uint8Array.from(colours.l, (l, k) => {
+  const { middleL, l: lights } = colours;
+  const tones = new Uint8Array(lights.length).fill(GREEN);
+  const isTurned = limits.map(isBelow);
+  for (let k = 0; k < lights.length; k++) {
+    const l = lights[k] as number;
     // A cast shifts a* and b* in proportion to L* + 16.
     const share = (l + 16) / 116;
-    const [a, b] = [(colours.a[k] as number) + cast.a * share, (colours.b[k] as number) + cast.b * share];
-    const shade = shadeOf(l, middleL);
+    const a = (colours.a[k] as number) + cast.a * share;
+    const b = (colours.b[k] as number) + cast.b * share;
+    if (!isTurned[shadeOf(l, middleL)]?.(a, b)) continue;
     const hue = hueDeg(a, b);
     const colour = colourfulness(l, a, b);
-    if (hue >= limits[shade] || hue < MOST_VIOLET_DEG || colour < LEAST_COLOUR) return GREEN;
-    return colour < BROWN.colour + BROWN.perDeg * Math.max(0, BROWN.redderThanDeg - hue) ? DEAD : YELLOW;
-  });
+    if (hue < MOST_VIOLET_DEG || colour < LEAST_COLOUR) continue;
+    tones[k] = colour < BROWN.colour + BROWN.perDeg * Math.max(0, BROWN.redderThanDeg - hue) ? DEAD : YELLOW;
+  }
+  return tones;
+}
+
+/** Whether a hue lies below a limit, by which side of a line it is on: most leaf is green, and its hue need not be reckoned. */
+function isBelow(limitDeg: number): (a: number, b: number) => boolean {
+  const [along, up] = [Math.cos((limitDeg * Math.PI) / 180), Math.sin((limitDeg * Math.PI) / 180)];
+  // Violet and blue lie on the same side as what has turned; they are told apart once the hue is known.
+  return (a, b) => a * up - b * along > 0;
 }

@@ -30,7 +30,7 @@ export function yellowZones(door: OpenCvDoor, colours: LeafColours, tones: Uint8
     if (tones[k] === YELLOW) plane[i] = 1;
   });
   const dense = meanPlane(door, plane, colours, REACH_PX);
-  const mask = { width, height, data: Uint8Array.from(dense, (share) => (share > 0.5 ? 1 : 0)) };
+  const mask = { width, height, data: denseOnly(dense) };
   const { parts, labels } = maskParts(door, mask);
   const place = placeOn(colours);
   return parts
@@ -46,6 +46,12 @@ export function yellowZones(door: OpenCvDoor, colours: LeafColours, tones: Uint8
         outlinePx: outline.map(inRaster),
       };
     });
+}
+
+function denseOnly(dense: Float32Array): Uint8Array {
+  const data = new Uint8Array(dense.length);
+  for (let i = 0; i < dense.length; i++) if ((dense[i] as number) > 0.5) data[i] = 1;
+  return data;
 }
 
 /** Outer contour and middle of a part, px of the copy. */
@@ -73,12 +79,17 @@ function drawn(
 }
 
 /** Words for a place on the plant, by thirds of where its leaf stands. */
-function placeOn({ at, width }: LeafColours): (place: PointPx) => string {
-  const columns = Float64Array.from(at, (i) => i % width).sort();
-  const rows = Float64Array.from(at, (i) => Math.floor(i / width)).sort();
-  const span = (sorted: Float64Array) => {
-    const low = sorted[Math.floor(0.01 * (sorted.length - 1))] ?? 0;
-    const high = sorted[Math.ceil(0.99 * (sorted.length - 1))] ?? 0;
+function placeOn({ at, width, height }: LeafColours): (place: PointPx) => string {
+  const columns = new Int32Array(width);
+  const rows = new Int32Array(height);
+  for (const i of at) {
+    const row = Math.floor(i / width);
+    rows[row] = (rows[row] as number) + 1;
+    columns[i - row * width] = (columns[i - row * width] as number) + 1;
+  }
+  const span = (counts: Int32Array) => {
+    const low = placeOfRank(counts, Math.floor(0.01 * (at.length - 1)));
+    const high = placeOfRank(counts, Math.ceil(0.99 * (at.length - 1)));
     return (value: number) => (value - low) / Math.max(1, high - low);
   };
   const [across, down] = [span(columns), span(rows)];
@@ -87,4 +98,14 @@ function placeOn({ at, width }: LeafColours): (place: PointPx) => string {
     if (down(y) > 2 / 3) return `low ${side}`;
     return down(y) < 1 / 3 ? `high ${side}` : `half-way up ${side}`;
   };
+}
+
+/** The place that holds the leaf px of a rank, counted from 0. */
+function placeOfRank(counts: Int32Array, rank: number): number {
+  let below = 0;
+  for (let k = 0; k < counts.length; k++) {
+    below += counts[k] as number;
+    if (below > rank) return k;
+  }
+  return 0;
 }

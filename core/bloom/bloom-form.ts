@@ -57,17 +57,31 @@ export function shareOpen(form: BloomForm, days: number): number {
 
 /** `shareOpen` of one form, for many days. */
 export function openingOf(form: BloomForm): (days: number) => number {
-  const riseScale = riseScaleOf(form);
-  const { half } = PLACES[form.kind];
-  const fall = PLACES.logistic;
-  const fallScale = form.fallDays / (fall.full - fall.first);
-  const fallHalf = bloomEvents(form).fadingDays + fall.full * fallScale;
-  const left = (days: number) => 1 + Math.exp((days - fallHalf) / fallScale);
-  const isLogistic = form.kind === 'logistic';
+  const [risen, left] = [risingOf(form), fadingOf(form)];
+  return (days) => risen(days) * left(days);
+}
+
+/** Share that has opened, were none to fade: 0–1. */
+export function risingOf({
+  kind,
+  halfDays,
+  riseDays,
+}: Pick<BloomForm, 'kind' | 'halfDays' | 'riseDays'>): (days: number) => number {
+  const { half } = PLACES[kind];
+  const scale = riseScaleOf({ kind, riseDays });
+  const isLogistic = kind === 'logistic';
   return (days) => {
-    const down = Math.exp(-half - (days - form.halfDays) / riseScale);
-    return (isLogistic ? 1 / (1 + down) : Math.exp(-down)) / left(days);
+    const down = Math.exp(-half - (days - halfDays) / scale);
+    return isLogistic ? 1 / (1 + down) : Math.exp(-down);
   };
+}
+
+/** Share that is left of what has opened: 0–1. */
+export function fadingOf(form: BloomForm): (days: number) => number {
+  const fall = PLACES.logistic;
+  const scale = form.fallDays / (fall.full - fall.first);
+  const half = bloomEvents(form).fadingDays + fall.full * scale;
+  return (days) => 1 / (1 + Math.exp((days - half) / scale));
 }
 
 /** When first colour, half, full bloom and fading come, days since the first reading. */
@@ -84,7 +98,7 @@ export function bloomEvents(form: BloomForm): BloomEvents {
   };
 }
 
-function riseScaleOf({ kind, riseDays }: BloomForm): number {
+function riseScaleOf({ kind, riseDays }: Pick<BloomForm, 'kind' | 'riseDays'>): number {
   const { first, full } = PLACES[kind];
   return riseDays / (full - first);
 }

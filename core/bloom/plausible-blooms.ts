@@ -1,6 +1,7 @@
 import { requireAtLeast } from '../errors/expect.ts';
 import type { LogBell } from '../growth/expected-growth.ts';
-import { type BloomForm, bloomEvents, openingOf, RISE_KINDS } from './bloom-form.ts';
+import { type BloomForm, bloomEvents, fadingOf, RISE_KINDS, risingOf } from './bloom-form.ts';
+import { type BloomKnot, type BloomNet, drawnIn, firstNet } from './bloom-net.ts';
 import type { TimedShare } from './bloom-readings.ts';
 import type { Bell, ExpectedBloom } from './expected-bloom.ts';
 
@@ -13,29 +14,17 @@ export interface PlausibleBloom {
   readonly weight: number;
 }
 
-/** A net of blooms: day of the half, logarithms of rise, time in full bloom and share. */
-const AXES = ['half', 'logRise', 'logLasts', 'logShare'] as const;
-type Net = Readonly<Record<(typeof AXES)[number], readonly number[]>>;
-const KNOTS = { half: 21, logRise: 11, logLasts: 5, logShare: 13 } as const;
-/** The first net takes a day in five as the half; the next ones are drawn in to what counted. */
-const FIRST_STEP_DAYS = 5;
-const FIRST_KNOTS = { logLasts: 3, logShare: 7 } as const;
 const MOST_DRAWS = 4;
-/** What is expected counts up to so many standard deviations. */
-const MOST_SDS = 2.5;
 /** A bloom mostly goes more slowly than it comes, but may go faster. */
-const FALLS_OF_RISE = [0.8, 1.6];
-const MOST_LOG_SHARE = Math.log(0.95);
-/** Days before the first and after the last reading between which half of the bloom may be open. */
-const REACH_DAYS = { before: 40, after: 80 };
+const FALLS_OF_RISE = [0.7, 1.1, 1.7];
 /** So far below the best in logarithm, a bloom no longer counts. */
-const NEGLIGIBLE = 9;
+const NEGLIGIBLE = 8;
 const HEAVY_TAIL = 4;
 /**
- * By how much more than their own variance readings count as unsure, because no bloom runs quite by a curve. Without it 90 % intervals held the
- * day of full bloom in 73–80 of 100 simulated blooms.
+ * By how much more than their own variance readings count as unsure, because no bloom runs quite by a curve. With it 90 % intervals hold the
+ * day of full bloom in about that many simulated blooms.
  */
-const SHAPE_DOUBT = 1.7;
+const SHAPE_DOUBT = 1.2;
 /** Numbers that the readings fix: half, rise, share. */
 const FITTED_NUMBERS = 3;
 
@@ -57,7 +46,8 @@ const FITTED_NUMBERS = 3;
  */
 export function plausibleBlooms(readings: readonly TimedShare[], expected: ExpectedBloom): PlausibleBloom[] {
   requireAtLeast(readings.length, 1, 'readings');
-  let net = firstNet(readings, expected);
+  const lastDays = readings.reduce((last, { days }) => Math.max(last, days), 0);
+  let net = firstNet(lastDays, expected);
   for (let draw = 1; draw < MOST_DRAWS; draw++) net = drawnIn(net, knotsThatCount(net, readings, expected));
   const counting = knotsThatCount(net, readings, expected);
   const best = Math.max(...counting.map(({ log }) => log));
@@ -75,33 +65,40 @@ interface Knot {
   readonly fullShare: number;
   /** Logarithm of its weight, up to one constant. */
   readonly log: number;
-  readonly at: Readonly<Record<keyof Net, number>>;
+  readonly at: BloomKnot;
 }
 
 /** The knots of a net that are not negligible beside its best. */
-function knotsThatCount(net: Net, readings: readonly TimedShare[], expected: ExpectedBloom): Knot[] {
+function knotsThatCount(net: BloomNet, readings: readonly TimedShare[], expected: ExpectedBloom): Knot[] {
   const seen = formsSeen(net, readings, expected);
   const shares = net.logShare.map((logShare) => ({
     logShare,
     fullShare: Math.exp(logShare),
     before: logBell(expected.logFullShare, logShare),
   }));
-  // Every share of every form, twice over: what the scatter is has to be known before anything is weighed.
+  // What the scatter is has to be known before anything is weighed; a misfit is a parabola in the share, so its least is known without trying.
+  const leastOf = ({ rest, products, squares }: SeenForm) =>
+    squares === 0 ? rest : rest - products ** 2 / squares;
   let least = Number.POSITIVE_INFINITY;
-  for (const form of seen) {
-    for (const { fullShare } of shares) least = Math.min(least, misfitOf(form, fullShare));
-  }
+  for (const form of seen) least = Math.min(least, leastOf(form));
   const scatter = SHAPE_DOUBT * Math.max(1, least / Math.max(1, readings.length - FITTED_NUMBERS));
   const logOf = (form: SeenForm, { fullShare, before }: (typeof shares)[number]) =>
     form.before + before - misfitOf(form, fullShare) / 2 / scatter;
+  // No share can lift a form above this: most forms need not be tried with any.
+  const mostOf = (form: SeenForm) => form.before - leastOf(form) / 2 / scatter;
   let best = Number.NEGATIVE_INFINITY;
-  for (const form of seen) for (const share of shares) best = Math.max(best, logOf(form, share));
+  for (const form of seen) {
+    if (mostOf(form) <= best) continue;
+    for (const share of shares) best = Math.max(best, logOf(form, share));
+  }
   const counting: Knot[] = [];
   for (const one of seen) {
+    if (mostOf(one) <= best - NEGLIGIBLE) continue;
     for (const share of shares) {
       const log = logOf(one, share);
       if (log <= best - NEGLIGIBLE) continue;
-      const at = { ...one.at, logShare: share.logShare };
+      const { half, logRise, logLasts } = one.at;
+      const at = { half, logRise, logLasts, logShare: share.logShare };
       counting.push({ form: one.form, fullShare: share.fullShare, log, at });
     }
   }
@@ -124,71 +121,47 @@ function misfitOf({ rest, products, squares }: SeenForm, fullShare: number): num
   return rest - 2 * fullShare * products + fullShare * fullShare * squares;
 }
 
-function formsSeen(net: Net, readings: readonly TimedShare[], expected: ExpectedBloom): SeenForm[] {
+function formsSeen(net: BloomNet, readings: readonly TimedShare[], expected: ExpectedBloom): SeenForm[] {
   const rest = readings.reduce((sum, { share, sd }) => sum + (share / sd) ** 2, 0);
   const seen: SeenForm[] = [];
-  for (const { form, at } of formsOf(net)) {
-    const open = openingOf(form);
-    let [squares, products] = [0, 0];
-    for (const { days, share, sd } of readings) {
-      const opened = open(days) / sd;
-      squares += opened * opened;
-      products += (opened * share) / sd;
+  for (const { rising, forms } of risesOf(net)) {
+    // What has risen is the same for every way to last and to fade.
+    const risen = readings.map(({ days, sd }) => rising(days) / sd);
+    for (const { form, at } of forms) {
+      const left = fadingOf(form);
+      let [squares, products] = [0, 0];
+      readings.forEach(({ days, share, sd }, k) => {
+        const opened = (risen[k] as number) * left(days);
+        squares += opened * opened;
+        products += (opened * share) / sd;
+      });
+      const paced = logBell(expected.logRiseDays, at.logRise) + logBell(expected.logLastsDays, at.logLasts);
+      const dated = expected.fullDays === null ? 0 : logTail(expected.fullDays, bloomEvents(form).fullDays);
+      seen.push({ form, at, rest, products, squares, before: paced + dated });
     }
-    const paced = logBell(expected.logRiseDays, at.logRise) + logBell(expected.logLastsDays, at.logLasts);
-    const dated = expected.fullDays === null ? 0 : logTail(expected.fullDays, bloomEvents(form).fullDays);
-    seen.push({ form, at, rest, products, squares, before: paced + dated });
   }
   return seen;
 }
 
-function* formsOf(net: Net): Generator<{ form: BloomForm; at: Omit<Knot['at'], 'logShare'> }> {
+/** Each way to rise, with the forms that rise so. */
+function* risesOf(net: BloomNet): Generator<{
+  rising: (days: number) => number;
+  forms: { form: BloomForm; at: Omit<Knot['at'], 'logShare'> }[];
+}> {
   for (const kind of RISE_KINDS) {
     for (const half of net.half) {
       for (const logRise of net.logRise) {
-        for (const logLasts of net.logLasts) {
-          for (const fall of FALLS_OF_RISE) {
-            const riseDays = Math.exp(logRise);
+        const riseDays = Math.exp(logRise);
+        const forms = net.logLasts.flatMap((logLasts) =>
+          FALLS_OF_RISE.map((fall) => {
             const pace = { riseDays, lastsDays: Math.exp(logLasts), fallDays: fall * riseDays };
-            yield { form: { kind, halfDays: half, ...pace }, at: { half, logRise, logLasts } };
-          }
-        }
+            return { form: { kind, halfDays: half, ...pace }, at: { half, logRise, logLasts } };
+          }),
+        );
+        yield { rising: risingOf({ kind, halfDays: half, riseDays }), forms };
       }
     }
   }
-}
-
-function firstNet(readings: readonly TimedShare[], expected: ExpectedBloom): Net {
-  const lastDays = readings.reduce((last, { days }) => Math.max(last, days), 0);
-  const across = ({ mean, sd }: LogBell, count: number, most = Number.POSITIVE_INFINITY) =>
-    evenly(mean - MOST_SDS * sd, Math.min(most, mean + MOST_SDS * sd), count);
-  const spanDays = REACH_DAYS.before + lastDays + REACH_DAYS.after;
-  return {
-    half: evenly(-REACH_DAYS.before, lastDays + REACH_DAYS.after, Math.ceil(spanDays / FIRST_STEP_DAYS)),
-    logRise: across(expected.logRiseDays, KNOTS.logRise),
-    logLasts: across(expected.logLastsDays, FIRST_KNOTS.logLasts),
-    logShare: across(expected.logFullShare, FIRST_KNOTS.logShare, MOST_LOG_SHARE),
-  };
-}
-
-/** A finer net over what counted, one mesh wider on each side, within the old one's ends. */
-function drawnIn(net: Net, counting: readonly Knot[]): Net {
-  const drawn = AXES.map((axis) => {
-    const knots = net[axis];
-    const [first, last] = [knots[0] as number, knots.at(-1) as number];
-    const mesh = (last - first) / (knots.length - 1);
-    let [from, to] = [last, first];
-    for (const { at } of counting) {
-      from = Math.min(from, at[axis]);
-      to = Math.max(to, at[axis]);
-    }
-    return [axis, evenly(Math.max(first, from - mesh), Math.min(last, to + mesh), KNOTS[axis])];
-  });
-  return Object.fromEntries(drawn) as unknown as Net;
-}
-
-function evenly(from: number, to: number, count: number): number[] {
-  return Array.from({ length: count }, (_, k) => from + (k * (to - from)) / (count - 1));
 }
 
 function logBell({ mean, sd }: LogBell, value: number): number {

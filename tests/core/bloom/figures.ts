@@ -11,6 +11,7 @@ import { type Bell, type BloomLesson, expectedBloom } from '../../../core/bloom/
 import { addDays, daysBetween } from '../../../core/day/day.ts';
 import { seededNoise } from '../../../core/measures/seeded-noise.ts';
 import { count, median, note, share } from '../growth/tally.ts';
+import { oracleOff } from './oracle.ts';
 import { type BloomOptions, FIRST_DAY, type SimulatedBloom, simulateBloom } from './simulated-blooms.ts';
 
 const blooms = Number(process.argv[2] ?? 200);
@@ -76,6 +77,7 @@ function oneBloom(row: string, season: SimulatedBloom): void {
     check(`${row} first`, whole.firstColour, season.firstColour, looksBack, 4);
     check(`${row} half`, whole.half, season.half, looksBack, 4);
     check(`${row} full`, whole.full, season.full, looksBack, 4);
+    count(`${row} oracle full`, Math.abs(oracleOff(looksBack, season, 'pace')) <= 4);
     if (whole.fading !== null) check(`${row} fading`, whole.fading, season.fading, looksBack, 7);
   }
   for (const ahead of [14, 7]) {
@@ -84,10 +86,15 @@ function oneBloom(row: string, season: SimulatedBloom): void {
     count(`${row} colour ${ahead}`, bloom !== null);
     if (bloom === null) continue;
     check(`${row} ahead ${ahead}`, bloom.full, season.full, readings, 7);
+    for (const knows of ['pace', 'all'] as const) {
+      count(`${row} oracle ${knows} ${ahead}`, Math.abs(oracleOff(readings, season, knows)) <= 7);
+    }
     const known = told(readings, [season.lesson]);
     if (known !== null) check(`${row} known ${ahead}`, known.full, season.full, readings, 7);
     const start = daysBetween(FIRST_DAY, (readings[0] as BloomReading).day);
     const full = { mean: season.full - start + STOP_SD_DAYS * stopSays(), sd: STOP_SD_DAYS };
+    const stop = told(readings, [], full);
+    if (stop !== null) check(`${row} stop ${ahead}`, stop.full, season.full, readings, 7);
     const both = told(readings, [season.lesson], full);
     if (both !== null) check(`${row} both ${ahead}`, both.full, season.full, readings, 7);
   }
@@ -102,15 +109,31 @@ const line = (words: string, name: string, within: number, more = '') =>
 console.log(
   `${blooms} blooms a row, seeds from ${first}; off = median days off, 90 % = intervals that hold the truth, wide = median width, days`,
 );
+/** Rows of other noise or pace say how far that goes; these three are what is asked of. */
+const ASKED = ROWS.slice(0, 3).map(([row]) => row);
+const together = (name: string, within: boolean) => {
+  const some = ASKED.map((row) => Number(share(`${row} ${name} ${within ? 'within' : 'holds'}`)));
+  return `${(some.reduce((sum, one) => sum + one, 0) / some.length).toFixed(0)} %`;
+};
 ROWS.forEach(([row, options], at) => {
   for (let k = 0; k < blooms; k++) oneBloom(row, simulateBloom(first + 100_000 * at + k, options));
   console.log(`\n${row}`);
   for (const event of ['first', 'half', 'full']) line(`looking back: ${event}`, `${row} ${event}`, 4);
+  console.log(
+    `    one who knows the pace, not the share: within 4 d of full ${share(`${row} oracle full`)} %`,
+  );
   line('looking back: fading', `${row} fading`, 7);
   for (const ahead of [14, 7]) {
     const seen = `  (colour seen in ${share(`${row} colour ${ahead}`)} %)`;
     line(`full bloom, ${ahead} days ahead`, `${row} ahead ${ahead}`, 7, seen);
     line('  one earlier bloom known', `${row} known ${ahead}`, 7);
-    line('  and days from the stop', `${row} both ${ahead}`, 7);
+    line('  days from the stop known', `${row} stop ${ahead}`, 7);
+    line('  both', `${row} both ${ahead}`, 7);
+    console.log(
+      `    one who knows the pace, not the share: within 7 d ${share(`${row} oracle pace ${ahead}`)} %, who knows all but the day: ${share(`${row} oracle all ${ahead}`)} %`,
+    );
   }
 });
+console.log(
+  `\nthe first three rows together: full bloom within 4 days ${together('full', true)} (90 asked), 90 % intervals hold it in ${together('full', false)}; two weeks ahead within 7 days with nothing known ${together('ahead 14', true)}, with one earlier bloom ${together('known 14', true)}, with the days from the stop ${together('stop 14', true)}, with both ${together('both 14', true)} (80 asked)`,
+);

@@ -1,7 +1,7 @@
 import type { FlowerLook } from '../../../sample-images/render/plant/plant-spec.ts';
 import type { ViewOptions } from '../../../sample-images/render/render-view.ts';
 import { PLANT_SEASONS } from '../../../sample-images/render/season/plants.ts';
-import { sittingView } from '../../../sample-images/render/season/sitting-view.ts';
+import { type Draft, sittingView } from '../../../sample-images/render/season/sitting-view.ts';
 
 /** Petals as linear reflectances; the marks on the upper petals in their second colour. */
 export const PETALS = {
@@ -37,18 +37,21 @@ const RED_CLOTH = [0.32, 0.03, 0.03] as const;
  * red cloth.
  *
  * @param first seed; another gives other plants
+ * @param draft size and fineness of the photos
  */
-export function floweringPlants(first: number): FloweringPlant[] {
+export function floweringPlants(first: number, draft: Draft = DRAFT): FloweringPlant[] {
   const names = Object.keys(PETALS) as PetalName[];
   const blooming = names.flatMap((petals, row) =>
     SHARES.map((share, k) => {
       const stand = STANDS[(row + k) % STANDS.length] as string;
-      return flowering(first + 10 * row + k, stand, petals, share, false);
+      return flowering(first + 10 * row + k, stand, petals, share, false, draft);
     }),
   );
-  const green = STANDS.slice(0, 2).map((stand, k) => flowering(first + 60 + k, stand, 'none', 0, false));
+  const green = STANDS.slice(0, 2).map((stand, k) =>
+    flowering(first + 60 + k, stand, 'none', 0, false, draft),
+  );
   const onRed = SHARES.slice(1, 3).map((share, k) =>
-    flowering(first + 70 + k, 'window-regal', 'red', share, true),
+    flowering(first + 70 + k, 'window-regal', 'red', share, true, draft),
   );
   return [...blooming, ...green, ...onRed];
 }
@@ -59,6 +62,7 @@ function flowering(
   petals: FloweringPlant['petals'],
   share: number,
   isRedCloth: boolean,
+  draft: Draft,
 ): FloweringPlant {
   const season = PLANT_SEASONS.find(({ key }) => key === standOf);
   if (season === undefined) throw new RangeError(`Expected a sample plant's key but received ${standOf}`);
@@ -82,7 +86,7 @@ function flowering(
     backdrop: { ...backdrop, ...cloth },
   };
   const plant = { ...season.plant, seed, flower };
-  const at = (week: number) => sittingView({ ...season, stand, plant }, week, seed % 360, DRAFT, null);
+  const at = (week: number) => sittingView({ ...season, stand, plant }, week, seed % 360, draft, null);
   return {
     name: `${petals} ${share} ${standOf}${isRedCloth ? ' before red' : ''}`,
     petals,

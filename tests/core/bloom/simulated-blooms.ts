@@ -25,6 +25,8 @@ export interface SimulatedBloom {
   readonly half: number;
   readonly full: number;
   readonly fading: number;
+  /** Share of the canopy that is in flower in truth. */
+  readonly trueShare: (days: number) => number;
   /** What the same plant's other years would show: a fifth more or less. */
   readonly lesson: BloomLesson;
 }
@@ -49,11 +51,12 @@ export function simulateBloom(seed: number, { rise, noise, riseDays }: BloomOpti
   const open = (days: number) =>
     risen.shareAt((days - firstColour) / riseTook) *
     (1 - RISEN.logistic.shareAt(FADING_PLACE + (days - fading) / fallTook));
+  const trueShare = (days: number) => fullShare * open(days);
   const statedPoints = 0.02 + 0.02 * uniform();
   const readings: BloomReading[] = [];
   for (let week = 0; 7 * week < fading + 2 * fallTook; week++) {
     const at = 7 * week + (week === 0 ? 0 : Math.floor(5 * uniform()) - 2);
-    const share = fullShare * open(at);
+    const share = trueShare(at);
     const plusMinus = Math.hypot(statedPoints, 0.1 * share);
     const seen = share + (((noise ?? 1) * plusMinus) / 1.96) * normal();
     if (uniform() < 1 / 9) continue;
@@ -67,7 +70,7 @@ export function simulateBloom(seed: number, { rise, noise, riseDays }: BloomOpti
   }
   const otherYear = () => Math.exp(0.2 * normal());
   const lesson = { fullShare: fullShare * otherYear(), riseDays: riseTook * otherYear() };
-  return { readings, firstColour, half: atShare(0.5), full, fading, lesson };
+  return { readings, firstColour, half: atShare(0.5), full, fading, trueShare, lesson };
 }
 
 /** Logistic place, 0 at 5 % and 1 at 80 %, where 20 % are open. */

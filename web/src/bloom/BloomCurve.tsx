@@ -153,6 +153,7 @@ function drawCurve({ bloom, stops, showDay, today }: BloomCurveProps, width: num
         y: (one) => 100 * one.share,
         r: 4.5,
         fill: 'var(--trace)',
+        fillOpacity: ({ day }) => (bloom.since && day < bloom.since.day ? 0.4 : 1),
         stroke: 'var(--ground)',
         strokeWidth: 1.5,
       }),
@@ -179,7 +180,8 @@ const MARK_PX = 10;
 /** Each day of the bloom below the ground line: a bar for its 90 % range, its number, and a thread up to the curve. */
 function drawEvents(bloom: ToldBloom, { rowHeight, from, to }: CurveFrame) {
   const held = (day: string) => utc(day < from ? from : day > to ? to : day);
-  const rows = bloomEvents(bloom).map(({ number, date }) => ({
+  const rows = bloomEvents(bloom).map(({ number, date, isOpen }) => ({
+    isOpen,
     number,
     day: held(date.day),
     from90: held(date.from90),
@@ -189,14 +191,17 @@ function drawEvents(bloom: ToldBloom, { rowHeight, from, to }: CurveFrame) {
   }));
   const place = { x: 'day', y: 'y' };
   return [
-    Plot.ruleX(rows, {
-      x: 'day',
-      y1: 'y',
-      y2: 'share',
-      stroke: 'var(--ink-soft)',
-      strokeWidth: 1,
-      strokeDasharray: '1 3',
-    }),
+    Plot.ruleX(
+      rows.filter(({ isOpen }) => !isOpen),
+      {
+        x: 'day',
+        y1: 'y',
+        y2: 'share',
+        stroke: 'var(--ink-soft)',
+        strokeWidth: 1,
+        strokeDasharray: '1 3',
+      },
+    ),
     Plot.ruleY(rows, {
       x1: 'from90',
       x2: 'to90',
@@ -205,7 +210,19 @@ function drawEvents(bloom: ToldBloom, { rowHeight, from, to }: CurveFrame) {
       strokeWidth: 6,
       strokeLinecap: 'round',
     }),
-    Plot.dot(rows, { ...place, r: MARK_PX, fill: 'var(--sheet)', stroke: 'var(--ink)', strokeWidth: 1.5 }),
+    ...[false, true].map((isOpen) =>
+      Plot.dot(
+        rows.filter((row) => row.isOpen === isOpen),
+        {
+          ...place,
+          r: MARK_PX,
+          fill: 'var(--sheet)',
+          stroke: 'var(--ink)',
+          strokeWidth: 1.5,
+          ...(isOpen ? { strokeDasharray: '3 3' } : {}),
+        },
+      ),
+    ),
     Plot.text(rows, {
       ...place,
       text: (row: (typeof rows)[number]) => String(row.number),

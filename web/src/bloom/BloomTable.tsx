@@ -3,6 +3,7 @@ import type { Stop } from '../../../server/schemas/sitting.ts';
 import fold from '../parts/twin.module.css';
 import { dayWords } from '../words/day-words.ts';
 import { STOP_WORDS } from '../words/plant-words.ts';
+import styles from './BloomSeen.module.css';
 import { bloomEvents, curveWords, eventWords, readingWords, type ToldBloom } from './bloom-words.ts';
 
 /** The curve in words: sittings, the days of the bloom, what is foretold week by week, stops and the show. */
@@ -53,7 +54,7 @@ export function BloomTable({
         <tbody>
           {rows.map(({ day: on, words, isMark }) => (
             <tr key={`${on}${words}`} data-stop={isMark || undefined}>
-              <td>{dayWords(on, today)}</td>
+              <td className={styles.day}>{dayWords(on, today)}</td>
               <td>{words}</td>
             </tr>
           ))}

@@ -25,18 +25,21 @@ export interface BloomEvent {
   readonly number: number;
   readonly words: string;
   readonly date: BloomDate;
+  /** Lies ahead, and nobody could name its day yet: only its range is told. */
+  readonly isOpen: boolean;
 }
 
 /** The days that are told, numbered as on the curve; fading is told only once full bloom is reached. */
 export function bloomEvents(bloom: ToldBloom): BloomEvent[] {
   return BLOOM_EVENTS.flatMap(({ name, words }) => {
     const date = bloom[name];
-    return date ? [{ words, date }] : [];
+    return date ? [{ words, date, isOpen: bloom.sureness === 'unsure' && !date.isPast }] : [];
   }).map((event, at) => ({ number: at + 1, ...event }));
 }
 
-/** "Full bloom: about Sun 8 Nov (2 Nov to 12 Nov)", "likely about …" where it lies ahead. */
-export function eventWords({ words, date }: BloomEvent, today: Day): string {
+/** "Full bloom: about Sun 8 Nov (2 Nov to 12 Nov)", "likely about …" where it lies ahead, a range alone where it is open. */
+export function eventWords({ words, date, isOpen }: BloomEvent, today: Day): string {
+  if (isOpen) return `${words}: between ${dayWords(date.from90, today)} and ${dayWords(date.to90, today)}`;
   const about = date.isPast ? 'about' : 'likely about';
   return `${words}: ${about} ${dayWords(date.day, today)}${rangeWords(date)}`;
 }
@@ -66,7 +69,7 @@ export function heardCurve(bloom: ToldBloom, today: Day): string {
 export const CURVE_CAPTION = 'In flower, % of the canopy as seen';
 
 export const CURVE_MEANING =
-  'Dots are your sittings with their plus-minus. The line is the middle of all curves that rise and fall as blooms do and agree with the sittings; in nine cases of ten the bloom lies in the band. Broken, it is foretold. First colour, half and full bloom are where 5, 50 and 80 % of the flower that will come are open; below 80 % again it is called fading. The bars give each day’s 90 % range.';
+  'Dots are your sittings with their plus-minus. The line is the middle of all curves that rise and fall as blooms do and agree with the sittings; in nine cases of ten the bloom lies in the band. Broken, it is foretold. First colour, half and full bloom are where 5, 50 and 80 % of the flower that will come are open; below 80 % again it is called fading. The bars give each day’s 90 % range, a broken ring a day that cannot be named yet. The dotted upright is today; pale dots belong to the bloom before.';
 
 /** The first days in flower and in full bloom that the grower wrote down since this bloom began. */
 export function notedWords(notes: readonly Note[], bloom: ToldBloom, today: Day): string | null {

@@ -55,6 +55,7 @@ function NormalLeaf({
 }) {
   const { busy, fault, send } = useSending();
   const { canLearnFrom, healthyDays, words } = learned;
+  const teaching = canLearnFrom !== null && !healthyDays.includes(canLearnFrom) ? canLearnFrom : null;
   const call = (day: string, healthy: boolean) =>
     send(() =>
       callLeafHealthy(
@@ -69,30 +70,32 @@ function NormalLeaf({
       <h4>{LEARN_ANEW.name}</h4>
       <p>{words}</p>
       <p className={styles.sub}>{NORMAL_MEANING}</p>
-      <div className={buttons.row}>
-        {canLearnFrom !== null && !healthyDays.includes(canLearnFrom) && (
-          <button
-            type="button"
-            className={buttons.quiet}
-            disabled={busy}
-            onClick={() => call(canLearnFrom, true)}
-          >
-            <Icon name="leaf" /> {LEARN_ANEW.button(canLearnFrom, today)}
-          </button>
-        )}
-        {healthyDays.map((day) => (
-          <button
-            key={day}
-            type="button"
-            className={buttons.quiet}
-            disabled={busy}
-            onClick={() => call(day, false)}
-          >
-            <Icon name="undo" /> {LEARN_ANEW.forget(day, today)}
-          </button>
-        ))}
-      </div>
-      {canLearnFrom !== null && <p className={styles.sub}>{LEARN_ANEW.caution}</p>}
+      {(teaching !== null || healthyDays.length > 0) && (
+        <div className={buttons.row}>
+          {teaching !== null && (
+            <button
+              type="button"
+              className={buttons.quiet}
+              disabled={busy}
+              onClick={() => call(teaching, true)}
+            >
+              <Icon name="leaf" /> {LEARN_ANEW.button(teaching, today)}
+            </button>
+          )}
+          {healthyDays.map((day) => (
+            <button
+              key={day}
+              type="button"
+              className={buttons.quiet}
+              disabled={busy}
+              onClick={() => call(day, false)}
+            >
+              <Icon name="undo" /> {LEARN_ANEW.forget(day, today)}
+            </button>
+          ))}
+        </div>
+      )}
+      {teaching !== null && <p className={styles.sub}>{LEARN_ANEW.caution}</p>}
       {fault !== null && <Fault fault={fault} />}
     </>
   );

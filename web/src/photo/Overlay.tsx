@@ -18,7 +18,7 @@ import { thinRuns } from './thin-sectors.ts';
 import { UnsureZones } from './UnsureZones.tsx';
 import { WeakSideShading, weakPlate } from './WeakSideShading.tsx';
 import { weakSideOf } from './weak-side.ts';
-import { YellowZones, yellowToName } from './YellowZones.tsx';
+import { YellowZones, yellowRoom, yellowToName } from './YellowZones.tsx';
 import { placeZoneLabels } from './zone-labels.ts';
 
 export interface OverlayProps {
@@ -49,6 +49,7 @@ export function Overlay({ view, report, layers, crop, unitPx, onTell, onAsk }: O
   const fixed = [
     ...(shows('cuts') && ball ? placeCutLabels(cuts, ball, crop, unitPx) : []),
     ...(shows('weak') && weak && ball ? [weakPlate(weak, crop, unitPx)] : []),
+    ...(shows('yellow') ? yellowRoom(report) : []),
   ];
   const runs = shows('thin') && ball && report.gaps ? thinRuns(report.gaps) : [];
   const yellow = shows('yellow') ? yellowToName(report) : [];

@@ -21,6 +21,14 @@ export function yellowToName({ foliage }: PhotoReport): ZoneToName[] {
   }));
 }
 
+/** The room that the zones take on the photo, which no name should cover. */
+export function yellowRoom({ foliage }: PhotoReport): Plate[] {
+  return (foliage?.where ?? []).flatMap(({ outlinePx }) => {
+    const box = boxAround(outlinePx);
+    return box ? [{ at: [box.x + box.width / 2, box.y + box.height / 2] as const, size: box }] : [];
+  });
+}
+
 function reachOf({ outlinePx, centrePx: [x, y] }: Zone): readonly [number, number] {
   const box = boxAround(outlinePx);
   if (!box) return [0, 0];
@@ -53,24 +61,28 @@ export function YellowZones({
           <rect width={spacing} height={spacing * 0.34} className={styles.yellowLine} />
         </pattern>
       </defs>
-      {report.foliage?.where.map((zone, at) => {
+      {report.foliage?.where.map((zone) => {
         const path = outlinePath(zone.outlinePx);
-        const plate = plates[at] ?? null;
-        const leader = plate && `M${zone.centrePx.join(' ')}L${plate.at.join(' ')}`;
         return (
           <Tappable key={zone.centrePx.join()} words={yellowTold(zone, report)} onTell={onTell}>
             <path d={path} fill={`url(#${id}-yellow)`} />
             <path d={path} className={styles.yellowCasing} />
             <path d={path} className={styles.yellowEdge} />
             <path d={path} className={styles.reach} />
-            {plate && leader && (
-              <>
-                <path d={leader} className={styles.leaderCasing} />
-                <path d={leader} className={styles.yellowLeader} />
-                <DrawnLabel at={plate.at} words={yellowLabel(zone)} crop={crop} unitPx={unitPx} />
-              </>
-            )}
           </Tappable>
+        );
+      })}
+      {/* Over all zones, so that no hatching lies on a name. */}
+      {report.foliage?.where.map((zone, at) => {
+        const plate = plates[at];
+        if (!plate) return null;
+        const leader = `M${zone.centrePx.join(' ')}L${plate.at.join(' ')}`;
+        return (
+          <g key={zone.centrePx.join()} className={styles.name}>
+            <path d={leader} className={styles.leaderCasing} />
+            <path d={leader} className={styles.yellowLeader} />
+            <DrawnLabel at={plate.at} words={yellowLabel(zone)} crop={crop} unitPx={unitPx} />
+          </g>
         );
       })}
     </>

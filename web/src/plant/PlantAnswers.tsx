@@ -15,10 +15,9 @@ const SeasonSection = lazy(() => import('../season/SeasonSection.tsx'));
 const LightSection = lazy(() => import('../light/LightSection.tsx'));
 const ConditionSection = lazy(() => import('../condition/ConditionSection.tsx'));
 
-/** Layers of the photo that the findings on the newest sitting speak of. */
-export function layersSpokenOf({ leaf }: PlantPage): readonly Layer[] {
-  const rises = leaf?.changes.some(({ tone, direction }) => tone === 'yellow' && direction === 'up');
-  return rises ? ['yellow'] : [];
+/** Layers of the photo that the advice on the newest sitting speaks of. */
+export function layersSpokenOf({ advice }: PlantPage): readonly Layer[] {
+  return advice.some(({ kind }) => kind === 'clear') ? ['yellow'] : [];
 }
 
 /** All that is said of a plant beside its photo: what to do first, then numbers and how they go, season and bloom, then the rest. */

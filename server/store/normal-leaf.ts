@@ -129,23 +129,26 @@ export function settleNormalLeaf(db: Database, plantId: string): boolean {
      WHERE plant_id = ? AND removed_at IS NULL AND state = 'measured'`,
     plantId,
   );
-  const learned = new Map<string, string | null>();
-  let queued = 0;
+  const byLessons = new Map<string, { readonly from: readonly Day[]; readonly judged: Day[] }>();
   for (const { day } of days) {
     const from = daysToLearnFrom(looks, healthy, day);
-    const key = from.join();
-    if (!learned.has(key)) learned.set(key, textOf(learnedFrom(db, plantId, from)));
+    const alike = byLessons.get(from.join()) ?? { from, judged: [] };
+    alike.judged.push(day);
+    byLessons.set(from.join(), alike);
+  }
+  let queued = 0;
+  for (const { from, judged } of byLessons.values()) {
     queued += run(
       db,
       `UPDATE views SET state = 'received', failure = NULL, revision = revision + 1, quiet = 1
        WHERE removed_at IS NULL AND state = 'measured'
-         AND sitting_id IN (SELECT id FROM sittings WHERE plant_id = ? AND day = ?)
+         AND sitting_id IN (SELECT id FROM sittings WHERE plant_id = ? AND day IN (SELECT value FROM json_each(?)))
          AND EXISTS (SELECT 1 FROM measurements
            WHERE id = (SELECT max(newest.id) FROM measurements AS newest WHERE newest.view_id = views.id)
              AND leaf_look IS NOT NULL AND normal_leaf IS NOT ?)`,
       plantId,
-      day,
-      learned.get(key) ?? null,
+      JSON.stringify(judged),
+      textOf(learnedFrom(db, plantId, from)),
     );
   }
   return queued > 0;

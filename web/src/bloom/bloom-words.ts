@@ -1,4 +1,4 @@
-import type { Day } from '../../../core/day/day.ts';
+import { addDays, type Day, day } from '../../../core/day/day.ts';
 import { LOG_WORDS } from '../../../core/season/log-entry.ts';
 import type { PlantBloom } from '../../../server/schemas/condition.ts';
 import type { Note } from '../../../server/schemas/sitting.ts';
@@ -73,13 +73,16 @@ export const CURVE_MEANING =
 
 /** The first days in flower and in full bloom that the grower wrote down since this bloom began. */
 export function notedWords(notes: readonly Note[], bloom: ToldBloom, today: Day): string | null {
-  const since = [bloom.firstColour.from90, bloom.since?.day ?? ''].sort().at(bloom.since ? -1 : 0) ?? '';
+  // Without a stop to count from, a note may stand a little before the colour that the photos show.
+  const since = bloom.since?.day ?? addDays(day(bloom.firstColour.from90), -NOTED_BEFORE_DAYS);
   const noted = (['first-flower', 'full-bloom', 'bloom-over'] as const).flatMap((kind) => {
     const note = notes.filter((one) => one.kind === kind && one.day >= since).sort(byDay)[0];
     return note ? [`${LOG_WORDS[kind].toLowerCase()}, ${dayWords(note.day, today)}`] : [];
   });
   return noted.length === 0 ? null : `In your log: ${noted.join('; ')}.`;
 }
+
+const NOTED_BEFORE_DAYS = 14;
 
 function byDay(one: Note, other: Note): number {
   return one.day < other.day ? -1 : 1;
@@ -91,9 +94,9 @@ export function offerQuestion(offers: readonly BloomOffer[]): string {
 }
 
 /** "First flower open: about Sun 25 Oct (23 Oct to 27 Oct)". */
-export function offerLine({ logKind, day, from90, to90, movesNoteId }: BloomOffer, today: Day): string {
+export function offerLine({ logKind, day: on, from90, to90, movesNoteId }: BloomOffer, today: Day): string {
   const moves = movesNoteId === null ? '' : ', moved from an earlier day';
-  return `${LOG_WORDS[logKind]}: about ${dayWords(day, today)}${rangeWords({ from90, to90 })}${moves}`;
+  return `${LOG_WORDS[logKind]}: about ${dayWords(on, today)}${rangeWords({ from90, to90 })}${moves}`;
 }
 
 export const OFFER_MEANING =

@@ -33,7 +33,8 @@ export function isLate({ bloomedOn, effect, acceptedLate }: Plan): boolean {
   return bloomedOn === null && effect !== null && effect.chanceLate > acceptedLate;
 }
 
-/** Whether the bloom that the plan is for can still not have begun, because its last stop is not written down. */
-export function isBloomAhead({ restsOn }: Plan): boolean {
-  return restsOn !== 'written';
+/** Whether the bloom that the plan is for cannot have begun: its last stop is not written down, and can still be made in time. */
+export function isBloomAhead({ steps }: Pick<Plan, 'steps'>): boolean {
+  const last = steps.find(({ role }) => role === 'last');
+  return last?.state === 'to-come' || last?.state === 'open';
 }

@@ -4,7 +4,7 @@ import buttons from '../parts/buttons.module.css';
 import { Icon } from '../parts/Icon.tsx';
 import type { Layer } from '../photo/layers.ts';
 import styles from './Condition.module.css';
-import { cleanUpDays, FILL_SIDE, SHOW_ON_PHOTO } from './condition-words.ts';
+import { cleanUpDays, FILL_SIDE, SHOW_ON_PHOTO, TIGHTNESS_LATER } from './condition-words.ts';
 
 /** Thin places, the light at the base before and after each clean-up, and how tight the plant is beside others of the grower's. */
 export function FillReading({
@@ -43,7 +43,7 @@ export function FillReading({
           ))}
         </ul>
       )}
-      {tightnessWords !== null && <p>{tightnessWords}</p>}
+      {tightnessWords === null ? <p className={styles.sub}>{TIGHTNESS_LATER}</p> : <p>{tightnessWords}</p>}
     </>
   );
 }

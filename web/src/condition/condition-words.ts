@@ -1,5 +1,5 @@
 import type { Day } from '../../../core/day/day.ts';
-import type { PlantFill, PlantLeaf, PlantWilt } from '../../../server/schemas/condition.ts';
+import type { PlantFill, PlantLeaf } from '../../../server/schemas/condition.ts';
 import { dayWords } from '../words/day-words.ts';
 
 type LeafShare = NonNullable<PlantLeaf['newest']>['yellow'];
@@ -50,6 +50,9 @@ export function fillLine({ newest }: PlantFill): string {
 export const FILL_SIDE =
   'As seen from the side of the photo; hours are those of the photo’s clock, 12 on top.';
 
+export const TIGHTNESS_LATER =
+  'How tight it is beside your other plants is told from three others of the kind on, about as long after their last stop.';
+
 /** Before which clean-up the light at the base was what. */
 export function cleanUpDays({ day, beforeDay, afterDay }: CleanUp, today: Day): string {
   const photos = [beforeDay, afterDay].flatMap((one) => (one === null ? [] : [dayWords(one, today)]));
@@ -67,9 +70,3 @@ export const WILT = {
   no: 'No, it counts',
   denied: 'Kept in the trend. You are not asked again about this sitting.',
 } as const;
-
-/** How far it fell, for the table-minded. */
-export function fallenWords({ fallen }: Exclude<PlantWilt, { state: 'not-told' }>): string {
-  const percent = (share: number) => `${(100 * Math.abs(share)).toFixed(0)} % ${share < 0 ? 'more' : 'less'}`;
-  return `Height ${percent(fallen.height)}, spread ${percent(fallen.spread)}, mean height of the leaf ${percent(fallen.middle)}.`;
-}

@@ -6,7 +6,7 @@ import { Choices } from '../parts/Choices.tsx';
 import styles from './TrendPanel.module.css';
 import { TrendTable } from './TrendTable.tsx';
 import { trendMarks } from './trend-marks.ts';
-import { TREND_MEASURES, TREND_NAMES, type TrendMeasure } from './trend-measures.ts';
+import { isGrowth, TREND_MEASURES, TREND_NAMES, type TrendMeasure } from './trend-measures.ts';
 import { trendSeries } from './trend-series.ts';
 
 const TrendReading = lazy(() => import('./TrendReading.tsx'));
@@ -55,6 +55,7 @@ export function TrendPanel({
           />
         </Suspense>
       )}
+      {isGrowth(measure) && growth && series.length > 0 && <p className={styles.few}>{growth.words}</p>}
       {series.length > 0 && (
         <TrendTable measure={measure} series={series} stops={stops} marks={marks} leftOut={trend} />
       )}

@@ -1,8 +1,18 @@
+import type { ReactNode } from 'react';
 import styles from './Definition.module.css';
 import { type Meaning, PLUS_MINUS_UNKNOWN } from './meanings.ts';
 
 /** What a number means, how it is measured, its unit and range, where it leans, and by whose rule. */
-export function MeaningRows({ meaning, plusMinusKnown }: { meaning: Meaning; plusMinusKnown: boolean }) {
+export function MeaningRows({
+  meaning,
+  plusMinusKnown,
+  children,
+}: {
+  meaning: Meaning;
+  plusMinusKnown: boolean;
+  /** Stands after the first words: a picture. */
+  children?: ReactNode;
+}) {
   const rows = [
     ['How it is measured', `${meaning.measured} ${meaning.best}`],
     ['Unit and range', meaning.range],
@@ -13,6 +23,7 @@ export function MeaningRows({ meaning, plusMinusKnown }: { meaning: Meaning; plu
   return (
     <div className={styles.definition}>
       <p>{meaning.says}</p>
+      {children}
       <dl>
         {rows.map(([name, words]) => (
           <div key={name}>

@@ -1,4 +1,5 @@
 import { lazy, Suspense } from 'react';
+import type { MeasuredPhoto } from './Definition.tsx';
 import type { ExtraMeasure } from './extra-readings.ts';
 import type { PlantMeasure } from './plant-readings.ts';
 import type { Measure } from './reading.ts';
@@ -9,6 +10,7 @@ const Definition = lazy(() => import('./Definition.tsx'));
 export function OpenedDefinition(props: {
   measure: Measure | ExtraMeasure | PlantMeasure;
   plusMinusKnown: boolean;
+  photo?: MeasuredPhoto | null;
 }) {
   return (
     <Suspense fallback={<p>One moment…</p>}>

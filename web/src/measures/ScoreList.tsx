@@ -1,5 +1,6 @@
 import type { PlantKind } from '../../../core/plant.ts';
 import type { PhotoReport } from '../../../core/report.ts';
+import type { Point } from '../photo/points.ts';
 import type { Leaf } from '../plant/leafing.ts';
 import type { SheetName } from '../plant/PlantSheets.tsx';
 import { dayWords, todayHere } from '../words/day-words.ts';
@@ -13,12 +14,14 @@ import { ScoreRow } from './ScoreRow.tsx';
 export function ScoreList({
   kind,
   report,
+  outlinePx,
   day,
   before,
   onOpen,
 }: {
   kind: PlantKind;
   report: PhotoReport | null;
+  outlinePx: readonly Point[];
   day: string;
   before: Leaf | null;
   onOpen: (sheet: SheetName) => void;
@@ -45,6 +48,7 @@ export function ScoreList({
                 key={measure}
                 measure={measure}
                 report={report}
+                outlinePx={outlinePx}
                 before={before?.view.report ?? null}
               />
             ))}

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { PhotoReport } from '../../../core/report.ts';
+import type { Point } from '../photo/points.ts';
 import { changeSince } from './change.ts';
 import { MEASURE_NAMES } from './measure-names.ts';
 import { OpenedDefinition } from './OpenedDefinition.tsx';
@@ -13,10 +14,12 @@ const SENSE_MARKS = { better: '▲ better, ', worse: '▼ worse, ', neither: '' 
 export function ScoreRow({
   measure,
   report,
+  outlinePx,
   before,
 }: {
   measure: Measure;
   report: PhotoReport;
+  outlinePx: readonly Point[];
   before: PhotoReport | null;
 }) {
   const { value, plusMinus, unit, aside } = readMeasure(report, measure);
@@ -46,7 +49,13 @@ export function ScoreRow({
         </span>
         <Rule measure={measure} report={report} before={before} />
       </summary>
-      {open && <OpenedDefinition measure={measure} plusMinusKnown={plusMinus !== null} />}
+      {open && (
+        <OpenedDefinition
+          measure={measure}
+          plusMinusKnown={plusMinus !== null}
+          photo={{ report, outlinePx }}
+        />
+      )}
     </details>
   );
 }

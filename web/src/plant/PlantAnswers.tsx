@@ -44,6 +44,7 @@ export function PlantAnswers({
       <ScoreList
         kind={page.plant.kind}
         report={leaf.view.report}
+        outlinePx={leaf.view.outlinePx}
         day={leaf.sitting.day}
         before={before}
         onOpen={onOpen}

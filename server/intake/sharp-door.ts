@@ -25,3 +25,14 @@ export function rawPicture(
 ): Sharp {
   return sharp(data, { raw: shape, limitInputPixels: MOST_PIXELS });
 }
+
+/** Pictures of one size in memory, RGB, one below the other, to be written as one that moves. */
+export function rawFilm(
+  data: Uint8Array,
+  { width, height, count }: { readonly width: number; readonly height: number; readonly count: number },
+): Sharp {
+  return sharp(data, {
+    raw: { width, height: height * count, channels: 3, pageHeight: height },
+    limitInputPixels: MOST_PIXELS,
+  });
+}

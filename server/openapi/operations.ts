@@ -1,3 +1,4 @@
+import { FILM_OPERATIONS } from './film-operations.ts';
 import type { Operation } from './operation.ts';
 import { PHONE_OPERATIONS } from './phone-operations.ts';
 import { PICTURE_WIDTHS } from './picture-widths.ts';
@@ -262,6 +263,7 @@ export const OPERATIONS: readonly Operation[] = [
     status: 200,
     answers: 'Turn',
   },
+  ...FILM_OPERATIONS,
   ...SEASON_OPERATIONS,
   ...PHONE_OPERATIONS,
   {

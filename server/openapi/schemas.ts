@@ -8,6 +8,7 @@ import {
   plantLeafSchema,
 } from '../schemas/condition.ts';
 import { cutChangeSchema, cutListSchema } from '../schemas/cuts.ts';
+import { filmFormSchema, filmSchema } from '../schemas/film.ts';
 import { plantLightSchema, turnChangeSchema, turnFormSchema, turnSchema } from '../schemas/light.ts';
 import {
   benchSchema,
@@ -88,6 +89,8 @@ const SENT = {
   CutChange: cutChangeSchema,
   StrokesForm: strokesFormSchema,
   RimForm: rimFormSchema,
+  FilmForm: filmFormSchema,
+  Film: filmSchema,
   AcceptedForm: acceptedFormSchema,
   ShowForm: showFormSchema,
   ShowChange: showChangeSchema,

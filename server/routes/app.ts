@@ -8,6 +8,7 @@ import { conditionRoutes } from './condition.ts';
 import { cutRoutes } from './cuts.ts';
 import { onlyLetIn } from './door.ts';
 import { eventRoutes } from './events.ts';
+import { filmRoutes } from './films.ts';
 import { onlyKnownNames, onlyOwnPages, securityHeaders } from './guards.ts';
 import { mendingRoutes } from './mending.ts';
 import { phoneRoutes } from './phones.ts';
@@ -62,6 +63,7 @@ export function createApp(
     turnCollarRoutes(),
     sittingRoutes(services),
     cutRoutes(services),
+    filmRoutes(services),
     conditionRoutes(services),
     eventRoutes(services),
     showRoutes(services),

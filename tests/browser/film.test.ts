@@ -87,6 +87,13 @@ describe('weeks of photos as a film', () => {
     await page.getByLabel('Outline').uncheck();
   });
 
+  it('is saved as a file that moves, and says how far it is', async () => {
+    const saved = page.waitForEvent('download', { timeout: 60_000 });
+    await page.getByRole('button', { name: 'Save as WebP' }).click();
+    expect((await saved).suggestedFilename()).toBe('Lantern-2026-09-06-to-2026-11-08.webp');
+    await page.getByText(/^Saved as Lantern-2026/).waitFor();
+  });
+
   it('plays by itself where motion is welcome', async () => {
     const moving = await open({ reducedMotion: 'no-preference' });
     await moving.goto(`${app.url}/plants/${plant.id}/film`);

@@ -9,6 +9,7 @@ import { createPairing } from '../../server/pairing/pairing.ts';
 import { conditionRoutes } from '../../server/routes/condition.ts';
 import { cutRoutes } from '../../server/routes/cuts.ts';
 import { eventRoutes } from '../../server/routes/events.ts';
+import { filmRoutes } from '../../server/routes/films.ts';
 import { mendingRoutes } from '../../server/routes/mending.ts';
 import { phoneRoutes } from '../../server/routes/phones.ts';
 import { photoRoutes } from '../../server/routes/photos.ts';
@@ -55,6 +56,7 @@ describe('the description of the interface', () => {
       standSheetRoutes,
       sittingRoutes,
       cutRoutes,
+      filmRoutes,
       conditionRoutes,
       turnCollarRoutes,
       viewRoutes,

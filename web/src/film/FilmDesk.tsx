@@ -12,6 +12,7 @@ import { FILM_LINES, type FilmLine, FilmStage } from './FilmStage.tsx';
 import { filmMarks, marksUpTo } from './film-marks.ts';
 import { type FilmView, runningPicture } from './film-photos.ts';
 import { HELD_WORDS, SPEEDS, type Speed, sideWords } from './film-words.ts';
+import { SaveFilm } from './SaveFilm.tsx';
 import { useLoaded } from './use-loaded.ts';
 import { useFilmKeys, usePlaying, useRunning } from './use-playing.ts';
 
@@ -83,6 +84,12 @@ export function FilmDesk({ page, film }: { page: PlantPage; film: Film }) {
           <h2 id="film-done">In this time</h2>
           <FilmHappenings marks={marks} index={index} onGoTo={goTo} />
         </section>
+        {days.length > 1 && (
+          <section aria-labelledby="film-save" className={styles.held}>
+            <h2 id="film-save">Take it along</h2>
+            <SaveFilm plantId={page.plant.id} film={film} perSecond={SPEEDS[speed]} />
+          </section>
+        )}
         <section aria-labelledby="film-held" className={styles.held}>
           <h2 id="film-held">How it is laid</h2>
           <p>{held.map((by) => HELD_WORDS[by]).join(' ')}</p>

@@ -41,9 +41,11 @@ export function weeklyWork(season: PlantSeason, today: Day, range: DayRange): Wo
   const looked = season.log
     .filter(({ kind }) => kind === 'cleared-leaf' || kind === 'looked-under-leaves')
     .map(({ day }) => day);
+  // The light ledger tells which side faced the light; where no side is known, a turn is a line of the log.
+  const logged = season.log.filter(({ kind }) => kind === 'turned').map(({ day }) => day);
   return [
     ...rounds(PHOTOGRAPH, season.rhythm.photographDays, season.sittingDays),
-    ...rounds(TURN, season.turnRhythm.everyDays, season.turnDays),
+    ...rounds(TURN, season.turnRhythm.everyDays, [...season.turnDays, ...logged]),
     ...rounds(LOOK_OVER, season.rhythm.lookOverDays, looked),
   ];
 

@@ -1,5 +1,6 @@
 import { nextTurnOf } from '../../core/advice/turn-to-light.ts';
 import { addDays, type Day } from '../../core/day/day.ts';
+import { facesAfterUsualTurn } from '../../core/light/usual-turn.ts';
 import { leafHistory } from '../condition/leaf-answer.ts';
 import { plantCondition } from '../condition/plant-condition.ts';
 import type { Bench, PlantPage } from '../schemas/pages.ts';
@@ -63,6 +64,13 @@ export function benchPage(db: Database, today: Day): Bench {
     });
   rows.sort((a, b) => need(b) - need(a) || a.plant.name.localeCompare(b.plant.name, 'en'));
   return { plants: rows, putAway: plants.filter((plant) => plant.putAway).map(plantAnswer) };
+}
+
+/** The side that faces the light once the pot was turned as advised, or by its rhythm; `null` while its side to the light is not known. */
+export function facesAfterTurn(db: Database, plant: AimedPlant, facts: SeasonFacts): number | null {
+  const { history } = plantSoFar(db, plant, facts);
+  const { ledger, rhythm } = history.lighting;
+  return facesAfterUsualTurn({ ledger, next: nextTurnOf(history), rhythm });
 }
 
 /** The most urgent thing that a plant needs, 0 to 3. */

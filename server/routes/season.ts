@@ -5,6 +5,7 @@ import { DEFAULT_STOPS } from '../../core/season/default-stops.ts';
 import { editableFigures, faultOfOwnFigure, withOwnFigures } from '../../core/season/own-defaults.ts';
 import type { DayRange } from '../../core/season/work.ts';
 import { type AimedPlant, aimedPlant } from '../bench/aimed-plant.ts';
+import { facesAfterTurn } from '../bench/pages.ts';
 import { isSameSecret } from '../pairing/same-secret.ts';
 import { daySchema } from '../schemas/basics.ts';
 import { type Defaults, manyRecordsSchema, ownFigureSchema } from '../schemas/season.ts';
@@ -21,6 +22,7 @@ import { addNote } from '../store/notes.ts';
 import { ownFigures, setOwnFigure } from '../store/own-figures.ts';
 import { plantById } from '../store/plants.ts';
 import { addStop } from '../store/stops.ts';
+import { addTurn } from '../store/turns.ts';
 import { keepWorkWord, takeBackWorkWord } from '../store/work-words.ts';
 import { found, noSuchAddress, RequestProblem, sent } from './problems.ts';
 
@@ -30,6 +32,8 @@ const CALENDAR = { backDays: 12 * WEEK, aheadDays: 40 * WEEK };
 /** A calendar program keeps what is past by itself. */
 const SUBSCRIBED = { backDays: 4 * WEEK, aheadDays: 60 * WEEK };
 const MOST_DAYS = 800;
+/** A turn's note holds fewer letters than a line of the log. */
+const MOST_TURN_NOTE = 500;
 
 /** Plans, work, calendar, years and the table of stops. */
 export function seasonRoutes({ db, today }: Services): Router {
@@ -79,13 +83,19 @@ export function seasonRoutes({ db, today }: Services): Router {
         { pointer: '/record/text', detail: 'Write the note first.' },
       ]);
     }
-    const ids = db.transaction(() =>
-      plantIds.map((plantId) => {
-        found('plant', plantById(db, plantId));
-        return record.type === 'stop' ? addStop(db, plantId, record) : addNote(db, plantId, record);
-      }),
-    )();
-    response.status(201).json({ type: record.type, ids });
+    const [ids, turnIds]: [string[], string[]] = [[], []];
+    db.transaction(() => {
+      const known = record.type === 'note' && record.kind === 'turned' ? facts() : null;
+      for (const plantId of plantIds) {
+        const plant = found('plant', aimedPlant(db, plantId, today()));
+        const facesLightDeg = known && facesAfterTurn(db, plant, known);
+        if (facesLightDeg !== null) {
+          const note = record.type === 'note' ? record.text.slice(0, MOST_TURN_NOTE) : '';
+          turnIds.push(addTurn(db, plantId, { day: record.day, facesLightDeg, note }));
+        } else ids.push(record.type === 'stop' ? addStop(db, plantId, record) : addNote(db, plantId, record));
+      }
+    })();
+    response.status(201).json({ type: record.type, ids, turnIds });
   });
 
   routes.get('/calendar', (request, response) => {

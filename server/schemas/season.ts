@@ -242,4 +242,6 @@ export const manyRecordsSchema = z.object({
 export const manyRecordsAnswerSchema = z.object({
   type: z.enum(['stop', 'note']),
   ids: z.array(idSchema),
+  /** Turns of pots whose side to the light is known: written to their light ledger in place of a line of the log. */
+  turnIds: z.array(idSchema),
 });

@@ -167,6 +167,30 @@ describe('the table of stops', () => {
 });
 
 describe('work', () => {
+  it('of turning goes to the light ledger where the side is known, else to the log, and is done by both', async () => {
+    const bench = await openBench();
+    const ids = [await addPlant(bench), await addPlant(bench, { name: 'Second' })];
+    const [first] = ids as [string, string];
+    await bench.send('POST', `/api/plants/${first}/turns`, { day: '2026-05-20', facesLightDeg: 300 });
+    const record = { type: 'note', kind: 'turned', day: '2026-06-01' };
+    const { status, body } = await bench.send('POST', '/api/records', { plantIds: ids, record });
+    expect([status, body.ids.length, body.turnIds.length]).toEqual([201, 1, 1]);
+    const page = await bench.send('GET', `/api/plants/${first}`);
+    expect(page.body.turns[0]).toMatchObject({ id: body.turnIds[0], day: '2026-06-01', facesLightDeg: 30 });
+    expect(page.body.notes).toEqual([]);
+    const turns = async () =>
+      ((await bench.send('GET', '/api/work')).body as WorkList).work.filter(({ kind }) => kind === 'turn');
+    expect((await turns()).map(({ plantName, day }) => [plantName, day])).toEqual([
+      ['Lantern', '2026-06-08'],
+      ['Second', '2026-06-08'],
+      ['Lantern', '2026-06-15'],
+      ['Second', '2026-06-15'],
+    ]);
+    await bench.send('DELETE', `/api/turns/${body.turnIds[0]}`);
+    await bench.send('DELETE', `/api/notes/${body.ids[0]}`);
+    expect((await turns()).some(({ day }) => day <= '2026-06-01')).toBe(true);
+  });
+
   it('of many plants is done, moved and skipped at once, and taken back', async () => {
     const bench = await openBench();
     const ids = [await addPlant(bench), await addPlant(bench, { name: 'Second' })];

@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import { type Day, day } from '../../../core/day/day.ts';
+import type { Day } from '../../../core/day/day.ts';
 import type { manyRecordsAnswerSchema, manyRecordsSchema } from '../../../server/schemas/season.ts';
 import { offerUndo } from '../parts/undo.ts';
 import { fetchJson } from './fetch-json.ts';
@@ -13,21 +13,13 @@ type NoteForMany = Extract<RecordForMany, { type: 'note' }>;
 
 type TakeBack = () => Promise<void>;
 
-/**
- * Writes one thing down for many plants at once; can be taken back.
- *
- * @param ticked work that is done by it and that no record tells of, ticked off along
- */
+/** Writes one thing down for many plants at once; can be taken back. */
 export async function recordForMany(
   plantIds: readonly string[],
   record: RecordForMany,
-  ticked: readonly Piece[],
   words: string,
 ): Promise<void> {
-  await allAtOnce(words, [
-    () => keepRecords(plantIds, record),
-    ...(ticked.length > 0 ? [() => tickOff(ticked, day(record.day))] : []),
-  ]);
+  await allAtOnce(words, [() => keepRecords(plantIds, record)]);
 }
 
 /**
@@ -87,16 +79,16 @@ async function allAtOnce(words: string, doings: readonly (() => Promise<TakeBack
 }
 
 async function keepRecords(plantIds: readonly string[], record: RecordForMany): Promise<TakeBack> {
-  const { type, ids } = await fetchJson<z.infer<typeof manyRecordsAnswerSchema>>('/records', {
+  const { type, ids, turnIds } = await fetchJson<z.infer<typeof manyRecordsAnswerSchema>>('/records', {
     method: 'POST',
     json: { plantIds, record },
   });
-  const left = new Set(ids);
+  const left = new Set([...ids.map((id) => `/${type}s/${id}`), ...turnIds.map((id) => `/turns/${id}`)]);
   return async () => {
     // One by one, so that a broken line leaves the rest to the next try.
-    for (const id of left) {
-      await fetchJson(`/${type}s/${id}`, { method: 'DELETE' });
-      left.delete(id);
+    for (const address of left) {
+      await fetchJson(address, { method: 'DELETE' });
+      left.delete(address);
     }
   };
 }

@@ -1,8 +1,8 @@
+import { facesAfterUsualTurn } from '../../../core/light/usual-turn.ts';
 import { sideWords } from '../../../core/turned/place-words.ts';
 import type { PlantPage } from '../../../server/schemas/pages.ts';
 import { recordTurn } from '../api/turns.ts';
 import { dayWords, todayHere } from '../words/day-words.ts';
-import { facesAfter, rhythmStepDeg } from './light-words.ts';
 
 /**
  * Writes down the turn that is advised, or else the rhythm's.
@@ -10,9 +10,8 @@ import { facesAfter, rhythmStepDeg } from './light-words.ts';
  * @param page of a plant whose side to the light is known; throws a `TypeError` otherwise
  */
 export async function recordUsualTurn({ plant, light }: PlantPage, day: string): Promise<void> {
-  const { nowFacesDeg } = light.ledger;
-  if (nowFacesDeg === null) throw new TypeError('Expected a side that faces the light but received null');
-  const facesLightDeg = facesAfter(nowFacesDeg, light.next?.turnByDeg ?? rhythmStepDeg(plant.turnRhythm));
+  const facesLightDeg = facesAfterUsualTurn({ ...light, rhythm: plant.turnRhythm });
+  if (facesLightDeg === null) throw new TypeError('Expected a side that faces the light but received null');
   const today = todayHere();
   const since = day === today ? 'today' : dayWords(day, today);
   const words = `Written down: ${sideWords(facesLightDeg)} faces the light from ${since}.`;

@@ -10,7 +10,7 @@ import type { BenchRow } from '../need-groups.ts';
 import { isWantedNow } from '../work/is-wanted-now.ts';
 import { logLineOf } from '../work/log-line-of.ts';
 import styles from './ManyBar.module.css';
-import { doneWords, forWhom, workDoneBy } from './many-words.ts';
+import { doneWords, forWhom } from './many-words.ts';
 import RecordSheet from './RecordSheet.tsx';
 
 /** Written down for today with one tap. */
@@ -51,7 +51,6 @@ export default function ManyBar({
       recordForMany(
         picked.map(({ plant }) => plant.id),
         { type: 'note', kind, day: todayHere(), text: '' },
-        workDoneBy(kind, picked),
         doneWords(kind, picked),
       ),
     );

@@ -13,7 +13,7 @@ import { todayHere } from '../../words/day-words.ts';
 import { STOP_MEANINGS, STOP_WORDS } from '../../words/plant-words.ts';
 import type { BenchRow } from '../need-groups.ts';
 import styles from './ManyBar.module.css';
-import { doneWords, forWhom, workDoneBy } from './many-words.ts';
+import { doneWords, forWhom } from './many-words.ts';
 
 type What = LogKind | 'tip' | 'deep';
 
@@ -48,11 +48,10 @@ export default function RecordSheet({
     const record: RecordForMany = isStop(what)
       ? { type: 'stop', day, depth: what, note: text }
       : { type: 'note', day, kind: what, text };
-    const ticked = isStop(what) ? [] : workDoneBy(what, picked);
     const words = isStop(what)
       ? `${STOP_WORDS[what]}: written down for ${forWhom(picked)}.`
       : doneWords(what, picked);
-    if (await send(() => recordForMany(ids, record, ticked, words))) onClose();
+    if (await send(() => recordForMany(ids, record, words))) onClose();
   }
 
   return (

@@ -3,6 +3,7 @@ import type { Piece } from '../../api/work-words.ts';
 
 /** Work whose doing is a line of the log, so that what comes round is counted from it. */
 const RECORDED_AS: Partial<Record<Piece['kind'], LogKind>> = {
+  turn: 'turned',
   'look-over': 'cleared-leaf',
   'look-again': 'looked-under-leaves',
   'take-off-bloom': 'bloom-taken-off',

@@ -12,6 +12,10 @@ const DOORS: Record<string, RegExp> = {
   'heic-decode': /^server\/intake\//,
   'exif-reader': /^server\/intake\//,
   'better-sqlite3': /^server\/store\//,
+  cookie: /^server\/pairing\//,
+  'cookie-signature': /^server\/pairing\//,
+  idb: /^web\/src\/kept\//,
+  'qrcode-generator': /^web\/src\/phones\/QrCode\.tsx$/,
 };
 
 /** What each layer may reach, beside outside libraries. */

@@ -1,12 +1,13 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
 import { firstViewModules } from './build/first-view.ts';
+import { packWorker } from './build/pack-worker.ts';
 
 const isFirstView = firstViewModules();
 
 export default defineConfig({
   // Elements are made by way of the reader's language.
-  plugins: [react({ jsxImportSource: '#words' })],
+  plugins: [react({ jsxImportSource: '#words' }), packWorker()],
   resolve: {
     alias: [
       {

@@ -15,12 +15,13 @@ export interface RunningApp {
  * Starts the server on a free port and resolves when it says its address.
  *
  * @param samples `off` spares a test that brings its own plants the measuring of the sample bench beside it
+ * @param host where it listens; `0.0.0.0` for the home network too
  */
-export async function startApp(samples: 'on' | 'off' = 'on'): Promise<RunningApp> {
+export async function startApp(samples: 'on' | 'off' = 'on', host = '127.0.0.1'): Promise<RunningApp> {
   const home = mkdtempSync(join(tmpdir(), 'rondure-browser-'));
   const server = spawn(process.execPath, ['--import', 'tsx', 'server/main.ts'], {
     cwd: ROOT,
-    env: { ...process.env, RONDURE_HOME: home, RONDURE_SAMPLES: samples, PORT: '0', HOST: '127.0.0.1' },
+    env: { ...process.env, RONDURE_HOME: home, RONDURE_SAMPLES: samples, PORT: '0', HOST: host },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
   const ended = new Promise<void>((resolve) => server.once('exit', () => resolve()));

@@ -2,13 +2,18 @@ import { lazy, Suspense, useEffect } from 'react';
 import { Link, Route, Switch, useLocation } from 'wouter';
 import styles from './App.module.css';
 import { followProgress } from './api/live.ts';
+import { isOutside } from './api/outside.ts';
 import { BenchScreen } from './bench/BenchScreen.tsx';
 import { Catcher } from './parts/Catcher.tsx';
 import { Icon } from './parts/Icon.tsx';
 import { UndoBar } from './parts/UndoBar.tsx';
 import { Wordmark } from './parts/Wordmark.tsx';
-import { askBeforeLosing } from './photos/send-queue.ts';
 
+/** What is not needed for the first screen, and again when the server is back. */
+const afterFirstView = () => void import('./after-first-view.ts').then(({ start }) => start());
+
+const DoorScreen = lazy(() => import('./phones/DoorScreen.tsx'));
+const PhonesScreen = lazy(() => import('./phones/PhonesScreen.tsx'));
 const PlantScreen = lazy(() => import('./plant/PlantScreen.tsx'));
 const CutListScreen = lazy(() => import('./cut-list/CutListScreen.tsx'));
 const TurnedScreen = lazy(() => import('./taking/TurnedScreen.tsx'));
@@ -30,12 +35,24 @@ const PLACES = [
   { to: '/calendar', words: 'Calendar', icon: 'calendar' },
   { to: '/stands', words: 'Stands', icon: 'stand' },
   { to: '/about', words: 'How and cautions', icon: 'guide' },
+  // On a phone there is nothing to do there, and no room for a seventh.
+  { to: '/phones', words: 'Phones', icon: 'phone', onDeskOnly: true },
 ] as const;
 
+/** The app itself, or the door for a device that is not let in. */
 export function App() {
+  if (!isOutside.useValue()) return <House />;
+  return (
+    <Suspense fallback={null}>
+      <DoorScreen />
+    </Suspense>
+  );
+}
+
+function House() {
   const [location] = useLocation();
-  useEffect(followProgress, []);
-  useEffect(askBeforeLosing, []);
+  useEffect(() => followProgress(afterFirstView), []);
+  useEffect(afterFirstView, []);
   // biome-ignore lint/correctness/useExhaustiveDependencies: a new place starts at its top
   useEffect(() => {
     window.scrollTo(0, 0);
@@ -51,11 +68,12 @@ export function App() {
           <Wordmark />
         </Link>
         <nav className={styles.places} aria-label="Places">
-          {PLACES.map(({ to, words, icon }) => (
+          {PLACES.map(({ to, words, icon, ...more }) => (
             <Link
               key={to}
               href={to}
               className={styles.place}
+              data-on-desk-only={'onDeskOnly' in more || undefined}
               aria-current={location === to ? 'page' : undefined}
             >
               <Icon name={icon} />
@@ -82,6 +100,7 @@ export function App() {
               <Route path="/stand-sheet" component={SheetScreen} />
               <Route path="/shows" component={ShowsScreen} />
               <Route path="/calendar" component={CalendarScreen} />
+              <Route path="/phones" component={PhonesScreen} />
               <Route path="/about" component={AboutScreen} />
               <Route>
                 <h1>Nothing stands here</h1>

@@ -118,6 +118,9 @@ export default function AboutScreen() {
       <section>
         <h2>Where your photos are</h2>
         <p>
+          To take photos with a phone, let it in under <Link href="/phones">Phones</Link>, at the desk.
+        </p>
+        <p>
           Everything stays on your own machine. Nothing is sent anywhere. Place and camera data are taken off
           the pictures shown here.
         </p>

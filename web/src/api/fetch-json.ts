@@ -1,4 +1,5 @@
 import type { Problem } from '../../../server/schemas/basics.ts';
+import { isOutside } from './outside.ts';
 
 export const SERVER_AWAY =
   'Rondure’s server does not answer. See that it is running on its machine, then try again. Nothing is lost.';
@@ -45,6 +46,7 @@ async function refusalOf(answer: Response): Promise<Refusal> {
 
 /** Reads a problem body; a body that is none (a gateway's page, say) still becomes a sentence. */
 export function refusalFromText(status: number, text: string): Refusal {
+  if (status === 401) isOutside.write(true);
   try {
     const problem = JSON.parse(text) as Partial<Problem>;
     if (typeof problem.detail === 'string')

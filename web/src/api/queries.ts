@@ -2,11 +2,14 @@ import { QueryClient, queryOptions } from '@tanstack/react-query';
 import type { Bench, PlantPage } from '../../../server/schemas/pages.ts';
 import type { Stand, StandOverlay } from '../../../server/schemas/stand.ts';
 import { fetchJson, Refusal } from './fetch-json.ts';
+import { fetchOrLast } from './last-answers.ts';
 
 export const queryClient = new QueryClient({
   defaultOptions: {
     queries: {
       staleTime: 5_000,
+      // Asked without a network too: the last answer may be kept on the device, and the server on the same one.
+      networkMode: 'always',
       retry: (tries, fault) =>
         tries < 2 && !(fault instanceof Refusal && fault.status >= 400 && fault.status < 500),
     },
@@ -15,18 +18,18 @@ export const queryClient = new QueryClient({
 
 export const benchQuery = queryOptions({
   queryKey: ['bench'],
-  queryFn: ({ signal }) => fetchJson<Bench>('/bench', { signal }),
+  queryFn: ({ signal }) => fetchOrLast<Bench>('/bench', { signal }),
 });
 
 export const plantQuery = (plantId: string) =>
   queryOptions({
     queryKey: ['plant', plantId],
-    queryFn: ({ signal }) => fetchJson<PlantPage>(`/plants/${plantId}`, { signal }),
+    queryFn: ({ signal }) => fetchOrLast<PlantPage>(`/plants/${plantId}`, { signal }),
   });
 
 export const standsQuery = queryOptions({
   queryKey: ['stands'],
-  queryFn: ({ signal }) => fetchJson<Stand[]>('/stands', { signal }),
+  queryFn: ({ signal }) => fetchOrLast<Stand[]>('/stands', { signal }),
 });
 
 export const overlayQuery = (standId: string, plantId: string) =>

@@ -1,19 +1,34 @@
 import { useQuery } from '@tanstack/react-query';
 import { lazy, Suspense } from 'react';
 import { benchQuery, standsQuery } from '../api/queries.ts';
+import { AsOf } from '../parts/AsOf.tsx';
 import { Fault } from '../parts/Fault.tsx';
 import { BenchDesk } from './BenchDesk.tsx';
 import styles from './BenchScreen.module.css';
 import { EmptyBench } from './EmptyBench.tsx';
 import { needGroups } from './need-groups.ts';
 
+const UnsentStrip = lazy(() => import('../photos/UnsentStrip.tsx'));
 const LargeBench = lazy(() => import('./order/LargeBench.tsx'));
 
 /** So many plants are seen at a glance, and need no tools to be found. */
 const AT_A_GLANCE = 8;
 
-/** Which plants need something, the neediest first. */
+/** The photos that still wait on this device, then which plants need something. */
 export function BenchScreen() {
+  return (
+    <>
+      <AsOf path="/bench" />
+      <Suspense fallback={null}>
+        <UnsentStrip />
+      </Suspense>
+      <Plants />
+    </>
+  );
+}
+
+/** The neediest first. */
+function Plants() {
   const { data, error, refetch, isPending } = useQuery(benchQuery);
   // Whether a stand is asked for must be known before the plants are drawn, or they would move under the thumb.
   const { isPending: isStandOpen } = useQuery(standsQuery);

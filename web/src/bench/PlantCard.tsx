@@ -6,6 +6,7 @@ import { Sparkline } from '../trend/Sparkline.tsx';
 import { agoWords, showWords, todayHere } from '../words/day-words.ts';
 import { kindAndVariety } from '../words/plant-words.ts';
 import { BallMark } from './BallMark.tsx';
+import { CardShutter } from './CardShutter.tsx';
 import styles from './PlantCard.module.css';
 import { PlantNeed } from './PlantNeed.tsx';
 import { ScoreLine } from './ScoreLine.tsx';
@@ -51,6 +52,7 @@ export function PlantCard({ row, large }: { row: Bench['plants'][number]; large:
       <div className={styles.scores}>
         <ScoreLine report={newest?.report ?? null} />
         <Sparkline trend={trend} />
+        <CardShutter plant={plant} />
       </div>
     </article>
   );

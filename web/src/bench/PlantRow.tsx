@@ -4,6 +4,7 @@ import { plantCrop } from '../photo/crop.ts';
 import { Photo } from '../photo/Photo.tsx';
 import { agoWords, showWords, todayHere } from '../words/day-words.ts';
 import { kindAndVariety } from '../words/plant-words.ts';
+import { CardShutter } from './CardShutter.tsx';
 import type { BenchRow } from './need-groups.ts';
 import { isLate } from './order/bench-order.ts';
 import styles from './PlantRow.module.css';
@@ -44,6 +45,7 @@ export function PlantRow({ row }: { row: BenchRow }) {
         {newestDay && <span>photographed {agoWords(newestDay, today)}</span>}
         {plant.showDay && <span>{showWords(plant.showDay, today)}</span>}
       </p>
+      <CardShutter plant={plant} />
       <div className={styles.scores}>
         <ScoreLine report={newest?.report ?? null} />
       </div>

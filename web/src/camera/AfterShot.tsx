@@ -6,7 +6,7 @@ import buttons from '../parts/buttons.module.css';
 import { isComparable } from '../photo/comparable.ts';
 import { FrameWords } from '../photo/FrameWords.tsx';
 import { SendingRow } from '../photos/SendingRow.tsx';
-import { sendings } from '../photos/send-queue.ts';
+import { sendings } from '../photos/sending.ts';
 import { PhotoNotes } from '../plant/PhotoTrouble.tsx';
 import styles from './LiveCamera.module.css';
 
@@ -14,16 +14,19 @@ import styles from './LiveCamera.module.css';
 export function AfterShot({
   page,
   file,
+  sendingKey,
   onAgain,
   onDone,
 }: {
   page: PlantPage;
   file: File;
+  /** Its place among the photos on their way. */
+  sendingKey: string;
   onAgain: () => void;
   onDone: () => void;
 }) {
   const url = useObjectUrl(file);
-  const sending = sendings.useValue().find((one) => one.file === file);
+  const sending = sendings.useValue().find(({ key }) => key === sendingKey);
   const viewId = sending && 'viewId' in sending.stage ? sending.stage.viewId : null;
   const view = page.sittings.flatMap(({ views }) => views).find(({ id }) => id === viewId) ?? null;
   const checked = view !== null && (view.state === 'measured' || view.state === 'failed');

@@ -10,18 +10,24 @@ import { Viewfinder } from './Viewfinder.tsx';
 export default function LiveCamera({ page, onClose }: { page: PlantPage; onClose: () => void }) {
   const { plant } = page;
   const { layOver, settled } = useLayOver(page);
-  const [shot, setShot] = useState<File | null>(null);
+  const [shot, setShot] = useState<{ file: File; key: string } | null>(null);
   return (
     <CameraFrame title={`${plant.name}, live`} onClose={onClose}>
       {shot ? (
-        <AfterShot page={page} file={shot} onAgain={() => setShot(null)} onDone={onClose} />
+        <AfterShot
+          page={page}
+          file={shot.file}
+          sendingKey={shot.key}
+          onAgain={() => setShot(null)}
+          onDone={onClose}
+        />
       ) : (
         settled && (
           <Viewfinder
             layOver={layOver}
             onShot={(file) => {
-              queuePhotos(plant.id, [file], null);
-              setShot(file);
+              const [key] = queuePhotos(plant, [file], null);
+              if (key) setShot({ file, key });
             }}
           />
         )

@@ -49,6 +49,8 @@ const DRAWINGS = {
   pause: 'M8 5.5v13M16 5.5v13',
   film: 'M3.5 5.5h17v13h-17zM3.5 9h17M3.5 15h17M8 5.5V9M13 5.5V9M18 5.5V9M6 15v3.5M11 15v3.5M16 15v3.5',
   save: 'M12 4v11M7.5 10.5L12 15l4.5-4.5M5 19.5h14',
+  phone:
+    'M8 3h8a1.5 1.5 0 0 1 1.5 1.5v15A1.5 1.5 0 0 1 16 21H8a1.5 1.5 0 0 1-1.5-1.5v-15A1.5 1.5 0 0 1 8 3zM10.8 18h2.4',
   many: 'M4 5h5v5H4zM5.2 7.5l1.2 1.2 2-2.4M4 14h5v5H4zM12.5 7.5H20M12.5 16.5H20',
 } satisfies Record<string, string> & Record<Advice['kind'], string>;
 

@@ -12,6 +12,7 @@ export function PickFile({
   many = false,
   camera = false,
   loud = false,
+  wordsHeard = false,
   onPick,
 }: {
   words: string;
@@ -19,6 +20,8 @@ export function PickFile({
   many?: boolean;
   camera?: boolean;
   loud?: boolean;
+  /** The icon stands for the words, which are heard only. */
+  wordsHeard?: boolean;
   onPick: (files: File[]) => void;
 }) {
   const id = useId();
@@ -37,7 +40,8 @@ export function PickFile({
         }}
       />
       <label htmlFor={id} className={loud ? buttons.button : buttons.quiet}>
-        <Icon name={icon} /> {words}
+        <Icon name={icon} size={wordsHeard ? 28 : 22} />{' '}
+        {wordsHeard ? <span className="only-heard">{words}</span> : words}
       </label>
     </span>
   );

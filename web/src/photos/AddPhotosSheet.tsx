@@ -2,6 +2,7 @@ import { type DragEvent, useState } from 'react';
 import type { PlantPage } from '../../../server/schemas/pages.ts';
 import { cameraAccess, NO_ACCESS_WORDS } from '../camera/camera-access.ts';
 import buttons from '../parts/buttons.module.css';
+import { Fault } from '../parts/Fault.tsx';
 import { Icon } from '../parts/Icon.tsx';
 import { PickFile } from '../parts/PickFile.tsx';
 import Sheet from '../parts/Sheet.tsx';
@@ -9,7 +10,8 @@ import styles from './AddPhotosSheet.module.css';
 import { HowToPhotograph } from './HowToPhotograph.tsx';
 import { OtherDay } from './OtherDay.tsx';
 import { SendingRow } from './SendingRow.tsx';
-import { clearSettled, queuePhotos, sendings } from './send-queue.ts';
+import { queuePhotos } from './send-queue.ts';
+import { clearSettled, notKeeping, sendings } from './sending.ts';
 
 /** Chooses photos by camera, files or dropping, and follows each until it is measured. */
 export default function AddPhotosSheet({
@@ -29,8 +31,9 @@ export default function AddPhotosSheet({
   const [over, setOver] = useState(false);
   const access = cameraAccess();
   const mine = sendings.useValue().filter((one) => one.plantId === plant.id);
+  const warning = notKeeping.useValue();
   const views = sittings.flatMap((sitting) => sitting.views);
-  const add = (files: File[]) => queuePhotos(plant.id, files, day || null);
+  const add = (files: File[]) => queuePhotos(plant, files, day || null);
 
   function close() {
     if (mine.some(({ stage }) => stage.at === 'kept')) onShow(null);
@@ -71,6 +74,7 @@ export default function AddPhotosSheet({
           )}
           <p className={styles.hint}>Or drop photos here. JPEG, PNG, WebP or HEIC, several at once.</p>
         </div>
+        {warning && <Fault fault={new Error(warning)} />}
         {mine.length > 0 && (
           <ul className={styles.list} aria-label="Photos on their way">
             {mine.map((sending) => (

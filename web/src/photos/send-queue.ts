@@ -1,115 +1,198 @@
-import type { Day } from '../../../core/day/day.ts';
 import type { Upload } from '../../../server/schemas/pages.ts';
+import { Refusal } from '../api/fetch-json.ts';
 import { refresh } from '../api/queries.ts';
-import { createStore } from '../parts/store.ts';
+import { noteTrouble } from '../kept/kept-photos.ts';
+import { offerUndo } from '../parts/undo.ts';
 import { todayHere } from '../words/day-words.ts';
-import { type PhotoToSend, sendPhoto } from './send-photo.ts';
+import { holdsUpAll, mayPass, waitAfterMs } from './back-off.ts';
+import { freshKey } from './fresh-key.ts';
+import { heldFile, holdPhoto, letGo, readHeld } from './held-photos.ts';
+import { sendPhoto } from './send-photo.ts';
+import { changeSending, forgetSending, moveSending, type Sending, sendingOf, sendings } from './sending.ts';
+import { type StillHere, withSendingRight } from './sending-right.ts';
 
-/** One chosen file on its way. The file stays in hand until the server keeps it, so it can be sent again. */
-export interface Sending extends PhotoToSend {
-  readonly key: number;
-  readonly plantId: string;
-  /** Day on which it was chosen, by this device: a page may stay open for a week. */
-  readonly chosenOn: Day;
-  readonly stage: SendingStage;
-}
+/** Another page holds the lease: looked at again so often. */
+const OTHERS_TURN_MS = 10_000;
 
-export type SendingStage =
-  | { readonly at: 'waiting' }
-  | { readonly at: 'sending'; readonly share: number }
-  | { readonly at: 'kept'; readonly viewId: string }
-  | { readonly at: 'known'; readonly detail: string; readonly viewId: string; readonly plantId: string }
-  | { readonly at: 'refused'; readonly detail: string }
-  | { readonly at: 'failed'; readonly detail: string };
-
-export const sendings = createStore<readonly Sending[]>([]);
-
-/** Whether the server has not got the file yet: closing the page now would lose the choice. */
-export function isUnsent({ stage }: Sending): boolean {
-  return stage.at === 'waiting' || stage.at === 'sending' || stage.at === 'failed';
-}
-
-/** Has the browser ask before a page with unsent photos is closed. Returns what stops it. */
-export function askBeforeLosing(): () => void {
-  const ask = (event: BeforeUnloadEvent) => {
-    if (sendings.read().some(isUnsent)) event.preventDefault();
-  };
-  window.addEventListener('beforeunload', ask);
-  return () => window.removeEventListener('beforeunload', ask);
-}
-
-let nextKey = 1;
 let busy = false;
+let askedAgain = false;
+let failures = 0;
+let clock: ReturnType<typeof setTimeout> | undefined;
 
-/** `turnsDeg`: the turn of each file, as far as it is told. */
+/**
+ * Takes chosen files in hand: onto the device first, then to the server. Their keys, in the order given.
+ *
+ * @param turnsDeg the turn of each file, as far as it is told
+ */
 export function queuePhotos(
-  plantId: string,
+  plant: { readonly id: string; readonly name: string },
   files: readonly File[],
   day: string | null,
   turnsDeg: readonly (number | null)[] = [],
-): void {
-  const chosenOn = todayHere();
-  const added = files.map((file, k): Sending => {
-    const turnDeg = turnsDeg[k] ?? null;
-    return { key: nextKey++, plantId, chosenOn, file, day, turnDeg, stage: { at: 'waiting' } };
+): string[] {
+  const now = Date.now();
+  const chosen = files.map((file, k): Sending => {
+    return {
+      key: freshKey(),
+      plantId: plant.id,
+      plantName: plant.name,
+      fileName: file.name,
+      type: file.type,
+      day,
+      turnDeg: turnsDeg[k] ?? null,
+      chosenOn: todayHere(),
+      // The order chosen is the order of the list, also after a reload.
+      chosenAtMs: now + k / 1000,
+      heldBy: 'page',
+      tries: 0,
+      stage: { at: 'keeping' },
+    };
   });
-  sendings.write([...sendings.read(), ...added]);
-  void sendWaiting();
+  sendings.write([...sendings.read(), ...chosen]);
+  void holdAll(chosen, files).then(sendNow);
+  return chosen.map(({ key }) => key);
 }
 
-export function sendAgain(key: number): void {
-  move(key, { at: 'waiting' });
-  void sendWaiting();
-}
-
-/** Takes finished and refused files off the list; what still waits, moves or failed stays. */
-export function clearSettled(plantId: string): void {
-  const settled = ['kept', 'known', 'refused'];
-  sendings.write(sendings.read().filter((one) => one.plantId !== plantId || !settled.includes(one.stage.at)));
-}
-
-export function dropSending(key: number): void {
-  sendings.write(sendings.read().filter((one) => one.key !== key));
-}
-
-/** One file at a time: a phone's line is narrow, and the order of the views stays the order chosen. */
-async function sendWaiting(): Promise<void> {
-  if (busy) return;
-  busy = true;
-  for (let next = firstWaiting(); next; next = firstWaiting()) {
-    const { key, plantId } = next;
-    move(key, { at: 'sending', share: 0 });
-    move(
-      key,
-      await sendPhoto(plantId, next, (share) => move(key, { at: 'sending', share })).then(settle, failed),
-    );
-    void refresh(plantId);
+/** One after the other: a phone's memory is narrow. */
+async function holdAll(chosen: readonly Sending[], files: readonly File[]): Promise<void> {
+  for (const [k, sending] of chosen.entries()) {
+    const file = files[k];
+    if (file) await holdPhoto(sending, file);
   }
-  busy = false;
 }
 
-function settle(answer: Upload): SendingStage {
+/** Tries everything that waits at once, whatever the wait had been. */
+export function sendNow(): Promise<void> {
+  failures = 0;
+  return sendWaiting();
+}
+
+export function sendAgain(key: string): void {
+  moveSending(key, { at: 'waiting' });
+  void sendNow();
+}
+
+/** Gives a photo up, with the way back. */
+export async function dropSending(key: string): Promise<void> {
+  const dropped = sendingOf(key);
+  if (!dropped) return;
+  const file = await heldFile(dropped).catch(() => null);
+  await letGo(dropped);
+  forgetSending(key);
+  if (file === null) return;
+  offerUndo(`The photo ${dropped.fileName} is dropped.`, async () => {
+    const back: Sending = { ...dropped, heldBy: 'page', stage: { at: 'keeping' } };
+    sendings.write([...sendings.read(), back]);
+    await holdPhoto({ ...back, stage: { at: 'waiting' } }, file);
+    void sendNow();
+  });
+}
+
+/** Sends what waits on this device, unless this or another page is at it already. */
+export async function sendWaiting(): Promise<void> {
+  if (busy) {
+    askedAgain = true;
+    return;
+  }
+  busy = true;
+  askedAgain = false;
+  clearTimeout(clock);
+  try {
+    await readHeld();
+    for (const one of sendings.read()) {
+      if (one.stage.at === 'failed' && one.stage.byItself) moveSending(one.key, { at: 'waiting' });
+    }
+    if (firstWaiting() && !(await withSendingRight(sendAll))) sendLater(OTHERS_TURN_MS);
+  } finally {
+    busy = false;
+    // A photo that came just as the last one had gone must not wait for the next occasion.
+    if (askedAgain) sendLater(0);
+  }
+}
+
+function sendLater(waitMs: number): void {
+  clearTimeout(clock);
+  clock = setTimeout(() => void sendWaiting(), waitMs);
+}
+
+/** One photo at a time: a phone's line is narrow, and the order of the views stays the order chosen. */
+async function sendAll(stillHere: StillHere): Promise<void> {
+  // While this page waited for its turn another may have sent them.
+  await readHeld();
+  for (let next = firstWaiting(); next; next = firstWaiting()) {
+    const goOn = await sendOne(next, stillHere);
+    void refresh(next.plantId);
+    if (!goOn) return;
+  }
+}
+
+/** Sends one photo; whether it makes sense to go on with the next. */
+async function sendOne(sending: Sending, stillHere: StillHere): Promise<boolean> {
+  const { key } = sending;
+  moveSending(key, { at: 'sending', share: 0 });
+  const file = await heldFile(sending).catch(() => null);
+  if (file === null) {
+    forgetSending(key);
+    return true;
+  }
+  try {
+    const answer = await sendPhoto(sending, file, (share) => {
+      stillHere();
+      moveSending(key, { at: 'sending', share });
+    });
+    failures = 0;
+    await settle(sending, answer);
+    return true;
+  } catch (fault) {
+    return await noteFailure(sending, fault);
+  }
+}
+
+async function settle(sending: Sending, answer: Upload): Promise<void> {
   const photo = answer.photos[0];
-  if (!photo)
-    return { at: 'failed', detail: 'The server did not say what became of this photo. Send it again.' };
+  if (!photo) throw new Error('The server did not say what became of this photo. Send it again.');
+  const { key } = sending;
   switch (photo.outcome) {
     case 'kept':
-      return { at: 'kept', viewId: photo.view.id };
-    case 'known':
-      return { at: 'known', detail: photo.detail, viewId: photo.viewId, plantId: photo.plantId };
-    case 'refused':
-      return { at: 'refused', detail: photo.detail };
+      await letGo(sending);
+      moveSending(key, { at: 'kept', viewId: photo.view.id });
+      return;
+    case 'known': {
+      const { detail, viewId, plantId } = photo;
+      await letGo(sending);
+      // Its first answer was lost on the way: it is in, which is all that was wanted.
+      const isOurs = sending.tries > 0 && plantId === sending.plantId;
+      moveSending(key, isOurs ? { at: 'kept', viewId } : { at: 'known', detail, viewId, plantId });
+      return;
+    }
+    case 'refused': {
+      const trouble = { at: 'refused', detail: photo.detail } as const;
+      await noteOnDevice(sending, { tries: sending.tries, trouble });
+      moveSending(key, trouble);
+    }
   }
 }
 
-function failed(fault: unknown): SendingStage {
-  return { at: 'failed', detail: fault instanceof Error ? fault.message : String(fault) };
+async function noteFailure(sending: Sending, fault: unknown): Promise<boolean> {
+  const detail = fault instanceof Error ? fault.message : String(fault);
+  const status = fault instanceof Refusal ? fault.status : 0;
+  const byItself = mayPass(status);
+  const tries = sending.tries + 1;
+  const trouble = byItself ? null : ({ at: 'failed', detail } as const);
+  await noteOnDevice(sending, { tries, trouble });
+  changeSending(sending.key, { tries, stage: { at: 'failed', detail, byItself } });
+  if (byItself) {
+    failures += 1;
+    sendLater(waitAfterMs(failures, Math.random()));
+  }
+  return !holdsUpAll(status);
+}
+
+async function noteOnDevice(sending: Sending, change: Parameters<typeof noteTrouble>[1]): Promise<void> {
+  // What cannot be noted is found out again at the next try.
+  if (sending.heldBy === 'device') await noteTrouble(sending.key, change).catch(() => {});
 }
 
 function firstWaiting(): Sending | undefined {
   return sendings.read().find((one) => one.stage.at === 'waiting');
-}
-
-function move(key: number, stage: SendingStage): void {
-  sendings.write(sendings.read().map((one) => (one.key === key ? { ...one, stage } : one)));
 }

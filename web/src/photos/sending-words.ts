@@ -1,18 +1,21 @@
 import type { View } from '../../../server/schemas/sitting.ts';
 import { numberWords, plusMinusWords } from '../measures/reading.ts';
-import type { Sending } from './send-queue.ts';
+import type { Sending } from './sending.ts';
 
 /** How far a photo on its way is. */
 export function stageWords({ stage }: Sending, view: View | null): string {
   switch (stage.at) {
+    case 'keeping':
+      return 'Being put on this device';
     case 'waiting':
       return 'Waits its turn';
     case 'sending':
       return `Sending, ${Math.round(stage.share * 100)} %`;
     case 'known':
     case 'refused':
-    case 'failed':
       return stage.detail;
+    case 'failed':
+      return stage.byItself ? `It waits and goes by itself. ${stage.detail}` : stage.detail;
     case 'kept':
       return view ? viewWords(view) : 'Received';
   }

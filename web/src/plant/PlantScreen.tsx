@@ -4,9 +4,10 @@ import { Link } from 'wouter';
 import { Refusal } from '../api/fetch-json.ts';
 import { plantQuery } from '../api/queries.ts';
 import { LogSection } from '../log/LogSection.tsx';
+import { AsOf } from '../parts/AsOf.tsx';
 import { Fault } from '../parts/Fault.tsx';
 import { switchLayer } from '../photo/layers.ts';
-import { UnsentStrip } from '../photos/UnsentStrip.tsx';
+import UnsentStrip from '../photos/UnsentStrip.tsx';
 import { StandLine } from '../stand/StandLine.tsx';
 import { AdviceList } from './AdviceList.tsx';
 import { FilmStrip } from './FilmStrip.tsx';
@@ -17,6 +18,7 @@ import { layersSpokenOf, PlantAnswers } from './PlantAnswers.tsx';
 import { PlantHead } from './PlantHead.tsx';
 import styles from './PlantScreen.module.css';
 import { PlantSheets, type SheetName } from './PlantSheets.tsx';
+import { ThumbBar } from './ThumbBar.tsx';
 import { useLeafing } from './use-leafing.ts';
 
 const SeasonSection = lazy(() => import('../season/SeasonSection.tsx'));
@@ -51,9 +53,10 @@ export default function PlantScreen({ plantId }: { plantId: string }) {
   return (
     <>
       {error && <Fault fault={error} onAgain={() => refetch()} />}
+      <AsOf path={`/plants/${plantId}`} />
       <PlantHead plant={page.plant} onOpen={openSheet} />
       <StandLine plant={page.plant} onOpen={openSheet} />
-      <UnsentStrip plantId={plantId} onOpen={() => openSheet({ name: 'photos' })} />
+      <UnsentStrip plantId={plantId} />
       {leaf ? (
         <div className={styles.desk}>
           <div ref={photos} className={styles.photos}>
@@ -92,6 +95,7 @@ export default function PlantScreen({ plantId }: { plantId: string }) {
           </div>
         </div>
       )}
+      <ThumbBar plant={page.plant} onTaken={() => openSheet({ name: 'photos' })} />
       <PlantSheets
         page={page}
         sheet={sheet}

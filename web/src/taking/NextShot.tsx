@@ -39,7 +39,7 @@ export function NextShot({
     const coming = onTheirWay.map(({ turnDeg }) => turnDeg);
     const { ordered, turnsDeg } = turnsForFiles(files, plan, { firstDeg: targetDeg, coming });
     // With the collar the photo itself says its turn.
-    queuePhotos(page.plant.id, ordered, day || taking.day, collar ? [] : turnsDeg);
+    queuePhotos(page.plant, ordered, day || taking.day, collar ? [] : turnsDeg);
     onChoose(null);
   }
 

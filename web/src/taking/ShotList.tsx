@@ -4,7 +4,7 @@ import { Icon } from '../parts/Icon.tsx';
 import { plantCrop } from '../photo/crop.ts';
 import { Photo } from '../photo/Photo.tsx';
 import { SendingRow } from '../photos/SendingRow.tsx';
-import type { Sending } from '../photos/send-queue.ts';
+import type { Sending } from '../photos/sending.ts';
 import { viewWords } from '../photos/sending-words.ts';
 import styles from './ShotList.module.css';
 import { shotName } from './taking-words.ts';

@@ -1,6 +1,6 @@
 import type { PlantPage } from '../../../server/schemas/pages.ts';
 import type { Sitting, View } from '../../../server/schemas/sitting.ts';
-import { type Sending, sendings } from '../photos/send-queue.ts';
+import { type Sending, sendings } from '../photos/sending.ts';
 import { todayHere } from '../words/day-words.ts';
 import { takingChoice } from './taking-choice.ts';
 import { nextTurnDeg, planOfViews, type TurnPlan } from './turn-plan.ts';

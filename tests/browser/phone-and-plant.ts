@@ -1,0 +1,74 @@
+import type { Page } from 'playwright-core';
+import type { PlantPage } from '../../server/schemas/pages.ts';
+import type { Plant } from '../../server/schemas/plant.ts';
+import { plantJpeg } from '../server/fixtures/photos.ts';
+
+/** A photo as a browser's file entry takes it. */
+export interface ChosenFile {
+  readonly name: string;
+  readonly mimeType: string;
+  readonly buffer: Buffer;
+}
+
+/** So many different photos, `shot-01.jpg` and on. */
+export function shots(count: number, firstSeed = 1): Promise<ChosenFile[]> {
+  return Promise.all(
+    Array.from({ length: count }, async (_, k) => ({
+      name: `shot-${String(k + 1).padStart(2, '0')}.jpg`,
+      mimeType: 'image/jpeg',
+      buffer: await plantJpeg(firstSeed + k),
+    })),
+  );
+}
+
+export async function addPlant(url: string, name: string): Promise<Plant> {
+  const answer = await fetch(`${url}/api/plants`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ name, kind: 'regal' }),
+  });
+  return (await answer.json()) as Plant;
+}
+
+/** Names of the photos that the server has of a plant, each as often as it is there. */
+export async function photosOf(url: string, plantId: string): Promise<string[]> {
+  const page = (await (await fetch(`${url}/api/plants/${plantId}`)).json()) as PlantPage;
+  return page.sittings.flatMap(({ views }) => views.map(({ fileName }) => fileName)).sort();
+}
+
+/** Waits until a page would work without a network: by its service worker, or by what it has fetched ahead. */
+export async function untilReadyForNoNetwork(page: Page): Promise<void> {
+  const isReady = async () => {
+    if (navigator.serviceWorker) return (await navigator.serviceWorker.ready).active?.state === 'activated';
+    const fetched = performance.getEntriesByType('resource').map(({ name }) => name);
+    return ['AddPhotosSheet', 'kept-answers'].every((part) => fetched.some((name) => name.includes(part)));
+  };
+  await page.waitForFunction(isReady, undefined, { polling: 200 });
+}
+
+/** Chooses photos on a plant's page, as a grower does from the phone's gallery. */
+export async function choosePhotos(page: Page, files: readonly ChosenFile[]): Promise<void> {
+  await page
+    .getByRole('button', { name: /^Add (photos|the first photo)$/ })
+    .first()
+    .click();
+  await page
+    .getByRole('dialog')
+    .locator('input[type=file][multiple]')
+    .setInputFiles([...files]);
+}
+
+/** Waits until what `look` sees is as `wanted`; the last look when it never is. */
+export async function untilIt<T>(
+  look: () => Promise<T>,
+  wanted: (seen: T) => boolean,
+  ms = 60_000,
+): Promise<T> {
+  const end = Date.now() + ms;
+  let seen = await look();
+  while (!wanted(seen) && Date.now() < end) {
+    await new Promise((resolve) => setTimeout(resolve, 200));
+    seen = await look();
+  }
+  return seen;
+}

@@ -1,0 +1,43 @@
+import { createStore } from '../parts/store.ts';
+import { fetchJson, Refusal } from './fetch-json.ts';
+
+/** Addresses whose answer in sight is from before, with the moment it came: the server is away. */
+export const answersFrom = createStore<ReadonlyMap<string, number>>(new Map());
+
+/** No network, or a proxy that does not find the server. */
+const AWAY = new Set([0, 502, 503, 504]);
+
+const keptAnswers = () => import('../kept/kept-answers.ts');
+
+/**
+ * Reads an address; while the server is away its last answer, marked in `answersFrom` as one from before.
+ * Rejects with a `Refusal` when there is none, or when the server refuses.
+ */
+export async function fetchOrLast<Answer>(path: string, init: RequestInit): Promise<Answer> {
+  try {
+    const answer = await fetchJson<Answer>(path, init);
+    mark(path, null);
+    // Kept on the side: nobody waits for it, and where the browser keeps nothing it is left.
+    void keptAnswers()
+      .then(({ keepAnswer }) => keepAnswer(path, answer))
+      .catch(() => {});
+    return answer;
+  } catch (fault) {
+    if (!(fault instanceof Refusal && AWAY.has(fault.status))) throw fault;
+    const last = await keptAnswers()
+      .then(({ lastAnswer }) => lastAnswer(path))
+      .catch(() => null);
+    if (last === null) throw fault;
+    mark(path, last.atMs);
+    return last.body as Answer;
+  }
+}
+
+function mark(path: string, atMs: number | null): void {
+  const before = answersFrom.read();
+  if ((before.get(path) ?? null) === atMs) return;
+  const next = new Map(before);
+  if (atMs === null) next.delete(path);
+  else next.set(path, atMs);
+  answersFrom.write(next);
+}

@@ -14,14 +14,16 @@ const CONTENT_POLICY = [
 ].join('; ');
 
 /** Headers that keep a page of this server to itself. */
-export const securityHeaders: RequestHandler = (_request, response, next) => {
+export const securityHeaders: RequestHandler = (request, response, next) => {
   response.set({
     'Content-Security-Policy': CONTENT_POLICY,
     'X-Content-Type-Options': 'nosniff',
     'Referrer-Policy': 'no-referrer',
-    'Cross-Origin-Opener-Policy': 'same-origin',
     'Cross-Origin-Resource-Policy': 'same-origin',
   });
+  // Browsers heed it on secure pages only, and complain elsewhere.
+  const isSecure = isLoopback(hostName(request) ?? '') || request.headers['x-forwarded-proto'] === 'https';
+  if (isSecure) response.set('Cross-Origin-Opener-Policy', 'same-origin');
   next();
 };
 

@@ -69,7 +69,7 @@ describe('what goes wrong with a photo', () => {
       await page.route('**/photos', (route) => route.abort('connectionrefused'));
       await choosePhotos(page, await shots(1, 12_000));
       await sheet()
-        .getByText(/It waits and goes by itself\. Rondure’s server does not answer/)
+        .getByText(/It waits and goes by itself\. The server does not answer/)
         .waitFor();
       await page.unrouteAll();
       const names = await untilIt(

@@ -67,7 +67,7 @@ describe('a phone in the home network, over plain http', () => {
       expect(await phone.getByLabel('Code from the desk').inputValue()).toBe(code);
       await phone.getByLabel('Name of this device').fill('Green phone');
       await phone.getByRole('button', { name: 'Come in' }).click();
-      await phone.getByRole('link', { name: 'Far greenhouse' }).waitFor();
+      await phone.getByRole('article').getByRole('link', { name: 'Far greenhouse' }).waitFor();
       expect(phone.url()).not.toContain(code);
       await desk.getByText('Green phone is let in.').waitFor();
     },
@@ -78,7 +78,7 @@ describe('a phone in the home network, over plain http', () => {
     'sends what was chosen without a network once each, one page of two at a time, without Web Locks',
     async () => {
       const posts: string[] = [];
-      phoneContext.on('request', (request) => {
+      phoneContext.on('requestfinished', (request) => {
         if (request.method() === 'POST' && request.url().endsWith('/photos')) posts.push(request.url());
       });
       await phone.goto(`${onNetwork(app.url)}/plants/${plantId}`);
@@ -125,7 +125,7 @@ describe('a phone in the home network, over plain http', () => {
       await phone.getByRole('heading', { name: 'This device was let out' }).waitFor();
       await phone.getByText(/The photos that wait on this device stay here/).waitFor();
       await waiting(phone).getByRole('img', { name: 'shot-01.jpg' }).waitFor();
-      expect(await phone.getByRole('link', { name: 'Far greenhouse' }).count()).toBe(0);
+      expect(await phone.getByRole('article').getByRole('link', { name: 'Far greenhouse' }).count()).toBe(0);
       const code = await codeShown();
       await phone.getByLabel('Code from the desk').fill(code);
       await phone.getByRole('button', { name: 'Come in' }).click();

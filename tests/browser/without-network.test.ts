@@ -41,7 +41,7 @@ describe('the app without its server', () => {
       const { id } = await addPlant(app.url, 'Far greenhouse');
       const other = await addPlant(app.url, 'Never looked at');
       const page = await openHeld(app.url);
-      await page.getByRole('link', { name: 'Far greenhouse' }).click();
+      await page.getByRole('article').getByRole('link', { name: 'Far greenhouse' }).click();
       await page.getByRole('heading', { name: 'Far greenhouse' }).waitFor();
       // What was read last is written down a moment later.
       await page.waitForTimeout(3_000);
@@ -50,7 +50,7 @@ describe('the app without its server', () => {
       app = null;
       await page.goto(url);
       await page.getByText(/As of .*\d\d:\d\d, the server is away/).waitFor();
-      await page.getByRole('link', { name: 'Far greenhouse' }).click();
+      await page.getByRole('article').getByRole('link', { name: 'Far greenhouse' }).click();
       await page.getByText(/As of .*\d\d:\d\d, the server is away/).waitFor();
       await choosePhotos(page, await shots(1, 9000));
       await page
@@ -124,7 +124,7 @@ describe('a new build of the app', () => {
       await addPlant(bench.url, 'Far greenhouse');
       const page = await openHeld(bench.url);
       await page.goto(bench.url);
-      await page.getByRole('link', { name: 'Far greenhouse' }).waitFor();
+      await page.getByRole('article').getByRole('link', { name: 'Far greenhouse' }).waitFor();
       const held = await page.evaluate(async () => {
         const names = await caches.keys();
         const keys = await Promise.all(names.map(async (name) => (await caches.open(name)).keys()));

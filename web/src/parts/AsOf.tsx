@@ -17,9 +17,10 @@ export function AsOf({ path }: { path: string }) {
   );
 }
 
-/** "Thu 26 Nov, 09:14" by this device's clock. */
+/** "09:14", or of another day "Thu 26 Nov, 09:14", by this device's clock. */
 export function momentWords(atMs: number): string {
   const moment = new Date(atMs);
   const time = new Intl.DateTimeFormat(undefined, { hour: '2-digit', minute: '2-digit' }).format(moment);
-  return `${dayWords(todayHere(moment), todayHere())}, ${time}`;
+  const [then, today] = [todayHere(moment), todayHere()];
+  return then === today ? time : `${dayWords(then, today)}, ${time}`;
 }

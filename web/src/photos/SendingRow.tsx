@@ -12,7 +12,8 @@ export function SendingRow({ sending, view }: { sending: Sending; view: View | n
   const { key, fileName, stage } = sending;
   const isAhead = stage.at === 'keeping' || stage.at === 'waiting';
   const share = stage.at === 'sending' ? stage.share : isAhead ? 0 : 1;
-  const wrong = stage.at === 'failed' || stage.at === 'refused';
+  const stuck = stage.at === 'failed' || stage.at === 'refused';
+  const wrong = stuck && !(stage.at === 'failed' && stage.byItself);
   return (
     <li className={styles.row}>
       <p className={styles.file} translate="no">
@@ -25,7 +26,7 @@ export function SendingRow({ sending, view }: { sending: Sending; view: View | n
         <progress className={styles.bar} value={share} aria-label={`${fileName} sent`} />
       )}
       {stage.at === 'known' && <Link href={`/plants/${stage.plantId}`}>See it</Link>}
-      {wrong && (
+      {stuck && (
         <div className={buttons.row}>
           {stage.at === 'failed' && (
             <button type="button" className={buttons.quiet} onClick={() => sendAgain(key)}>

@@ -4,7 +4,7 @@ import { Icon } from '../parts/Icon.tsx';
 import { countWords } from '../words/plant-words.ts';
 import { dropSending, sendAgain, sendNow } from './send-queue.ts';
 import { isUnsent, notKeeping, type Sending, sendings } from './sending.ts';
-import { stageWords } from './sending-words.ts';
+import { holdUpWords, stageWords } from './sending-words.ts';
 import styles from './UnsentStrip.module.css';
 import { WaitingPicture } from './WaitingPicture.tsx';
 
@@ -84,13 +84,12 @@ function headWords(unsent: readonly Sending[]): string {
   const going = unsent.filter(({ stage }) => stage.at !== 'refused');
   if (going.length === 0) return `${countWords(unsent.length, 'photo')} could not be taken in.`;
   if (held[0] !== undefined) {
-    const reason = navigator.onLine ? held[0] : 'There is no network.';
     const waits = countWords(
       going.length,
       'photo waits on this device and goes by itself',
       'photos wait on this device and go by themselves',
     );
-    return `${waits}. ${reason}`;
+    return `${waits}. ${holdUpWords(held[0])}`;
   }
   return `${countWords(going.length, 'photo')} on the way.`;
 }

@@ -1,4 +1,5 @@
 import type { View } from '../../../server/schemas/sitting.ts';
+import { SERVER_AWAY } from '../api/fetch-json.ts';
 import { numberWords, plusMinusWords } from '../measures/reading.ts';
 import type { Sending } from './sending.ts';
 
@@ -15,10 +16,16 @@ export function stageWords({ stage }: Sending, view: View | null): string {
     case 'refused':
       return stage.detail;
     case 'failed':
-      return stage.byItself ? `It waits and goes by itself. ${stage.detail}` : stage.detail;
+      return stage.byItself ? `It waits and goes by itself. ${holdUpWords(stage.detail)}` : stage.detail;
     case 'kept':
       return view ? viewWords(view) : 'Received';
   }
+}
+
+/** Why photos wait, without telling to do what is done by itself. */
+export function holdUpWords(detail: string): string {
+  if (!navigator.onLine) return 'There is no network.';
+  return detail === SERVER_AWAY ? 'The server does not answer.' : detail;
 }
 
 /** What became of a photo that the server has. */

@@ -2,6 +2,7 @@ import { useId, useRef, useState } from 'react';
 import { Fault } from '../parts/Fault.tsx';
 import { Icon } from '../parts/Icon.tsx';
 import { STOP_MEANINGS, STOP_WORDS } from '../words/plant-words.ts';
+import { spokenFigure } from '../words/spoken-figure.ts';
 import { CutActs } from './CutActs.tsx';
 import { CutNote } from './CutNote.tsx';
 import styles from './CutRow.module.css';
@@ -38,6 +39,7 @@ export function CutRow({
   const { state, chosen, number } = cut;
   const hour = hourOf(cut);
   const { figure, unit } = takeOffParts(cut);
+  const off = spokenFigure({ value: figure, plusMinus: null, unit });
   const height = heightWords(cut);
   const refused = marking.fault?.cutId === cut.id ? marking.fault.fault : null;
 
@@ -62,8 +64,8 @@ export function CutRow({
           <span className={styles.unit}>o’clock</span>
         </span>
         <span className={styles.big}>
-          <b>{figure}</b>
-          <span className={styles.unit}>{unit} off</span>
+          <b>{off.value}</b>
+          <span className={styles.unit}>{off.unit} off</span>
         </span>
       </button>
       <span id={whichId} className="only-heard">

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { PlantKind } from '../../../core/plant.ts';
 import type { PhotoReport } from '../../../core/report.ts';
+import { spokenFigure } from '../words/spoken-figure.ts';
 import {
   EXTRA_MEASURES,
   EXTRA_NAMES,
@@ -60,23 +61,26 @@ export default function ExtrasList({
 function MoreRow({
   measure,
   name,
-  reading: { value, plusMinus, unit, aside },
+  reading,
 }: {
   measure: ExtraMeasure | PlantMeasure;
   name: string;
   reading: MoreReading;
 }) {
   const [open, setOpen] = useState(false);
+  const { value, plusMinus, aside } = reading;
+  const figure = value === null ? null : spokenFigure({ ...reading, value });
   return (
     <details className={styles.row} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary className={styles.summary}>
         <span className={styles.extraName}>{name}</span>
-        {value === null ? (
+        {figure === null ? (
           <span className={styles.unknown}>not known</span>
         ) : (
           <span className={styles.value}>
-            <span className={styles.extraNumber}>{value}</span> {plusMinus && <span>{plusMinus}</span>}{' '}
-            <span className={styles.unit}>{unit}</span>
+            <span className={styles.extraNumber}>{figure.value}</span>{' '}
+            {figure.plusMinus && <span>{figure.plusMinus}</span>}{' '}
+            <span className={styles.unit}>{figure.unit}</span>
           </span>
         )}
         {aside && <span className={styles.more}>{aside}</span>}

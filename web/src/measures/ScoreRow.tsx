@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { PhotoReport } from '../../../core/report.ts';
 import type { Point } from '../photo/points.ts';
+import { spokenFigure } from '../words/spoken-figure.ts';
 import { changeSince } from './change.ts';
 import { MEASURE_NAMES } from './measure-names.ts';
 import { OpenedDefinition } from './OpenedDefinition.tsx';
@@ -23,19 +24,23 @@ export function ScoreRow({
   before: PhotoReport | null;
 }) {
   const { value, plusMinus, unit, aside } = readMeasure(report, measure);
+  const figure =
+    value === null
+      ? null
+      : spokenFigure({ value: numberWords(value, measure), plusMinus: plusMinusWords(plusMinus), unit });
   const [open, setOpen] = useState(false);
   const change = before && changeSince(report, before, measure);
   return (
     <details className={styles.row} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary className={styles.summary}>
         <span className={styles.name}>{MEASURE_NAMES[measure]}</span>
-        {value === null ? (
+        {figure === null ? (
           <span className={styles.unknown}>not known</span>
         ) : (
           <span className={styles.value}>
-            <span className={styles.number}>{numberWords(value, measure)}</span>{' '}
-            {plusMinus !== null && <span className={styles.plusMinus}>{plusMinusWords(plusMinus)}</span>}{' '}
-            <span className={styles.unit}>{unit}</span>
+            <span className={styles.number}>{figure.value}</span>{' '}
+            {figure.plusMinus !== null && <span className={styles.plusMinus}>{figure.plusMinus}</span>}{' '}
+            <span className={styles.unit}>{figure.unit}</span>
           </span>
         )}
         <span className={styles.more}>

@@ -82,5 +82,5 @@ const LEAN_WORDS = { left: 'to the left', right: 'to the right', even: 'even' } 
 function canopySizeWords(report: PhotoReport): string | null {
   const { widthMm = null, heightMm = null } = report.canopy ?? {};
   if (widthMm === null || heightMm === null) return null;
-  return `canopy ${widthMm.toFixed(0)} wide, ${heightMm.toFixed(0)} high`;
+  return `canopy ${widthMm.toFixed(0)} mm wide, ${heightMm.toFixed(0)} mm high`;
 }

@@ -3,6 +3,7 @@ import type { TurnedReport } from '../../../core/turned/measure-turned.ts';
 import { plusMinusWords } from '../measures/reading.ts';
 import list from '../measures/ScoreList.module.css';
 import styles from '../measures/ScoreRow.module.css';
+import { spokenFigure } from '../words/spoken-figure.ts';
 import { readTurned, TURNED_MEASURES, TURNED_NAMES, type TurnedMeasure } from './turned-readings.ts';
 
 const TurnedDefinition = lazy(() => import('./TurnedDefinition.tsx'));
@@ -20,18 +21,19 @@ export function TurnedNumbers({ report }: { report: TurnedReport }) {
 
 function TurnedRow({ measure, report }: { measure: TurnedMeasure; report: TurnedReport }) {
   const { value, plusMinus, unit, aside } = readTurned(report, measure);
+  const figure = value === null ? null : spokenFigure({ value, plusMinus: plusMinusWords(plusMinus), unit });
   const [open, setOpen] = useState(false);
   return (
     <details className={styles.row} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary className={styles.summary}>
         <span className={styles.extraName}>{TURNED_NAMES[measure]}</span>
-        {value === null ? (
+        {figure === null ? (
           <span className={styles.unknown}>not known</span>
         ) : (
           <span className={styles.value}>
-            <span className={styles.extraNumber}>{value}</span>{' '}
-            {plusMinus !== null && <span className={styles.plusMinus}>{plusMinusWords(plusMinus)}</span>}{' '}
-            <span className={styles.unit}>{unit}</span>
+            <span className={styles.extraNumber}>{figure.value}</span>{' '}
+            {figure.plusMinus !== null && <span className={styles.plusMinus}>{figure.plusMinus}</span>}{' '}
+            <span className={styles.unit}>{figure.unit}</span>
           </span>
         )}
         {aside && <span className={styles.more}>{aside}</span>}

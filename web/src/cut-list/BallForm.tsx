@@ -6,6 +6,7 @@ import { Fault } from '../parts/Fault.tsx';
 import { Field } from '../parts/Field.tsx';
 import forms from '../parts/forms.module.css';
 import { KeepOrCancel } from '../parts/KeepOrCancel.tsx';
+import { LengthInput, typedUnit } from '../parts/LengthInput.tsx';
 import { useSending } from '../parts/use-sending.ts';
 import styles from './BallSection.module.css';
 import { type BallDraft, ballDraftOf, readBallDraft } from './ball-draft.ts';
@@ -52,14 +53,13 @@ export function BallForm({ plant, onClose }: { plant: Plant; onClose: () => void
         ))}
       </fieldset>
       {draft.kind === 'width' && (
-        <Field label="Width of the ball, mm" fault={unread.width ?? refused}>
+        <Field label={`Width of the ball, ${typedUnit()}`} fault={unread.width ?? refused}>
           {(wiring) => (
-            <input
+            <LengthInput
               {...wiring}
-              inputMode="decimal"
-              placeholder="for example 300"
-              value={draft.width}
-              onChange={(event) => set({ width: event.target.value })}
+              placeholderMm={300}
+              mm={draft.width}
+              onChange={(width) => set({ width })}
             />
           )}
         </Field>
@@ -67,17 +67,16 @@ export function BallForm({ plant, onClose }: { plant: Plant; onClose: () => void
       {draft.kind === 'show' && (
         <>
           <Field
-            label="Widest on the day, mm"
+            label={`Widest on the day, ${typedUnit()}`}
             help="What the class allows, or what you can carry."
             fault={unread.widest ?? refused}
           >
             {(wiring) => (
-              <input
+              <LengthInput
                 {...wiring}
-                inputMode="decimal"
-                placeholder="for example 400"
-                value={draft.widest}
-                onChange={(event) => set({ widest: event.target.value })}
+                placeholderMm={400}
+                mm={draft.widest}
+                onChange={(widest) => set({ widest })}
               />
             )}
           </Field>

@@ -1,5 +1,6 @@
 import { PLANT_KINDS, type PlantKind } from '../../../core/plant.ts';
 import { Field } from '../parts/Field.tsx';
+import { LengthInput, typedUnit } from '../parts/LengthInput.tsx';
 import { KIND_WORDS } from '../words/plant-words.ts';
 import type { PlantDraft } from './plant-draft.ts';
 import { StandField } from './StandField.tsx';
@@ -53,18 +54,12 @@ export function PlantFields({
         )}
       </Field>
       <Field
-        label="Pot rim, mm"
+        label={`Pot rim, ${typedUnit()}`}
         help="Measure straight across the outside of the rim, edge to edge. It gives the photos their millimetres. Without it you get shape but no sizes."
         fault={fields.rimMm}
       >
         {(wiring) => (
-          <input
-            {...wiring}
-            inputMode="decimal"
-            placeholder="for example 130"
-            value={draft.rim}
-            onChange={(event) => set({ rim: event.target.value })}
-          />
+          <LengthInput {...wiring} placeholderMm={130} mm={draft.rim} onChange={(rim) => set({ rim })} />
         )}
       </Field>
       <Field

@@ -1,6 +1,7 @@
 import buttons from '../parts/buttons.module.css';
 import { Field } from '../parts/Field.tsx';
 import { Icon } from '../parts/Icon.tsx';
+import { LengthInput, typedUnit } from '../parts/LengthInput.tsx';
 import styles from './ShowSheet.module.css';
 import { type ClassDraft, emptyClass, LIMITS } from './show-draft.ts';
 
@@ -33,15 +34,13 @@ export function ClassFields({
           </Field>
           <div className={styles.limits}>
             {LIMITS.map(({ entry, field, label }) => (
-              <Field key={entry} label={label} fault={fields[`classes/${index}/${field}`]}>
+              <Field
+                key={entry}
+                label={`${label}, ${typedUnit()}`}
+                fault={fields[`classes/${index}/${field}`]}
+              >
                 {(wiring) => (
-                  <input
-                    {...wiring}
-                    inputMode="decimal"
-                    placeholder="no limit"
-                    value={one[entry]}
-                    onChange={(event) => set(one.row, { [entry]: event.target.value })}
-                  />
+                  <LengthInput {...wiring} mm={one[entry]} onChange={(mm) => set(one.row, { [entry]: mm })} />
                 )}
               </Field>
             ))}

@@ -28,9 +28,9 @@ export const EMPTY_SHOW: ShowDraft = { name: '', day: '', place: '', rules: '', 
 
 /** The limits of a class, by the entry on the form and the field that it fills. */
 export const LIMITS = [
-  { entry: 'pot', field: 'potMm', label: 'Widest pot rim, mm' },
-  { entry: 'widest', field: 'widestMm', label: 'Widest plant, mm' },
-  { entry: 'tallest', field: 'tallestMm', label: 'Tallest plant, mm' },
+  { entry: 'pot', field: 'potMm', label: 'Widest pot rim' },
+  { entry: 'widest', field: 'widestMm', label: 'Widest plant' },
+  { entry: 'tallest', field: 'tallestMm', label: 'Tallest plant' },
 ] as const;
 
 export function showDraftOf({ name, day, place, rules, classes }: Show): ShowDraft {

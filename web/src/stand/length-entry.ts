@@ -2,13 +2,13 @@ export type LengthEntry =
   | { readonly ok: true; readonly mm: number | null }
   | { readonly ok: false; readonly fault: string };
 
-const MM_OF = { mm: 1, cm: 10, m: 1000 } as const;
+const MM_OF = { mm: 1, cm: 10, m: 1000, in: 25.4, ft: 304.8 } as const;
 
-/** Reads "180", "180 cm", "1,8 m" or "1800 mm" into mm; a bare number is centimetres, nothing is not known. */
+/** Reads "180", "180 cm", "1,8 m", "1800 mm", "71 in" or "5.9 ft" into mm; a bare number is centimetres, nothing is not known. */
 export function readLengthMm(words: string, fault: string): LengthEntry {
   const said = words.trim().toLowerCase().replace(',', '.');
   if (said === '') return { ok: true, mm: null };
-  const [, number, unit = 'cm'] = /^([+-]?\d*\.?\d+)\s*(mm|cm|m)?$/.exec(said) ?? [];
+  const [, number, unit = 'cm'] = /^([+-]?\d*\.?\d+)\s*(mm|cm|m|in|ft)?$/.exec(said) ?? [];
   if (number === undefined) return { ok: false, fault };
   const mm = Math.round(Number(number) * MM_OF[unit as keyof typeof MM_OF]);
   return Number.isFinite(mm) ? { ok: true, mm } : { ok: false, fault };

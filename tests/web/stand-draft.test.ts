@@ -23,7 +23,7 @@ describe('a length as typed', () => {
     expect(readLengthMm('  ', FAULT)).toEqual({ ok: true, mm: null });
   });
 
-  it.each(['two steps', '1.8.0', '180 ft', '--3'])('%j is sent back with its sentence', (words) => {
+  it.each(['two steps', '1.8.0', '180 yd', '--3'])('%j is sent back with its sentence', (words) => {
     expect(readLengthMm(words, FAULT)).toEqual({ ok: false, fault: FAULT });
   });
 

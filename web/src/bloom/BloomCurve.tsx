@@ -33,6 +33,8 @@ export default function BloomCurve({ bloom, stops, showDay, today }: BloomCurveP
     const element = place.current;
     if (!element || width === 0) return;
     const chart = drawCurve({ bloom, stops, showDay, today }, width);
+    // Named as a whole above; the marks' own names say nothing to the ear.
+    chart.setAttribute('aria-hidden', 'true');
     element.replaceChildren(chart);
     return () => chart.remove();
   }, [bloom, stops, showDay, today, width]);

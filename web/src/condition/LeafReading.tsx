@@ -67,7 +67,7 @@ function NormalLeaf({
     );
   return (
     <>
-      <h4>{LEARN_ANEW.name}</h4>
+      <h3>{LEARN_ANEW.name}</h3>
       <p>{words}</p>
       <p className={styles.sub}>{NORMAL_MEANING}</p>
       {(teaching !== null || healthyDays.length > 0) && (

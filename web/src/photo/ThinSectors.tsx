@@ -49,7 +49,7 @@ export function ThinSectors({
           <circle cx={spacing / 2} cy={spacing / 2} r={spacing * 0.22} className={styles.thinRing} />
         </pattern>
       </defs>
-      {runs.map((run, at) => {
+      {runs.map((run) => {
         const [from, to] = [run.fromClock - 0.5, run.fromClock + hoursOf(run) - 0.5];
         const wide = hoursOf(run) > 6 ? 1 : 0;
         const [outerA, outerB] = [pointAt(ball, from, 1), pointAt(ball, to, 1)];
@@ -57,7 +57,6 @@ export function ThinSectors({
         const arc = `M${outerA.join(' ')}A${ball.radiusPx} ${ball.radiusPx} 0 ${wide} 1 ${outerB.join(' ')}`;
         const inner = ball.radiusPx * INNER;
         const wedge = `${arc}L${innerB.join(' ')}A${inner} ${inner} 0 ${wide} 0 ${innerA.join(' ')}Z`;
-        const plate = plates[at] ?? null;
         return (
           <Tappable key={run.fromClock} words={thinTold(run)} onTell={onTell}>
             <path d={wedge} fill={`url(#${id}-thin)`} />
@@ -65,8 +64,17 @@ export function ThinSectors({
             <path d={wedge} className={styles.thinEdge} />
             <path d={arc} className={styles.thinArcCasing} />
             <path d={arc} className={styles.thinArc} />
-            {plate && <DrawnLabel at={plate.at} words={thinLabel(run)} crop={crop} unitPx={unitPx} />}
           </Tappable>
+        );
+      })}
+      {runs.map((run, at) => {
+        const plate = plates[at];
+        return (
+          plate && (
+            <g key={run.fromClock} className={styles.name}>
+              <DrawnLabel at={plate.at} words={thinLabel(run)} crop={crop} unitPx={unitPx} />
+            </g>
+          )
         );
       })}
     </>

@@ -31,6 +31,8 @@ export default function TrendChart({ measure, series, stops, segments, showDay, 
     const element = place.current;
     if (!element || width === 0) return;
     const chart = drawTrend({ measure, series, stops, segments, showDay, marks }, width);
+    // Named as a whole; the marks' own names say nothing to the ear.
+    chart.setAttribute('aria-hidden', 'true');
     element.replaceChildren(chart);
     return () => chart.remove();
   }, [measure, series, stops, segments, showDay, marks, width]);

@@ -13,7 +13,12 @@ import { curveFrame, shareOn } from '../../../web/src/bloom/curve-frame.ts';
 import { isBloomAhead, type Plan } from '../../../web/src/season/plan/plan-words.ts';
 
 const TODAY = day('2026-11-22');
-const date = (on: string, from90 = on, to90 = on, isPast = true) => ({ day: on, from90, to90, isPast });
+const date = (on: string, from90 = on, to90 = on, isPast = true) => ({
+  day: day(on),
+  from90: day(from90),
+  to90: day(to90),
+  isPast,
+});
 const reading = (on: string, share: number) => ({ day: on, share, plusMinus: 0.02 });
 const point = (on: string, share: number, isForecast = false) => ({
   day: on,

@@ -1,5 +1,6 @@
 import type { PointPx } from '../raster/raster.ts';
 import type { FoliageShares } from '../report.ts';
+import { mayBeFlower } from './foliage-words.ts';
 import type { LeafReading } from './read-leaf.ts';
 
 /** The report's part on leaf, in px of the photo as stored upright; `null` when it was not read or cannot be told. */
@@ -19,7 +20,12 @@ export function foliageInReport(
   };
 }
 
-/** Why the leaf's colour could not be told. */
+/** Why the leaf's colour could not be told, and that yellow flowers count as yellow leaf where they may. */
 export function foliageNotes(leaf: LeafReading | null): readonly string[] {
-  return leaf === null || leaf.foliage.ok ? [] : [leaf.foliage.why];
+  if (leaf === null) return [];
+  if (!leaf.foliage.ok) return [leaf.foliage.why];
+  return mayBeFlower(leaf.foliage) ? [YELLOW_FLOWERS] : [];
 }
+
+const YELLOW_FLOWERS =
+  'Most of the yellow stands high on the plant. Should it be in yellow bloom, those flowers are counted as yellow leaf: look before you clear any.';

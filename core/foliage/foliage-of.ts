@@ -21,13 +21,13 @@ export interface FoliageClues {
 const LEAST = { px: 600, share: 0.5 };
 /** Without an own normal this share of yellow may as well be the plant's nature. */
 const BY_NATURE_SHARE = 0.4;
-/** One standard deviation: of a limit's place, degrees; of a share whatever else; and without an own normal. */
-const DOUBT = { limitDeg: 2, share: 0.006, usual: 0.025 };
+/** One standard deviation: of a limit's place, degrees; of a share whatever else; of yellow as a share of itself; and without an own normal. */
+const DOUBT = { limitDeg: 2, share: 0.008, ofYellow: 0.08, usual: 0.025 };
 /**
  * Part of the brown share that is doubted, and that yellow is doubted by: on its thin margins brown blurs into what lies
  * beside it. Measured on rendered plants, where about half of it was read.
  */
-const BLURRED = { brown: 0.5, yellow: 0.25 };
+const BLURRED = { brown: 0.8, yellow: 0.3 };
 /** Degrees that an own limit of yellow lies below the usual one from which as much yellow again may look like the plant's own. */
 const HIDDEN_DEG = 10;
 
@@ -97,7 +97,7 @@ export function sharesWithDoubt(
       DOUBT.share,
       own === null ? DOUBT.usual : 0,
       middle.brown * (tone === 'brown' ? BLURRED.brown : BLURRED.yellow),
-      tone === 'brown' ? 0 : hidden,
+      tone === 'brown' ? 0 : Math.hypot(hidden, DOUBT.ofYellow * middle.yellow),
     );
     return { share: middle[tone], plusMinus: NORMAL_95 * spread };
   };

@@ -44,7 +44,7 @@ export function foliageAdvice(now: FoliageShares, before: FoliageShares): Foliag
     finding: `${tone === 'yellow' ? 'Yellow' : 'Brown'} leaf rose from ${leafPercent(before[tone])} to ${leafPercent(now[tone])} of the leaf seen.`,
     act:
       tone === 'yellow'
-        ? `Clear the yellow leaves${placesInWords(now.where)}.`
+        ? `Clear the yellow leaves${placesInWords(now.where)}${mayBeFlower(now) ? ', unless those are yellow flowers' : ''}.`
         : 'Take off leaves that are dead, and look at those that are brown in part.',
     lookFor: LOOK_FOR[tone],
     caution: CAUTION,
@@ -73,4 +73,18 @@ export function placesInWords(zones: readonly YellowZone[]): string {
   for (const { place, areaShare } of zones) areas.set(place, (areas.get(place) ?? 0) + areaShare);
   const named = [...areas].sort(([, one], [, other]) => other - one).slice(0, MOST_PLACES);
   return named.length === 0 ? '' : ` ${named.map(([place]) => place).join(' and ')}`;
+}
+
+/**
+ * Whether yellow may be flower: it is more than its plus-minus, and most of what stands together stands high, where flowers stand. Leaf mostly turns
+ * yellow from below (common practice, no source).
+ */
+export function mayBeFlower({ yellow, where }: Pick<FoliageShares, 'yellow' | 'where'>): boolean {
+  if (yellow.share <= yellow.plusMinus) return false;
+  let [high, all] = [0, 0];
+  for (const { place, areaShare } of where) {
+    all += areaShare;
+    if (place.startsWith('high')) high += areaShare;
+  }
+  return high > all / 2;
 }

@@ -47,6 +47,12 @@ describe('the leaf in the report of a photo', () => {
     expect(report.foliage?.notCompared).toBeNull();
   });
 
+  it('says that yellow flowers count as yellow leaf where yellow stands high', () => {
+    const top = paintLeaf((_, down) => (down < 0.3 ? YELLOW : GREEN));
+    expect(reportOf(top).report.notes.join(' ')).toContain('Should it be in yellow bloom');
+    expect(reportOf(CORNER).report.notes.join(' ')).not.toContain('yellow bloom');
+  });
+
   it('gives what a normal leaf is learned from', () => {
     expect(reportOf(CORNER).leafLook).toMatchObject({ photos: 1, from: 'backdrop' });
     expect(reportOf(CORNER, false).leafLook).toBeNull();

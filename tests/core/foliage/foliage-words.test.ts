@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Foliage, YellowZone } from '../../../core/foliage/foliage.ts';
-import { foliageAdvice, placesInWords } from '../../../core/foliage/foliage-words.ts';
+import { foliageAdvice, mayBeFlower, placesInWords } from '../../../core/foliage/foliage-words.ts';
 
 const zone = (place: string, areaShare: number): YellowZone => ({
   place,
@@ -34,6 +34,17 @@ describe('advice on the leaf', () => {
       act: 'Clear the yellow leaves low on the left.',
     });
     expect(advice?.caution).toContain('the label and local rules decide');
+  });
+
+  it('leaves yellow that stands high, where flowers stand, to the grower’s eye', () => {
+    const where = [zone('high in the middle', 0.06), zone('low on the left', 0.02)];
+    expect(mayBeFlower(foliage(0.09, 0, { where }))).toBe(true);
+    expect(foliageAdvice(foliage(0.09, 0, { where }), foliage(0.03))?.act).toBe(
+      'Clear the yellow leaves high in the middle and low on the left, unless those are yellow flowers.',
+    );
+    // Low on the plant it is leaf; and within its plus-minus it is nothing.
+    expect(mayBeFlower(foliage(0.09))).toBe(false);
+    expect(mayBeFlower(foliage(0.01, 0, { where }))).toBe(false);
   });
 
   it('is silent inside the plus-minus of both sittings', () => {

@@ -15,8 +15,10 @@ const LEAST_CHANCE = 0.8;
  * bloom anew, so that the work is gone with them.
  */
 export function earlyBloomWork(season: PlantSeason): Work[] {
-  const { bloom } = season;
-  if (bloom == null || !isSure(bloom)) return notedEarlyBloom(season);
+  const { bloom, plan } = season;
+  // A stop still to come takes this bloom with it.
+  const isForShow = plan === null || plan.restsOn === 'written';
+  if (bloom == null || !isForShow || !isSure(bloom)) return notedEarlyBloom(season);
   return bloom.againstShow.verdict === 'early' ? seenEarlyBloom(season, bloom) : [];
 }
 

@@ -30,7 +30,7 @@ export interface BloomSoFar {
   /** First day that an entry of this bloom in the log may bear. */
   readonly from: Day;
   readonly bloom: BloomTold | NoBloom;
-  /** `null` without a show to come, or before colour is seen. */
+  /** `null` without a show that this bloom may be for, before colour is seen, and when the photos are too old. */
   readonly againstShow: BloomAgainstShow | null;
   /** To be drawn; reckoned when it is asked for. */
   readonly curve: () => BloomPoint[];
@@ -67,9 +67,9 @@ export function bloomSoFar(facts: SeasonFacts, plant: AimedPlant): BloomSoFar {
     from: since?.day ?? addDays(first?.day ?? today, -UNSEEN_DAYS),
     bloom,
     againstShow:
-      !bloom.ok || showDay === null || showDay < today
-        ? null
-        : againstShowOn(today, { ...asked, showDay, lastsDays, kind }),
+      bloom.ok && showDay !== null && isForShow(bloom.newestDay, showDay, today)
+        ? againstShowOn(today, { ...asked, showDay, lastsDays, kind })
+        : null,
     curve: () => (bloom.ok ? [...curveOf({ ...asked, lastsDays })] : []),
     forRecords: () => {
       const told = toldBloom(alone);
@@ -80,12 +80,23 @@ export function bloomSoFar(facts: SeasonFacts, plant: AimedPlant): BloomSoFar {
 
 /** A bloom not photographed for so long has gone on unseen. */
 const STALE_DAYS = 28;
+/** Colour seen earlier than this before a show is of a bloom before the one for the show. */
+const MOST_AHEAD_DAYS = 120;
 
-/** The bloom that work follows from; `null` without a show to come, before colour is seen, and where photos are too old. */
+function isForShow(newestDay: Day, showDay: Day, today: Day): boolean {
+  return (
+    showDay >= today &&
+    daysBetween(newestDay, today) <= STALE_DAYS &&
+    daysBetween(newestDay, showDay) <= MOST_AHEAD_DAYS
+  );
+}
+
+/** The bloom that work follows from; `null` where nothing is told of it against a show. */
 export function seenBloom(facts: SeasonFacts, plant: AimedPlant): SeenBloom | null {
   const newest = facts.flowerReadings.get(plant.id)?.at(-1);
-  if (newest === undefined || plant.showDay === null || plant.showDay < facts.today) return null;
-  if (daysBetween(newest.day, facts.today) > STALE_DAYS) return null;
+  // Told before anything is fitted: bench and calendar ask for every plant.
+  if (newest === undefined || plant.showDay === null) return null;
+  if (!isForShow(newest.day, plant.showDay, facts.today)) return null;
   const { bloom, againstShow } = bloomSoFar(facts, plant);
   if (!bloom.ok || againstShow === null) return null;
   return { day: bloom.newestDay, isTold: bloom.sureness !== 'unsure', againstShow };

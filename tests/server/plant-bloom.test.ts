@@ -1,8 +1,11 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { shareOpen } from '../../core/bloom/bloom-form.ts';
 import { addDays, day, daysBetween } from '../../core/day/day.ts';
 import type { PlantBloom } from '../../server/schemas/condition.ts';
 import { inFlower, photographedPlant } from './fixtures/photographed-plant.ts';
+
+// Each test takes in its photos one by one.
+vi.setConfig({ testTimeout: 60_000 });
 
 const FIRST = day('2026-03-01');
 const FORM = { kind: 'logistic', halfDays: 40, riseDays: 16, lastsDays: 21, fallDays: 20 } as const;
@@ -60,6 +63,26 @@ describe('the bloom on a plant’s page', () => {
     const { againstShow } = told((await page()).bloom);
     expect(againstShow?.verdict).toBe('early');
     expect(againstShow?.words).toContain('early for the show on 30 May 2026');
+  });
+
+  it('is not set against a show of another bloom, nor by old photos', async () => {
+    const later = await blooming(9, { plant: { showDay: addDays(FIRST, 190) } });
+    expect(told((await later.page()).bloom).againstShow).toBeNull();
+    const old = await blooming(9, { plant: { showDay: addDays(FIRST, 100) }, today: addDays(FIRST, 90) });
+    expect(told((await old.page()).bloom).againstShow).toBeNull();
+  });
+
+  it('early for sure, is work with a last day, gone once the heads are off', async () => {
+    const { send, plantId } = await blooming(8, { plant: { kind: 'other', showDay: addDays(FIRST, 100) } });
+    const taking = async () =>
+      (await send('GET', `/api/plants/${plantId}/season`)).body.work.filter(
+        ({ kind }: { kind: string }) => kind === 'take-off-bloom',
+      );
+    const [work] = await taking();
+    expect(work.what).toMatch(/^Take off the first heads until \d+ (May|June) 2026\.$/);
+    expect(work.why).toContain('early for the show on 9 June 2026');
+    await send('POST', `/api/plants/${plantId}/notes`, { day: addDays(FIRST, 50), kind: 'bloom-taken-off' });
+    expect(await taking()).toEqual([]);
   });
 
   it('begins anew after heads were taken off', async () => {

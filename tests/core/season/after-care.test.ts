@@ -229,6 +229,11 @@ describe('a bloom that the photos show', () => {
     expect(taking(seen('in-time', 0.9))).toEqual([]);
   });
 
+  it('before the last stop is given, is left to that stop', () => {
+    const bloom = seen('early', 0.9);
+    expect(of('take-off-bloom', work({ ...noted, stops: [], bloom }, day('2026-01-10')))).toEqual([]);
+  });
+
   it('told too loosely, leaves what was noted to speak', () => {
     for (const bloom of [seen('early', 0.7), seen('in-time', 0.7), seen('early', 0.9, false)]) {
       expect(taking(bloom).map(({ until }) => until)).toEqual(['2026-05-21']);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { layersShown } from '../../web/src/photo/layers.ts';
+import { layersShown, layersSpokenOf } from '../../web/src/photo/layers.ts';
 import { thinLabel, thinTold, yellowLabel } from '../../web/src/photo/leaf-words.ts';
 import { clockRunWords, thinRuns } from '../../web/src/photo/thin-sectors.ts';
 import { placeZoneLabels } from '../../web/src/photo/zone-labels.ts';
@@ -76,6 +76,11 @@ describe('the layers on the photo', () => {
     expect(layersShown({})).not.toContain('yellow');
     expect(layersShown({}, ['yellow'])).toContain('yellow');
     expect(layersShown({ thin: true })).toContain('thin');
+  });
+
+  it('of yellow leaf are spoken of by the advice to clear it, by no other', () => {
+    expect(layersShown({}, layersSpokenOf([{ kind: 'turn' }, { kind: 'clear' }]))).toContain('yellow');
+    expect(layersSpokenOf([{ kind: 'turn' }, { kind: 'keep' }])).toEqual([]);
   });
 
   it('stay as the grower switched them, whatever is spoken of', () => {

@@ -16,7 +16,7 @@ import { Tappable } from './Tappable.tsx';
 import { ThinSectors, thinToName } from './ThinSectors.tsx';
 import { thinRuns } from './thin-sectors.ts';
 import { UnsureZones } from './UnsureZones.tsx';
-import { WeakSideShading, weakPlate } from './WeakSideShading.tsx';
+import { WeakSideName, WeakSideShading, weakPlate } from './WeakSideShading.tsx';
 import { weakSideOf } from './weak-side.ts';
 import { YellowZones, yellowRoom, yellowToName } from './YellowZones.tsx';
 import { placeZoneLabels } from './zone-labels.ts';
@@ -59,7 +59,7 @@ export function Overlay({ view, report, layers, crop, unitPx, onTell, onAsk }: O
     <>
       {shows('weak') && weak && ball && (
         <Tappable words={weakWords(report, weak.side)} onTell={onTell}>
-          <WeakSideShading id={id} weak={weak} ball={ball} outline={outline} crop={crop} unitPx={unitPx} />
+          <WeakSideShading id={id} weak={weak} ball={ball} outline={outline} unitPx={unitPx} />
         </Tappable>
       )}
       {shows('outline') && outline && (
@@ -87,6 +87,7 @@ export function Overlay({ view, report, layers, crop, unitPx, onTell, onAsk }: O
       )}
       {/* Over the ball, whose reach for the finger would swallow the taps on zones along it. */}
       {shows('unsure') && <UnsureZones id={id} zones={view.drawing.unsure} unitPx={unitPx} onAsk={onAsk} />}
+      {shows('weak') && weak && ball && <WeakSideName weak={weak} crop={crop} unitPx={unitPx} />}
       {runs.length > 0 && ball && (
         <ThinSectors
           id={id}

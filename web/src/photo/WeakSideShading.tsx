@@ -15,20 +15,27 @@ export function weakPlate({ side, label: [x, y] }: WeakSide, crop: Box, unitPx: 
   return { at: clampInto(crop, [x + (side === 'left' ? -aside : aside), y], size), size };
 }
 
-/** Hatches what the canopy leaves open of the ball on its weak side, and says so in words. */
+/** Names the weak side, over all lines. */
+export function WeakSideName({ weak, crop, unitPx }: { weak: WeakSide; crop: Box; unitPx: number }) {
+  return (
+    <g className={styles.name}>
+      <DrawnLabel at={weakPlate(weak, crop, unitPx).at} words={WORDS} crop={crop} unitPx={unitPx} />
+    </g>
+  );
+}
+
+/** Hatches what the canopy leaves open of the ball on its weak side. */
 export function WeakSideShading({
   id,
   weak,
   ball,
   outline,
-  crop,
   unitPx,
 }: {
   id: string;
   weak: WeakSide;
   ball: Ball;
   outline: string;
-  crop: Box;
   unitPx: number;
 }) {
   const spacing = 9 * unitPx;
@@ -52,7 +59,6 @@ export function WeakSideShading({
         </mask>
       </defs>
       <rect {...weak.half} fill={`url(#${id}-hatch)`} mask={`url(#${id}-open)`} />
-      <DrawnLabel at={weakPlate(weak, crop, unitPx).at} words={WORDS} crop={crop} unitPx={unitPx} />
     </>
   );
 }

@@ -1,3 +1,4 @@
+import type { Advice } from '../../../core/advice/advice.ts';
 import { createKeptStore } from '../parts/store.ts';
 
 export const LAYERS = [
@@ -41,6 +42,11 @@ export const layerChoices = createKeptStore<LayerChoices>(
 /** The layers to be drawn: what was switched on, and of the rest what comes by itself or is spoken of. */
 export function layersShown(choices: LayerChoices, spokenOf: readonly Layer[] = []): readonly Layer[] {
   return LAYERS.filter((layer) => choices[layer] ?? (!ON_ASKING.includes(layer) || spokenOf.includes(layer)));
+}
+
+/** Layers that advice on the newest sitting speaks of. */
+export function layersSpokenOf(advice: readonly Pick<Advice, 'kind'>[]): readonly Layer[] {
+  return advice.some(({ kind }) => kind === 'clear') ? ['yellow'] : [];
 }
 
 export function switchLayer(layer: Layer, isOn: boolean): void {

@@ -15,11 +15,6 @@ const SeasonSection = lazy(() => import('../season/SeasonSection.tsx'));
 const LightSection = lazy(() => import('../light/LightSection.tsx'));
 const ConditionSection = lazy(() => import('../condition/ConditionSection.tsx'));
 
-/** Layers of the photo that the advice on the newest sitting speaks of. */
-export function layersSpokenOf({ advice }: PlantPage): readonly Layer[] {
-  return advice.some(({ kind }) => kind === 'clear') ? ['yellow'] : [];
-}
-
 /** All that is said of a plant beside its photo: what to do first, then numbers and how they go, season and bloom, then the rest. */
 export function PlantAnswers({
   page,

@@ -6,7 +6,7 @@ import { plantQuery } from '../api/queries.ts';
 import { LogSection } from '../log/LogSection.tsx';
 import { AsOf } from '../parts/AsOf.tsx';
 import { Fault } from '../parts/Fault.tsx';
-import { switchLayer } from '../photo/layers.ts';
+import { layersSpokenOf, switchLayer } from '../photo/layers.ts';
 import UnsentStrip from '../photos/UnsentStrip.tsx';
 import { StandLine } from '../stand/StandLine.tsx';
 import { AdviceList } from './AdviceList.tsx';
@@ -14,7 +14,7 @@ import { FilmStrip } from './FilmStrip.tsx';
 import { FirstPhoto } from './FirstPhoto.tsx';
 import { chosenLeaf, leavesOf, measuredBefore } from './leafing.ts';
 import { PhotoPanel } from './PhotoPanel.tsx';
-import { layersSpokenOf, PlantAnswers } from './PlantAnswers.tsx';
+import { PlantAnswers } from './PlantAnswers.tsx';
 import { PlantHead } from './PlantHead.tsx';
 import styles from './PlantScreen.module.css';
 import { PlantSheets, type SheetName } from './PlantSheets.tsx';
@@ -64,7 +64,7 @@ export default function PlantScreen({ plantId }: { plantId: string }) {
               plant={page.plant}
               leaf={leaf}
               newest={leaf === leaves[0]}
-              spokenOf={leaf.sitting === page.sittings[0] ? layersSpokenOf(page) : []}
+              spokenOf={leaf.sitting === page.sittings[0] ? layersSpokenOf(page.advice) : []}
               onStep={step}
               onOpen={openSheet}
             />

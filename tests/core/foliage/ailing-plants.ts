@@ -21,10 +21,10 @@ export interface AilingPlant {
 }
 
 /** Colour of the light against the stand's own; the camera makes up for part of it. */
-const LIGHTS = { day: [1, 1, 1], lamp: [1.22, 1, 0.66], shade: [0.86, 1, 1.24] } as const;
+export const LIGHTS = { day: [1, 1, 1], lamp: [1.22, 1, 0.66], shade: [0.86, 1, 1.24] } as const;
 export type LightName = keyof typeof LIGHTS;
 const CAMERA_MAKES_UP = 0.6;
-const EXPOSURES = [0.5, 0.7, 1, 1.4, 2] as const;
+export const EXPOSURES = [0.5, 0.7, 1, 1.4, 2] as const;
 
 /** Yellow share of the leaves and share of brown margins in the later photos of a plant; plants alternate. */
 const LATER = [
@@ -95,7 +95,8 @@ function ailingPlant(
   };
 }
 
-function inLight(view: ViewOptions, name: LightName, exposure: number): ViewOptions {
+/** A photo of the same in another light and exposure. */
+export function inLight(view: ViewOptions, name: LightName, exposure: number): ViewOptions {
   const tint = LIGHTS[name];
   const tinted = (colour: readonly number[]) =>
     colour.map((value, c) => value * (tint[c] as number)) as [number, number, number];

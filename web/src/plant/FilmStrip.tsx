@@ -70,7 +70,7 @@ export function FilmStrip({
               className={buttons.quiet}
               onClick={() => onOpen({ name: 'compare', leaf: chosen })}
             >
-              <Icon name="overlay" /> Lay two over one another
+              <Icon name="overlay" /> Compare two photos
             </button>
           </div>
         )}

@@ -8,7 +8,7 @@ const MendTool = lazy(() => import('../mend/MendTool.tsx'));
 const RimTool = lazy(() => import('../mend/rim/RimTool.tsx'));
 const AddPhotosSheet = lazy(() => import('../photos/AddPhotosSheet.tsx'));
 const LiveCamera = lazy(() => import('../camera/LiveCamera.tsx'));
-const CompareSheet = lazy(() => import('./CompareSheet.tsx'));
+const CompareSheet = lazy(() => import('../compare/CompareSheet.tsx'));
 const CorrectPhotoSheet = lazy(() => import('./CorrectPhotoSheet.tsx'));
 const LogSheet = lazy(() => import('../log/LogSheet.tsx'));
 const TurnSheet = lazy(() => import('../light/TurnSheet.tsx'));

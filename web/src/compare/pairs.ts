@@ -1,0 +1,32 @@
+import type { PlantPage } from '../../../server/schemas/pages.ts';
+import { type Leaf, leavesOf, measuredBefore } from '../plant/leafing.ts';
+
+/** Two photos of one side, the later one first, that are often laid over each other. */
+export interface ComparePair {
+  readonly name: string;
+  readonly later: Leaf;
+  readonly earlier: Leaf;
+}
+
+/** The pairs that one tap chooses, as far as there are photos for them: since the last sitting, since the last stop, since the first photo. */
+export function comparePairs(page: Pick<PlantPage, 'sittings' | 'stops'>): ComparePair[] {
+  const leaves = leavesOf(page.sittings).filter(({ view }) => view.report?.status === 'measured');
+  const newest = leaves[0];
+  if (!newest) return [];
+  const ofSide = leaves.filter(({ view }) => (view.turnDeg ?? 0) === (newest.view.turnDeg ?? 0));
+  const stop = page.stops
+    .map(({ day }) => day)
+    .filter((day) => day <= newest.sitting.day)
+    .sort()
+    .at(-1);
+  // The photo of the day itself shows the plant before the knife; one of a day before serves as well.
+  const beforeStop = stop ? ofSide.find(({ sitting, view }) => sitting.day <= stop && !view.afterWork) : null;
+  const pairs: [string, Leaf | null | undefined][] = [
+    ['Since the last sitting', measuredBefore(page.sittings, newest)],
+    ['Since the last stop', beforeStop],
+    ['Since the first photo', ofSide.at(-1)],
+  ];
+  return pairs.flatMap(([name, earlier]) =>
+    earlier && earlier.sitting.day < newest.sitting.day ? [{ name, later: newest, earlier }] : [],
+  );
+}

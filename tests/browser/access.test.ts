@@ -36,6 +36,7 @@ const SCREENS: Readonly<Record<string, () => string>> = {
   bench: () => '/',
   plant: () => `/plants/${plantId}`,
   'cut list': () => `/plants/${plantId}/cut-list`,
+  'bench card': () => `/plants/${plantId}/card`,
   film: () => `/plants/${plantId}/film`,
   year: () => `/plants/${plantId}/year`,
   'turned photos': () => `/plants/${plantId}/turned`,

@@ -88,11 +88,11 @@ describe('two photos compared', () => {
 
   it('says what changed, with plus-minus and in words', async () => {
     const row = sheet().getByRole('row', { name: /^Size/ });
-    expect(await row.innerText()).toMatch(/\d+ ±\d.*\d+ ±\d.*\+\d+ mm/s);
+    expect(await row.textContent()).toMatch(/\d+ ±\d.*\d+ ±\d.*\+\d+ mm/s);
     expect(
       await sheet()
         .getByRole('row', { name: /^Roundness/ })
-        .innerText(),
+        .textContent(),
     ).toMatch(/no change|better|worse/);
   });
 

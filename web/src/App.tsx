@@ -22,6 +22,7 @@ const StandsScreen = lazy(() => import('./stand/StandsScreen.tsx'));
 const StandScreen = lazy(() => import('./stand/StandScreen.tsx'));
 const SetUpScreen = lazy(() => import('./stand/SetUpScreen.tsx'));
 const SheetScreen = lazy(() => import('./sheet/SheetScreen.tsx'));
+const CardScreen = lazy(() => import('./bench-card/CardScreen.tsx'));
 const FilmScreen = lazy(() => import('./film/FilmScreen.tsx'));
 const YearScreen = lazy(() => import('./year/YearScreen.tsx'));
 const CalendarScreen = lazy(() => import('./calendar/CalendarScreen.tsx'));
@@ -90,6 +91,7 @@ function House() {
               <Route path="/plants/new" component={AddPlantScreen} />
               <Route path="/plants/:id">{({ id }) => <PlantScreen key={id} plantId={id} />}</Route>
               <Route path="/plants/:id/cut-list">{({ id }) => <CutListScreen key={id} plantId={id} />}</Route>
+              <Route path="/plants/:id/card">{({ id }) => <CardScreen key={id} plantId={id} />}</Route>
               <Route path="/plants/:id/film">{({ id }) => <FilmScreen key={id} plantId={id} />}</Route>
               <Route path="/plants/:id/year">{({ id }) => <YearScreen key={id} plantId={id} />}</Route>
               <Route path="/plants/:id/turned">{({ id }) => <TurnedScreen key={id} plantId={id} />}</Route>

@@ -1,11 +1,12 @@
 import { lazy, Suspense } from 'react';
 import type { Day } from '../../../core/day/day.ts';
 import type { PlantPage } from '../../../server/schemas/pages.ts';
+import { SavableChart } from '../export/SavableChart.tsx';
 import { BloomAgainstShow } from './BloomAgainstShow.tsx';
 import { BloomOffers } from './BloomOffers.tsx';
 import styles from './BloomSeen.module.css';
 import { BloomTable } from './BloomTable.tsx';
-import { CURVE_MEANING, notedWords, type ToldBloom } from './bloom-words.ts';
+import { bloomEvents, CURVE_MEANING, eventWords, notedWords, type ToldBloom } from './bloom-words.ts';
 
 const BloomCurve = lazy(() => import('./BloomCurve.tsx'));
 
@@ -33,7 +34,16 @@ export default function BloomSeen({
       <BloomOffers plantId={page.plant.id} offers={bloom.offers} today={today} />
       <div>
         <Suspense fallback={<div className={styles.waiting}>Drawing…</div>}>
-          <BloomCurve bloom={bloom} stops={page.stops} showDay={showDay} today={today} />
+          <SavableChart
+            plantName={page.plant.name}
+            what="Bloom"
+            lines={[
+              bloom.words,
+              ...bloomEvents(bloom).map((event) => `${event.number}  ${eventWords(event, today)}`),
+            ]}
+          >
+            <BloomCurve bloom={bloom} stops={page.stops} showDay={showDay} today={today} />
+          </SavableChart>
         </Suspense>
         <BloomTable bloom={bloom} stops={page.stops} showDay={showDay} today={today} />
         <details className={styles.meaning}>

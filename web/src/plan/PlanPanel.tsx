@@ -2,6 +2,7 @@ import { useId, useState } from 'react';
 import { placeWords } from '../../../core/turned/place-words.ts';
 import type { PlantPage } from '../../../server/schemas/pages.ts';
 import type { Sitting } from '../../../server/schemas/sitting.ts';
+import { SavableChart } from '../export/SavableChart.tsx';
 import { dayWords, todayHere } from '../words/day-words.ts';
 import { EarlierChoice } from './EarlierChoice.tsx';
 import { PlanClock } from './PlanClock.tsx';
@@ -34,13 +35,21 @@ export function PlanPanel({ page, sitting }: { page: PlantPage; sitting: Sitting
 
   return (
     <div className={styles.panel}>
-      <PlanClock
-        report={report}
-        earlier={under?.reach ?? []}
-        lightAzimuthDeg={lit?.azimuthDeg ?? null}
-        askedDeg={at}
-        onAsk={ask}
-      />
+      <SavableChart
+        plantName={page.plant.name}
+        what="Plan from above"
+        lines={[
+          `${dayWords(sitting.day, today)}. The mark is at 6 o’clock; reach in % of the ball’s radius.`,
+        ]}
+      >
+        <PlanClock
+          report={report}
+          earlier={under?.reach ?? []}
+          lightAzimuthDeg={lit?.azimuthDeg ?? null}
+          askedDeg={at}
+          onAsk={ask}
+        />
+      </SavableChart>
       {asked && (
         <div className={styles.asking}>
           <label htmlFor={sliderId}>Ask a side: tap the plan, or slide</label>

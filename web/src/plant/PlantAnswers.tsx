@@ -49,6 +49,7 @@ export function PlantAnswers({
         trend={page.trend}
         stops={page.stops}
         notes={page.notes}
+        turns={page.turns}
         trends={page.trends}
         growth={page.growth}
       />

@@ -39,6 +39,9 @@ export function PlantHead({ plant, onOpen }: { plant: Plant; onOpen: (sheet: She
         <Link href={`/plants/${plant.id}/year`} className={buttons.quiet}>
           <Icon name="calendar" /> Its year
         </Link>
+        <Link href={`/plants/${plant.id}/card`} className={buttons.quiet}>
+          <Icon name="print" /> Bench card
+        </Link>
         <button type="button" className={buttons.quiet} onClick={() => onOpen({ name: 'plant' })}>
           <Icon name="edit" /> Details
         </button>

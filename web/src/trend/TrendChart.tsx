@@ -21,21 +21,31 @@ interface TrendChartProps {
   segments: readonly TrendSegment[];
   showDay: string | null;
   marks: readonly TrendMark[];
+  /** Days on which the pot was turned. */
+  turned: readonly Day[];
 }
 
 /** The trend drawn: a band for the plus-minus, a dot a sitting, stops and show as upright lines, numbers for what was done or seen, weeks below. */
-export default function TrendChart({ measure, series, stops, segments, showDay, marks }: TrendChartProps) {
+export default function TrendChart({
+  measure,
+  series,
+  stops,
+  segments,
+  showDay,
+  marks,
+  turned,
+}: TrendChartProps) {
   const place = useRef<HTMLElement>(null);
   const width = useWidth(place);
   useEffect(() => {
     const element = place.current;
     if (!element || width === 0) return;
-    const chart = drawTrend({ measure, series, stops, segments, showDay, marks }, width);
+    const chart = drawTrend({ measure, series, stops, segments, showDay, marks, turned }, width);
     // Named as a whole; the marks' own names say nothing to the ear.
     chart.setAttribute('aria-hidden', 'true');
     element.replaceChildren(chart);
     return () => chart.remove();
-  }, [measure, series, stops, segments, showDay, marks, width]);
+  }, [measure, series, stops, segments, showDay, marks, turned, width]);
   return (
     <figure
       ref={place}
@@ -45,7 +55,10 @@ export default function TrendChart({ measure, series, stops, segments, showDay, 
   );
 }
 
-function drawTrend({ measure, series, stops, segments, showDay, marks }: TrendChartProps, width: number) {
+function drawTrend(
+  { measure, series, stops, segments, showDay, marks, turned }: TrendChartProps,
+  width: number,
+) {
   const today = todayHere();
   const days = [...series.map((point) => point.day), ...stops.map((stop) => day(stop.day))].sort();
   const first = days[0] as Day;
@@ -111,6 +124,14 @@ function drawTrend({ measure, series, stops, segments, showDay, marks }: TrendCh
         dy: -20,
         textAnchor: 'end',
         fontWeight: 650,
+        fill: 'var(--ink)',
+      }),
+      Plot.dot(turned, {
+        x: (on: Day) => utc(on),
+        frameAnchor: 'bottom',
+        dy: -4,
+        r: 4.5,
+        symbol: 'triangle',
         fill: 'var(--ink)',
       }),
       Plot.ruleX(placed, { x, stroke: 'var(--line-strong)', strokeDasharray: '1 4' }),

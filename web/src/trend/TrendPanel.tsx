@@ -1,4 +1,5 @@
 import { lazy, Suspense, useMemo, useState } from 'react';
+import type { Turn } from '../../../server/schemas/light.ts';
 import type { PlantPage, TrendPoint } from '../../../server/schemas/pages.ts';
 import type { Plant } from '../../../server/schemas/plant.ts';
 import type { Note, Stop } from '../../../server/schemas/sitting.ts';
@@ -17,6 +18,7 @@ export function TrendPanel({
   trend,
   stops,
   notes,
+  turns,
   trends,
   growth,
 }: {
@@ -24,6 +26,7 @@ export function TrendPanel({
   trend: readonly TrendPoint[];
   stops: readonly Stop[];
   notes: readonly Note[];
+  turns: readonly Turn[];
   trends: PlantPage['trends'];
   growth: PlantPage['growth'];
 }) {
@@ -46,9 +49,11 @@ export function TrendPanel({
       ) : (
         <Suspense fallback={<div className={styles.waiting}>Drawing…</div>}>
           <TrendReading
+            plantName={plant.name}
             measure={measure}
             series={series}
             stops={stops}
+            turns={turns}
             trends={trends}
             showDay={plant.showDay}
             marks={marks}

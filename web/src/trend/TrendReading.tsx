@@ -1,34 +1,45 @@
+import { useMemo } from 'react';
 import { day } from '../../../core/day/day.ts';
 import { type Trend, type TrendSegment, trendOf } from '../../../core/trend/trend.ts';
+import type { Turn } from '../../../server/schemas/light.ts';
 import type { PlantPage } from '../../../server/schemas/pages.ts';
 import type { Stop } from '../../../server/schemas/sitting.ts';
+import { SavableChart } from '../export/SavableChart.tsx';
 import { dayWords, todayHere } from '../words/day-words.ts';
 import { MarkList } from './MarkList.tsx';
 import type { SeriesPoint } from './series.ts';
 import TrendChart from './TrendChart.tsx';
 import styles from './TrendReading.module.css';
-import type { TrendMark } from './trend-marks.ts';
+import { type TrendMark, turnedDays, turnedWords } from './trend-marks.ts';
 import { isGrowth, TREND_NAMES, type TrendMeasure } from './trend-measures.ts';
 import { trendWords } from './trend-words.ts';
 
 /** The trend of one measure in words, stretch by stretch between the stops, and drawn. */
 export default function TrendReading({
+  plantName,
   measure,
   series,
   stops,
+  turns,
   trends,
   showDay,
   marks,
 }: {
+  plantName: string;
   measure: TrendMeasure;
   series: readonly SeriesPoint[];
   stops: readonly Stop[];
+  turns: readonly Turn[];
   trends: PlantPage['trends'];
   showDay: string | null;
   marks: readonly TrendMark[];
 }) {
   const { segments } = trendOfMeasure(measure, series, stops, trends);
   const [newest, ...earlier] = segments.toReversed();
+  const today = todayHere();
+  const [first, last] = [series[0]?.day ?? today, series.at(-1)?.day ?? today];
+  // Kept while nothing changes, or the chart would be drawn anew with every touch of the page.
+  const turned = useMemo(() => turnedDays(turns, first, last), [turns, first, last]);
   return (
     <>
       {newest && (
@@ -38,7 +49,20 @@ export default function TrendReading({
           afterStop={stops.some((stop) => stop.day < newest.fromDay)}
         />
       )}
-      {series.length > 1 && <TrendChart {...{ measure, series, stops, segments, showDay, marks }} />}
+      {series.length > 1 && (
+        <SavableChart
+          plantName={plantName}
+          what={TREND_NAMES[measure]}
+          lines={[
+            `${dayWords(first, today)} to ${dayWords(last, today)}. The band is the plus-minus (95 %).`,
+            ...(turned.length > 0 ? [turnedWords(turned)] : []),
+            ...marks.map(({ number, day: on, words }) => `${number}  ${dayWords(on, today)}: ${words}`),
+          ]}
+        >
+          <TrendChart {...{ measure, series, stops, segments, showDay, marks, turned }} />
+        </SavableChart>
+      )}
+      {series.length > 1 && turned.length > 0 && <p className={styles.turned}>{turnedWords(turned)}</p>}
       {series.length > 1 && <MarkList marks={marks} />}
       {earlier.length > 0 && <EarlierTrends measure={measure} segments={earlier} />}
     </>

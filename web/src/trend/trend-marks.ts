@@ -1,6 +1,8 @@
 import { addDays, type Day, day, daysBetween } from '../../../core/day/day.ts';
 import { EXPLAINS_SHAPE, LOG_WORDS } from '../../../core/season/log-entry.ts';
+import type { Turn } from '../../../server/schemas/light.ts';
 import type { Note } from '../../../server/schemas/sitting.ts';
+import { shortDayWords } from '../words/day-words.ts';
 import type { SeriesPoint } from './series.ts';
 
 /** What was done or seen on one day that may explain a fall in the score; numbered on the chart and in the list below it. */
@@ -25,6 +27,17 @@ export function trendMarks(notes: readonly Note[], series: readonly SeriesPoint[
     byDay.set(on, [...(byDay.get(on) ?? []), `${LOG_WORDS[note.kind]}. ${note.text}`.trim()]);
   }
   return [...byDay].map(([on, words], at) => ({ number: at + 1, day: on, words: words.join(' ') }));
+}
+
+/** The days in this time on which the pot was turned, oldest first. */
+export function turnedDays(turns: readonly Pick<Turn, 'day'>[], first: Day, last: Day): Day[] {
+  const days = turns.map((turn) => day(turn.day)).filter((on) => on >= first && on <= last);
+  return [...new Set(days)].sort();
+}
+
+/** "▲ turned on 23 Aug, 11 Oct": what the small triangles on the axis stand for. */
+export function turnedWords(days: readonly Day[]): string {
+  return `▲ on the axis: turned on ${days.map((on) => shortDayWords(on)).join(', ')}.`;
 }
 
 /** A mark with the row it stands in, so that two near ones do not cover each other. */

@@ -1,6 +1,7 @@
 import { useRef } from 'react';
 import type { Plant } from '../../../../server/schemas/plant.ts';
 import type { PlantSeasonAnswer } from '../../../../server/schemas/season.ts';
+import { SavableChart } from '../../export/SavableChart.tsx';
 import buttons from '../../parts/buttons.module.css';
 import { Icon } from '../../parts/Icon.tsx';
 import type { SheetName } from '../../plant/PlantSheets.tsx';
@@ -67,7 +68,11 @@ export function PlanLine({
       <p ref={means} tabIndex={-1} className={styles.means} data-late={isLate(plan) || undefined}>
         {plan.words}
       </p>
-      {isPictured && <BloomPicture season={season} plan={plan} />}
+      {isPictured && (
+        <SavableChart plantName={plant.name} what="Likely bloom" lines={[plan.words]}>
+          <BloomPicture season={season} plan={plan} />
+        </SavableChart>
+      )}
     </>
   );
 }

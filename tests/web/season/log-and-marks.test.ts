@@ -3,7 +3,13 @@ import { addDays, day } from '../../../core/day/day.ts';
 import { LOG_KINDS, type LogKind } from '../../../core/season/log-entry.ts';
 import type { Note } from '../../../server/schemas/sitting.ts';
 import { lineInWords, logLines } from '../../../web/src/log/log-lines.ts';
-import { isShowDrawn, placedMarks, trendMarks } from '../../../web/src/trend/trend-marks.ts';
+import {
+  isShowDrawn,
+  placedMarks,
+  trendMarks,
+  turnedDays,
+  turnedWords,
+} from '../../../web/src/trend/trend-marks.ts';
 
 const note = (kind: LogKind, on: string, text = ''): Note => ({
   id: `${kind}${on}`,
@@ -83,5 +89,14 @@ describe('the show on the trend', () => {
     expect(isShowDrawn(day('2026-05-20'), first, last)).toBe(true);
     expect(isShowDrawn(day('2026-08-01'), first, last)).toBe(false);
     expect(isShowDrawn(day('2025-08-01'), first, last)).toBe(false);
+  });
+});
+
+describe('the turns on the trend', () => {
+  it('are the days within it, each once, oldest first', () => {
+    const turns = ['2026-03-20', '2026-03-02', '2026-03-20', '2026-01-01'].map((on) => ({ day: day(on) }));
+    const days = turnedDays(turns, day('2026-03-01'), day('2026-03-31'));
+    expect(days).toEqual(['2026-03-02', '2026-03-20']);
+    expect(turnedWords(days)).toContain('turned on');
   });
 });

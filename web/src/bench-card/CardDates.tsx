@@ -10,6 +10,8 @@ const MOST_DATES = 8;
 /** What comes next for this plant, the nearest first: work that is due or to come, the windows of the stops, the shows. */
 export function CardDates({ season, today }: { season: PlantSeasonAnswer; today: Day }) {
   const { now, soon, later } = workShelves(season.work, today);
+  const isNotDue = ({ kind, what }: (typeof now)[number]) =>
+    !now.some((due) => due.kind === kind && due.what === what);
   const shows = season.entries
     .map(({ show }) => show)
     .filter((show) => show.day >= today)
@@ -20,7 +22,8 @@ export function CardDates({ season, today }: { season: PlantSeasonAnswer; today:
       words: `Show: ${name}`,
     }));
   const dates = [
-    ...[...now, ...soon, ...later].map(({ key, day: on, dueBy, what }) => ({
+    // What is due now and comes round again stands once.
+    ...[...now, ...[...soon, ...later].filter(isNotDue)].map(({ key, day: on, dueBy, what }) => ({
       key,
       on: day(on),
       to: dueBy > on ? dueBy : null,

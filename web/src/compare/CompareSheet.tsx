@@ -5,7 +5,7 @@ import { Choices } from '../parts/Choices.tsx';
 import { Field } from '../parts/Field.tsx';
 import Sheet from '../parts/Sheet.tsx';
 import { type Leaf, leavesOf, measuredBefore, turnWords } from '../plant/leafing.ts';
-import { dayWords, todayHere } from '../words/day-words.ts';
+import { dayWords, shortDayWords, todayHere } from '../words/day-words.ts';
 import { CompareChanges } from './CompareChanges.tsx';
 import { ComparePicture, type CompareWay } from './ComparePicture.tsx';
 import styles from './CompareSheet.module.css';
@@ -127,7 +127,7 @@ export default function CompareSheet({
           <CompareChanges
             earlier={earlier.view.report}
             later={later.view.report}
-            days={[dayWords(earlier.sitting.day, today), dayWords(later.sitting.day, today)]}
+            days={[shortDayWords(earlier.sitting.day), shortDayWords(later.sitting.day)]}
           />
         </section>
       )}

@@ -102,7 +102,12 @@ describe('weeks of photos as a film', () => {
   });
 
   it('fetches small pictures a few ahead, not all of sixty sittings', async () => {
-    const long = await open({ reducedMotion: 'reduce', viewport: { width: 390, height: 844 } });
+    const long = await open({
+      reducedMotion: 'reduce',
+      viewport: { width: 390, height: 844 },
+      // What a service worker asks for, the test could not answer.
+      serviceWorkers: 'block',
+    });
     await long.route(`**/api/plants/${plant.id}`, async (route) => {
       const answer = await route.fetch();
       const body = (await answer.json()) as PlantPage;

@@ -3,7 +3,6 @@ import type { PlantPage } from '../../../server/schemas/pages.ts';
 import { plantSeasonQuery } from '../api/season.ts';
 import { Fault } from '../parts/Fault.tsx';
 import type { SheetName } from '../plant/PlantSheets.tsx';
-import { FigureMakeup } from './figures/FigureMakeup.tsx';
 import { SeasonPicture } from './plan/SeasonPicture.tsx';
 import styles from './SeasonSection.module.css';
 import { ShowLines } from './ShowLines.tsx';
@@ -30,7 +29,6 @@ export default function SeasonSection({
             <ShowLines plant={plant} season={season} />
             {season.planWhyNot !== null && <p>{season.planWhyNot}</p>}
             <SeasonPicture page={page} season={season} onOpen={onOpen} />
-            <FigureMakeup plant={plant} season={season} />
           </>
         )}
       </section>

@@ -2,6 +2,7 @@ import { lazy, type ReactNode, Suspense } from 'react';
 import type { PlantPage } from '../../../../server/schemas/pages.ts';
 import type { PlantSeasonAnswer } from '../../../../server/schemas/season.ts';
 import type { SheetName } from '../../plant/PlantSheets.tsx';
+import { FigureMakeup } from '../figures/FigureMakeup.tsx';
 import { PlanLine } from './PlanLine.tsx';
 import { isBloomAhead, todayOf } from './plan-words.ts';
 import styles from './SeasonPicture.module.css';
@@ -10,7 +11,7 @@ const BloomSeen = lazy(() => import('../../bloom/BloomSeen.tsx'));
 
 /**
  * One picture of the bloom at a time: what the plan lets expect until colour is seen, from then on the measured curve. The other is folded
- * away: the plan's stops once they are past, or a bloom that is none of this plan's, because its last stop is still to come.
+ * away: the plan's stops and figures once they are past, or a bloom that is none of this plan's, because its last stop is still to come.
  */
 export function SeasonPicture({
   page,
@@ -30,19 +31,24 @@ export function SeasonPicture({
   );
   const planLine = (isPictured: boolean) =>
     plan && <PlanLine plant={plant} season={season} plan={plan} isPictured={isPictured} onOpen={onOpen} />;
-  if (!seen) return planLine(true);
-  if (plan && isBloomAhead(plan)) {
+  const makeup = <FigureMakeup plant={plant} season={season} />;
+  if (seen && plan && !isBloomAhead(plan)) {
     return (
       <>
-        {planLine(true)}
-        <Folded words="The bloom that is on now">{seen}</Folded>
+        {seen}
+        <Folded words="The stops of this season">
+          {planLine(false)}
+          {makeup}
+        </Folded>
       </>
     );
   }
   return (
     <>
-      {seen}
-      {plan && <Folded words="The stops of this season">{planLine(false)}</Folded>}
+      {plan === null && seen}
+      {planLine(true)}
+      {plan !== null && seen && <Folded words="The bloom that is on now">{seen}</Folded>}
+      {makeup}
     </>
   );
 }

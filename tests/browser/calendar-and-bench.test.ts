@@ -132,17 +132,17 @@ describe('a grower with many plants', () => {
     'has the day’s work done on all of them with one tap, and takes it back',
     async () => {
       await openBench();
-      await lineOf('Turn the pot.').getByText('12 plants').waitFor();
-      await lineOf('Turn the pot.').getByRole('button', { name: 'All 12 done' }).click();
+      await lineOf('Photograph it').getByText('12 plants').waitFor();
+      await lineOf('Photograph it').getByRole('button', { name: 'All 12 done' }).click();
       await main().getByText('Done or skipped: 12').waitFor();
       await expect
-        .poll(async () => (await workOfAll('turn')).filter(({ state }) => state === 'done').length, {
+        .poll(async () => (await workOfAll('photograph')).filter(({ state }) => state === 'done').length, {
           timeout: PATIENCE_MS,
         })
         .toBe(COUNT);
       await undo();
-      await lineOf('Turn the pot.').waitFor();
-      expect((await workOfAll('turn')).filter(({ state }) => state === 'done')).toEqual([]);
+      await lineOf('Photograph it').waitFor();
+      expect((await workOfAll('photograph')).filter(({ state }) => state === 'done')).toEqual([]);
     },
     PATIENCE_MS,
   );
@@ -155,6 +155,20 @@ describe('a grower with many plants', () => {
       await line.waitFor({ state: 'detached' });
       await expect.poll(notesOfAll, { timeout: PATIENCE_MS }).toEqual(Array(COUNT).fill('cleared-leaf'));
       await page.getByText('Done: 12 plants.', { exact: false }).waitFor();
+      await undo();
+      await line.waitFor();
+      expect(await notesOfAll()).toEqual([]);
+    },
+    PATIENCE_MS,
+  );
+
+  it(
+    'has turning written down as turning, so that it comes round from there',
+    async () => {
+      const line = lineOf('Turn the pot.');
+      await line.getByRole('button', { name: 'All 12 done' }).click();
+      await line.waitFor({ state: 'detached' });
+      await expect.poll(notesOfAll, { timeout: PATIENCE_MS }).toEqual(Array(COUNT).fill('turned'));
       await undo();
       await line.waitFor();
       expect(await notesOfAll()).toEqual([]);

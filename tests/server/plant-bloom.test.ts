@@ -1,11 +1,8 @@
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { shareOpen } from '../../core/bloom/bloom-form.ts';
 import { addDays, day, daysBetween } from '../../core/day/day.ts';
 import type { PlantBloom } from '../../server/schemas/condition.ts';
 import { inFlower, photographedPlant } from './fixtures/photographed-plant.ts';
-
-// Each test takes in its photos one by one.
-vi.setConfig({ testTimeout: 60_000 });
 
 const FIRST = day('2026-03-01');
 const FORM = { kind: 'logistic', halfDays: 40, riseDays: 16, lastsDays: 21, fallDays: 20 } as const;

@@ -1,12 +1,9 @@
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { NormalLeaf } from '../../core/foliage/normal-leaf.ts';
 import { plantPageSchema } from '../../server/schemas/pages.ts';
 import { foliage } from '../core/foliage/leaf-seen.ts';
 import { openBench, sampleMeasurement, sampleReport } from './fixtures/open-bench.ts';
 import { plantJpeg } from './fixtures/photos.ts';
-
-// Each test takes in its photos one by one.
-vi.setConfig({ testTimeout: 60_000 });
 
 /** A look of which only the lightness of the leaf is told apart. */
 const look = (l: number, from: NormalLeaf['from'] = 'backdrop'): NormalLeaf => ({

@@ -1,10 +1,7 @@
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { addDays, day } from '../../core/day/day.ts';
 import type { PhotoReport } from '../../core/report.ts';
 import { photographedPlant } from './fixtures/photographed-plant.ts';
-
-// Each test takes in its photos one by one.
-vi.setConfig({ testTimeout: 60_000 });
 
 const FIRST = day('2026-04-05');
 const SECTORS = 24;

@@ -76,7 +76,7 @@ describe('what a grower prints and takes along', () => {
       .evaluate((card) => getComputedStyle(card).color);
     const [red, green, blue] = (ink.match(/\d+/g) ?? []).map(Number) as [number, number, number];
     expect(Math.max(red, green, blue)).toBeLessThan(80);
-    await page.emulateMedia({ media: 'screen' });
+    await page.emulateMedia({ media: null });
   });
 
   it('has the cut list on one page', async () => {

@@ -28,6 +28,8 @@ const LOOK = [
   'transform-box',
 ] as const;
 
+const PAGE_ONLY = ['class', 'tabindex', 'role', 'aria-label', 'aria-hidden'] as const;
+
 export interface ChartPaper {
   readonly title: string;
   /** Lines under the chart: the days it holds, what its numbers stand for. */
@@ -131,12 +133,13 @@ function styledCopy(chart: SVGSVGElement): SVGSVGElement {
     if (!(target instanceof SVGElement)) return;
     if (target instanceof SVGStyleElement) return;
     const look = getComputedStyle(element);
+    const isMoved = target.hasAttribute('transform');
     const written = LOOK.map((name) => [name, look.getPropertyValue(name)] as const)
-      .filter(([, value]) => value !== '' && value !== 'none 0px' && !value.includes('var('))
+      .filter(([name, value]) => value !== '' && !(isMoved && name.startsWith('transform')))
       .map(([name, value]) => `${name}:${value}`);
     target.setAttribute('style', written.join(';'));
-    for (const name of ['class', 'tabindex', 'role', 'aria-label', 'aria-hidden'])
-      target.removeAttribute(name);
+    // What the style says now stands once; its variables are known to the page alone.
+    for (const name of [...LOOK, ...PAGE_ONLY]) if (name !== 'transform') target.removeAttribute(name);
   });
   return copy;
 }

@@ -204,7 +204,7 @@ describe('a grower with many plants', () => {
       const bar = page.getByRole('region', { name: 'Many at once' });
       expect(await bar.getByRole('button', { name: 'Watered' }).isDisabled()).toBe(true);
       await bar.getByRole('button', { name: 'All 8 shown' }).click();
-      await main().getByLabel('Bay 01').uncheck();
+      await main().getByRole('checkbox', { name: 'Bay 01' }).uncheck();
       await bar.getByText('7 chosen').waitFor();
       await bar.getByRole('button', { name: 'Watered' }).click();
       await page.getByText('Watered: written down for 7 plants.').waitFor();
@@ -221,8 +221,8 @@ describe('a grower with many plants', () => {
     async () => {
       const bar = page.getByRole('region', { name: 'Many at once' });
       await bar.getByRole('button', { name: 'None' }).click();
-      await main().getByLabel('Bay 01').check();
-      await main().getByLabel('Bay 02').check();
+      await main().getByRole('checkbox', { name: 'Bay 01' }).check();
+      await main().getByRole('checkbox', { name: 'Bay 02' }).check();
       await bar.getByRole('button', { name: 'Write down…' }).click();
       const sheet = page.getByRole('dialog', { name: 'Write down for 2 plants' });
       await sheet.getByLabel('What was done or seen').selectOption('Deep stop');

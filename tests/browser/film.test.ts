@@ -18,7 +18,8 @@ describe('weeks of photos as a film', () => {
   const fetched: string[] = [];
 
   const open = async (options: Parameters<Browser['newContext']>[0] = {}) => {
-    const context = await browser.newContext({ locale: 'en-GB', ...options });
+    // The test answers pictures itself, which it cannot where a service worker asks for them.
+    const context = await browser.newContext({ locale: 'en-GB', serviceWorkers: 'block', ...options });
     const opened = await context.newPage();
     opened.on('pageerror', (fault) => faults.push(fault.message));
     opened.on('console', (line) => line.type() === 'error' && faults.push(line.text()));

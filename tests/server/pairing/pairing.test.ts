@@ -2,7 +2,7 @@ import { request } from 'node:http';
 import { describe, expect, it } from 'vitest';
 import { readEnvironment } from '../../../server/environment.ts';
 import { CODE_LIFE_MS, createCodeDesk } from '../../../server/pairing/code-desk.ts';
-import { addressesFor, type Machine } from '../../../server/pairing/known-names.ts';
+import { addressesFor, type Machine, THIS_MACHINE } from '../../../server/pairing/known-names.ts';
 import { calendarKey } from '../../../server/store/calendar-key.ts';
 import { openBench, type TestBench } from '../fixtures/open-bench.ts';
 import { plantJpeg } from '../fixtures/photos.ts';
@@ -216,6 +216,18 @@ describe('the way onto the network', () => {
     expect(readEnvironment({ HOST: '192.0.2.7' }, ['--network']).HOST).toBe('192.0.2.7');
     expect(() => readEnvironment({}, ['--netwrok'])).toThrow('"npm start -- --network" the home network too');
   });
+
+  const address = THIS_MACHINE.addresses().find((one) => !one.includes(':'));
+  it.runIf(address !== undefined)(
+    'bound to one address of the network, keeps the desk on loopback beside it',
+    async () => {
+      const bench = await openBench({ host: address ?? '' });
+      expect(new URL(bench.url).hostname).toBe('127.0.0.1');
+      const there = `http://${address}:${new URL(bench.url).port}`;
+      expect((await rawRequest(bench.url, '/api/bench')).status).toBe(200);
+      expect((await rawRequest(there, '/api/bench')).status).toBe(401);
+    },
+  );
 
   it('names the addresses to open on a phone', () => {
     expect(addressesFor(4170, '127.0.0.1', MACHINE)).toEqual([]);

@@ -43,7 +43,7 @@ export async function untilReadyForNoNetwork(page: Page): Promise<void> {
     const fetched = performance.getEntriesByType('resource').map(({ name }) => name);
     return ['AddPhotosSheet', 'kept-answers'].every((part) => fetched.some((name) => name.includes(part)));
   };
-  await page.waitForFunction(isReady, undefined, { polling: 200 });
+  await untilIt(() => page.evaluate(isReady), Boolean);
 }
 
 /** Chooses photos on a plant's page, as a grower does from the phone's gallery. */

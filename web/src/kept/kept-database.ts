@@ -12,7 +12,7 @@ export interface KeptPhoto {
   /** Day and moment of choosing, by this device. */
   readonly chosenOn: string;
   readonly chosenAtMs: number;
-  /** Times that it was sent without an answer. */
+  /** Times that it was sent; more than once when an answer was lost. */
   readonly tries: number;
   /** Why it cannot go as it is, in the server's words; `null` while it may. */
   readonly trouble: { readonly at: 'refused' | 'failed'; readonly detail: string } | null;

@@ -1,14 +1,11 @@
-import type { Upload } from '../../../server/schemas/pages.ts';
-import { Refusal } from '../api/fetch-json.ts';
 import { refresh } from '../api/queries.ts';
-import { noteTrouble } from '../kept/kept-photos.ts';
 import { offerUndo } from '../parts/undo.ts';
 import { todayHere } from '../words/day-words.ts';
-import { holdsUpAll, mayPass, waitAfterMs } from './back-off.ts';
+import { waitAfterMs } from './back-off.ts';
 import { freshKey } from './fresh-key.ts';
 import { heldFile, holdPhoto, letGo, readHeld } from './held-photos.ts';
-import { sendPhoto } from './send-photo.ts';
-import { changeSending, forgetSending, moveSending, type Sending, sendingOf, sendings } from './sending.ts';
+import { sendOne } from './send-one.ts';
+import { forgetSending, moveSending, type Sending, sendingOf, sendings } from './sending.ts';
 import { type StillHere, withSendingRight } from './sending-right.ts';
 
 /** Another page holds the lease: looked at again so often. */
@@ -120,77 +117,15 @@ async function sendAll(stillHere: StillHere): Promise<void> {
   // While this page waited for its turn another may have sent them.
   await readHeld();
   for (let next = firstWaiting(); next; next = firstWaiting()) {
-    const goOn = await sendOne(next, stillHere);
+    const outcome = await sendOne(next, stillHere);
     void refresh(next.plantId);
-    if (!goOn) return;
-  }
-}
-
-/** Sends one photo; whether it makes sense to go on with the next. */
-async function sendOne(sending: Sending, stillHere: StillHere): Promise<boolean> {
-  const { key } = sending;
-  moveSending(key, { at: 'sending', share: 0 });
-  const file = await heldFile(sending).catch(() => null);
-  if (file === null) {
-    forgetSending(key);
-    return true;
-  }
-  try {
-    const answer = await sendPhoto(sending, file, (share) => {
-      stillHere();
-      moveSending(key, { at: 'sending', share });
-    });
-    failures = 0;
-    await settle(sending, answer);
-    return true;
-  } catch (fault) {
-    return await noteFailure(sending, fault);
-  }
-}
-
-async function settle(sending: Sending, answer: Upload): Promise<void> {
-  const photo = answer.photos[0];
-  if (!photo) throw new Error('The server did not say what became of this photo. Send it again.');
-  const { key } = sending;
-  switch (photo.outcome) {
-    case 'kept':
-      await letGo(sending);
-      moveSending(key, { at: 'kept', viewId: photo.view.id });
-      return;
-    case 'known': {
-      const { detail, viewId, plantId } = photo;
-      await letGo(sending);
-      // Its first answer was lost on the way: it is in, which is all that was wanted.
-      const isOurs = sending.tries > 0 && plantId === sending.plantId;
-      moveSending(key, isOurs ? { at: 'kept', viewId } : { at: 'known', detail, viewId, plantId });
-      return;
+    if (outcome === 'done') failures = 0;
+    if (outcome === 'later' || outcome === 'all later') {
+      failures += 1;
+      sendLater(waitAfterMs(failures, Math.random()));
     }
-    case 'refused': {
-      const trouble = { at: 'refused', detail: photo.detail } as const;
-      await noteOnDevice(sending, { tries: sending.tries, trouble });
-      moveSending(key, trouble);
-    }
+    if (outcome === 'all later') return;
   }
-}
-
-async function noteFailure(sending: Sending, fault: unknown): Promise<boolean> {
-  const detail = fault instanceof Error ? fault.message : String(fault);
-  const status = fault instanceof Refusal ? fault.status : 0;
-  const byItself = mayPass(status);
-  const tries = sending.tries + 1;
-  const trouble = byItself ? null : ({ at: 'failed', detail } as const);
-  await noteOnDevice(sending, { tries, trouble });
-  changeSending(sending.key, { tries, stage: { at: 'failed', detail, byItself } });
-  if (byItself) {
-    failures += 1;
-    sendLater(waitAfterMs(failures, Math.random()));
-  }
-  return !holdsUpAll(status);
-}
-
-async function noteOnDevice(sending: Sending, change: Parameters<typeof noteTrouble>[1]): Promise<void> {
-  // What cannot be noted is found out again at the next try.
-  if (sending.heldBy === 'device') await noteTrouble(sending.key, change).catch(() => {});
 }
 
 function firstWaiting(): Sending | undefined {

@@ -16,7 +16,7 @@ export interface Sending {
   readonly chosenAtMs: number;
   /** `device`: it outlives this page. `page`: the browser keeps nothing, so closing the page would lose it. */
   readonly heldBy: 'device' | 'page';
-  /** Times that it was sent without an answer. */
+  /** Times that it was sent; more than once when an answer was lost. */
   readonly tries: number;
   readonly stage: SendingStage;
 }

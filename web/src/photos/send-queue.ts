@@ -9,7 +9,7 @@ import { forgetSending, moveSending, type Sending, sendingOf, sendings } from '.
 import { type StillHere, withSendingRight } from './sending-right.ts';
 
 /** Another page holds the lease: looked at again so often. */
-const OTHERS_TURN_MS = 10_000;
+const OTHERS_TURN_MS = 4_000;
 
 let busy = false;
 let askedAgain = false;

@@ -19,6 +19,8 @@ const MOST_DRAWS = 4;
 const FALLS_OF_RISE = [0.7, 1.1, 1.7];
 /** So far below the best in logarithm, a bloom no longer counts. */
 const NEGLIGIBLE = 8;
+/** Of all belief so much is handed on, the likeliest first. */
+const KEPT = 0.99;
 const HEAVY_TAIL = 4;
 /**
  * By how much more than their own variance readings count as unsure, because no bloom runs quite by a curve. With it 90 % intervals hold the
@@ -49,14 +51,17 @@ export function plausibleBlooms(readings: readonly TimedShare[], expected: Expec
   const lastDays = readings.reduce((last, { days }) => Math.max(last, days), 0);
   let net = firstNet(lastDays, expected);
   for (let draw = 1; draw < MOST_DRAWS; draw++) net = drawnIn(net, knotsThatCount(net, readings, expected));
-  const counting = knotsThatCount(net, readings, expected);
-  const best = Math.max(...counting.map(({ log }) => log));
-  const sum = counting.reduce((total, { log }) => total + Math.exp(log - best), 0);
-  return counting.map(({ form, fullShare, log }) => ({
-    form,
-    fullShare,
-    weight: Math.exp(log - best) / sum,
-  }));
+  const counting = knotsThatCount(net, readings, expected).sort((one, other) => other.log - one.log);
+  const best = (counting[0] as Knot).log;
+  const all = counting.reduce((total, { log }) => total + Math.exp(log - best), 0);
+  // The many that hardly count cost as much to draw a curve from as the few that do.
+  let sum = 0;
+  const end = counting.findIndex(({ log }) => {
+    sum += Math.exp(log - best);
+    return sum >= KEPT * all;
+  });
+  const kept = end < 0 ? counting : counting.slice(0, end + 1);
+  return kept.map(({ form, fullShare, log }) => ({ form, fullShare, weight: Math.exp(log - best) / sum }));
 }
 
 /** A knot of the net, with its place on each axis. */

@@ -44,7 +44,7 @@ describe('the app without its server', () => {
       await page.getByRole('article').getByRole('link', { name: 'Far greenhouse' }).click();
       await page.getByRole('heading', { name: 'Far greenhouse' }).waitFor();
       // What was read last is written down a moment later.
-      await page.waitForTimeout(3_000);
+      await page.waitForTimeout(8_000);
       const { url } = app;
       await app.stop();
       app = null;

@@ -8,6 +8,10 @@ import { Catcher } from './parts/Catcher.tsx';
 import { Icon } from './parts/Icon.tsx';
 import { UndoBar } from './parts/UndoBar.tsx';
 import { Wordmark } from './parts/Wordmark.tsx';
+import { areWaiting } from './photos/waiting-flag.ts';
+
+/** How long the first screen has phone and network to itself, when no photo waits. */
+const FIRST_VIEW_MS = 5_000;
 
 /** What is not needed for the first screen, and again when the server is back. */
 const afterFirstView = () => void import('./after-first-view.ts').then(({ start }) => start());
@@ -53,7 +57,10 @@ export function App() {
 function House() {
   const [location] = useLocation();
   useEffect(() => followProgress(afterFirstView), []);
-  useEffect(afterFirstView, []);
+  useEffect(() => {
+    const clock = setTimeout(afterFirstView, areWaiting() ? 0 : FIRST_VIEW_MS);
+    return () => clearTimeout(clock);
+  }, []);
   // biome-ignore lint/correctness/useExhaustiveDependencies: a new place starts at its top
   useEffect(() => {
     window.scrollTo(0, 0);

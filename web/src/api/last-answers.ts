@@ -9,6 +9,30 @@ const AWAY = new Set([0, 502, 503, 504]);
 
 const keptAnswers = () => import('../kept/kept-answers.ts');
 
+/** The first screen has the network to itself for so long; then the newest answers are put on the device. */
+const FIRST_VIEW_MS = 5_000;
+const newest = new Map<string, unknown>();
+let isKeeping = false;
+
+/** Kept on the side: nobody waits for it, and where the browser keeps nothing it is left. */
+function keepSoon(path: string, answer: unknown): void {
+  newest.set(path, answer);
+  if (isKeeping) return;
+  isKeeping = true;
+  setTimeout(
+    () => {
+      isKeeping = false;
+      void keptAnswers()
+        .then(({ keepAnswer }) => {
+          for (const [one, body] of newest) keepAnswer(one, body);
+          newest.clear();
+        })
+        .catch(() => {});
+    },
+    Math.max(0, FIRST_VIEW_MS - performance.now()),
+  );
+}
+
 /**
  * Reads an address; while the server is away its last answer, marked in `answersFrom` as one from before.
  * Rejects with a `Refusal` when there is none, or when the server refuses.
@@ -17,10 +41,7 @@ export async function fetchOrLast<Answer>(path: string, init: RequestInit): Prom
   try {
     const answer = await fetchJson<Answer>(path, init);
     mark(path, null);
-    // Kept on the side: nobody waits for it, and where the browser keeps nothing it is left.
-    void keptAnswers()
-      .then(({ keepAnswer }) => keepAnswer(path, answer))
-      .catch(() => {});
+    keepSoon(path, answer);
     return answer;
   } catch (fault) {
     if (!(fault instanceof Refusal && AWAY.has(fault.status))) throw fault;

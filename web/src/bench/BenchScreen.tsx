@@ -3,6 +3,7 @@ import { lazy, Suspense } from 'react';
 import { benchQuery, standsQuery } from '../api/queries.ts';
 import { AsOf } from '../parts/AsOf.tsx';
 import { Fault } from '../parts/Fault.tsx';
+import { sendings } from '../photos/sending.ts';
 import { BenchDesk } from './BenchDesk.tsx';
 import styles from './BenchScreen.module.css';
 import { EmptyBench } from './EmptyBench.tsx';
@@ -16,12 +17,11 @@ const AT_A_GLANCE = 8;
 
 /** The photos that still wait on this device, then which plants need something. */
 export function BenchScreen() {
+  const photos = sendings.useValue();
   return (
     <>
       <AsOf path="/bench" />
-      <Suspense fallback={null}>
-        <UnsentStrip />
-      </Suspense>
+      <Suspense fallback={null}>{photos.length > 0 && <UnsentStrip />}</Suspense>
       <Plants />
     </>
   );

@@ -2,6 +2,7 @@ import { day } from '../../../core/day/day.ts';
 import type { KeptPhoto } from '../kept/kept-database.ts';
 import { keepPhoto, keptBytes, keptPhotos, letPhotoGo } from '../kept/kept-photos.ts';
 import { changeSending, isUnsent, notKeeping, type Sending, sendings } from './sending.ts';
+import { noteWaiting } from './waiting-flag.ts';
 
 /** Photos that only this page holds, because the browser keeps nothing. */
 const inThisPage = new Map<string, File>();
@@ -34,6 +35,7 @@ export async function holdPhoto(sending: Sending, file: File): Promise<void> {
   try {
     await keepPhoto(asKept(sending), bytes);
     notKeeping.write(null);
+    noteWaiting(true);
     changeSending(key, { heldBy: 'device', stage: { at: 'waiting' } });
     tellOthers();
     askToStay();
@@ -69,6 +71,7 @@ export async function letGo({ key, heldBy }: Sending): Promise<void> {
 export async function readHeld(): Promise<void> {
   const kept = await keptPhotos().catch(() => null);
   if (kept === null) return;
+  noteWaiting(kept.length > 0);
   const known = new Map(sendings.read().map((one) => [one.key, one]));
   const keys = new Set(kept.map(({ key }) => key));
   const stays = (one: Sending) =>

@@ -106,7 +106,7 @@ describe('a grower', () => {
       await page.getByRole('heading', { name: 'Kitchen window' }).waitFor();
       await page.locator('svg circle').first().waitFor();
       await page.goto(app.url);
-      await page.getByRole('link', { name: 'Kitchen window' }).waitFor();
+      await page.getByRole('article').getByRole('link', { name: 'Kitchen window' }).waitFor();
     },
     PATIENCE_MS,
   );

@@ -1,7 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { lazy, Suspense } from 'react';
+import { answersFrom } from '../api/last-answers.ts';
 import { benchQuery, standsQuery } from '../api/queries.ts';
-import { AsOf } from '../parts/AsOf.tsx';
 import { Fault } from '../parts/Fault.tsx';
 import { sendings } from '../photos/sending.ts';
 import { BenchDesk } from './BenchDesk.tsx';
@@ -9,6 +9,7 @@ import styles from './BenchScreen.module.css';
 import { EmptyBench } from './EmptyBench.tsx';
 import { needGroups } from './need-groups.ts';
 
+const AsOf = lazy(() => import('../parts/AsOf.tsx'));
 const UnsentStrip = lazy(() => import('../photos/UnsentStrip.tsx'));
 const LargeBench = lazy(() => import('./order/LargeBench.tsx'));
 
@@ -18,9 +19,10 @@ const AT_A_GLANCE = 8;
 /** The photos that still wait on this device, then which plants need something. */
 export function BenchScreen() {
   const photos = sendings.useValue();
+  const isOfBefore = answersFrom.useValue().has('/bench');
   return (
     <>
-      <AsOf path="/bench" />
+      <Suspense fallback={null}>{isOfBefore && <AsOf path="/bench" />}</Suspense>
       <Suspense fallback={null}>{photos.length > 0 && <UnsentStrip />}</Suspense>
       <Plants />
     </>

@@ -3,7 +3,7 @@ import { dayWords, todayHere } from '../words/day-words.ts';
 import styles from './AsOf.module.css';
 
 /** Says that what stands here is the last answer of `path`, while the server is away; nothing otherwise. */
-export function AsOf({ path }: { path: string }) {
+export default function AsOf({ path }: { path: string }) {
   const atMs = answersFrom.useValue().get(path);
   if (atMs === undefined) return null;
   return (

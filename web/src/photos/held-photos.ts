@@ -26,6 +26,7 @@ export function whenOthersTell(hear: () => void): void {
 /** Puts a chosen file on the device before it counts as chosen; in the page where that cannot be. */
 export async function holdPhoto(sending: Sending, file: File): Promise<void> {
   const { key } = sending;
+  askBeforeLosing();
   const bytes = await file.arrayBuffer().catch(() => null);
   if (bytes === null) {
     const detail = 'This file cannot be read any more. Choose it again.';
@@ -81,8 +82,12 @@ export async function readHeld(): Promise<void> {
   sendings.write(next);
 }
 
+let asks = false;
+
 /** Has the browser ask before a page is closed that alone holds photos. */
-export function askBeforeLosing(): void {
+function askBeforeLosing(): void {
+  if (asks) return;
+  asks = true;
   window.addEventListener('beforeunload', (event) => {
     const alone = (one: Sending) => isUnsent(one) && one.heldBy === 'page' && one.stage.at !== 'refused';
     if (sendings.read().some(alone)) event.preventDefault();

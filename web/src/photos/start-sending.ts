@@ -1,4 +1,4 @@
-import { askBeforeLosing, readHeld, whenOthersTell } from './held-photos.ts';
+import { readHeld, whenOthersTell } from './held-photos.ts';
 import { sendNow, sendWaiting } from './send-queue.ts';
 
 let started = false;
@@ -13,7 +13,6 @@ export function startSending(): void {
     return;
   }
   started = true;
-  askBeforeLosing();
   window.addEventListener('online', () => void sendNow());
   window.addEventListener('pageshow', () => void sendNow());
   document.addEventListener('visibilitychange', () => {

@@ -4,7 +4,7 @@ import { Link } from 'wouter';
 import { Refusal } from '../api/fetch-json.ts';
 import { plantQuery } from '../api/queries.ts';
 import { LogSection } from '../log/LogSection.tsx';
-import { AsOf } from '../parts/AsOf.tsx';
+import AsOf from '../parts/AsOf.tsx';
 import { Fault } from '../parts/Fault.tsx';
 import { layersSpokenOf, switchLayer } from '../photo/layers.ts';
 import UnsentStrip from '../photos/UnsentStrip.tsx';

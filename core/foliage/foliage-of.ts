@@ -21,8 +21,10 @@ export interface FoliageClues {
 const LEAST = { px: 600, share: 0.5 };
 /** Without an own normal this share of yellow may as well be the plant's nature. */
 const BY_NATURE_SHARE = 0.4;
-/** One standard deviation: of a limit's place, degrees; of a share whatever else; of yellow as a share of itself; and without an own normal. */
-const DOUBT = { limitDeg: 2, share: 0.008, ofYellow: 0.08, usual: 0.025 };
+/** One standard deviation of what differs from photo to photo beside the white: of any share, and as a part of the share itself. */
+const REPEATED = { share: 0.008, ofShare: 0.06 };
+/** One standard deviation of what is wrong alike in all: of a limit's place, degrees; of yellow as a part of itself; and without an own normal. */
+const ALIKE = { limitDeg: 2, ofYellow: 0.08, usual: 0.025 };
 /**
  * Part of the brown share that is doubted, and that yellow is doubted by: on its thin margins brown blurs into what lies
  * beside it. Measured on rendered plants, where about half of it was read.
@@ -38,8 +40,8 @@ const OTHER_WHITE =
  * How much of the leaf is green, yellowing and brown, by its hue in CIE L*a*b* under D65.
  *
  * @param clues the leaf's colours, how they were balanced, and the plant's own normal leaf
- * @returns shares of the leaf that could be judged, with 95 % plus-minus: what the doubt of white, of the limits and of what
- *   is normal would change; or why none is given
+ * @returns shares of the leaf that could be judged; their plus-minus holds the doubt of white, how far they may be off that of the
+ *   limits and of what is normal too; or why none is given
  *
  * Notes: with an own normal, yellow and brown are what goes beyond it, so golden, zoned and variegated leaf reads green. As
  * seen from the camera: yellow leaf inside the plant does not count. It tells colours, never causes.
@@ -71,7 +73,7 @@ export function foliageOf(
   };
 }
 
-/** Shares, and what each doubt alone would change in them, added as squares. */
+/** Shares, and what each doubt alone would change in them, added as squares. A limit moves all photos of a plant alike, a white one photo. */
 export function sharesWithDoubt(
   colours: LeafColours,
   limits: GreenLimits,
@@ -85,21 +87,30 @@ export function sharesWithDoubt(
   const pairs = [
     [read({ a: tint, b: 0 }), read({ a: -tint, b: 0 })],
     [read({ a: 0, b: tint }), read({ a: 0, b: -tint })],
-    [read(undefined, moved(limits, DOUBT.limitDeg)), read(undefined, moved(limits, -DOUBT.limitDeg))],
+    [read(undefined, moved(limits, ALIKE.limitDeg)), read(undefined, moved(limits, -ALIKE.limitDeg))],
   ] as const;
   const middle = read();
   const belowUsual = (USUAL_LIMITS[1] - limits[1]) / HIDDEN_DEG;
   const hidden = middle.yellow * Math.max(0, Math.min(1, belowUsual));
   const share = (tone: 'green' | 'yellow' | 'brown'): LeafShare => {
-    const halves = pairs.map(([one, other]) => (one[tone] - other[tone]) / 2);
-    const spread = Math.hypot(
-      ...halves,
-      DOUBT.share,
-      own === null ? DOUBT.usual : 0,
+    const [byRed, byYellow, byLimits] = pairs.map(([one, other]) => (one[tone] - other[tone]) / 2) as [
+      number,
+      number,
+      number,
+    ];
+    const turned = tone === 'green' ? middle.yellow + middle.brown : middle[tone];
+    const repeated = Math.hypot(byRed, byYellow, REPEATED.share, REPEATED.ofShare * turned);
+    const alike = Math.hypot(
+      byLimits,
+      own === null ? ALIKE.usual : 0,
       middle.brown * (tone === 'brown' ? BLURRED.brown : BLURRED.yellow),
-      tone === 'brown' ? 0 : Math.hypot(hidden, DOUBT.ofYellow * middle.yellow),
+      tone === 'brown' ? 0 : Math.hypot(hidden, ALIKE.ofYellow * middle.yellow),
     );
-    return { share: middle[tone], plusMinus: NORMAL_95 * spread };
+    return {
+      share: middle[tone],
+      plusMinus: NORMAL_95 * repeated,
+      offBy: NORMAL_95 * Math.hypot(repeated, alike),
+    };
   };
   return { green: share('green'), yellow: share('yellow'), brown: share('brown') };
 }

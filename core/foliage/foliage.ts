@@ -1,10 +1,13 @@
 import type { LabColour } from '../colour/colour-difference.ts';
 import type { PointPx } from '../raster/raster.ts';
 
-/** A share of the leaf, 0–1, with its 95 % repeatability. */
+/** A share of the leaf, 0–1. */
 export interface LeafShare {
   readonly share: number;
+  /** 95 % repeatability: what another photo of the same leaf, judged by the same normal, would change. */
   readonly plusMinus: number;
+  /** How far the true share may lie from it, 95 %: what every photo of the plant reads wrong alike is in it too. */
+  readonly offBy: number;
 }
 
 /** How much of a plant's leaf is green, yellow and brown in one photo. Px of the raster it was read from. */

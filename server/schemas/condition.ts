@@ -120,15 +120,18 @@ export type BloomDateAnswer = z.infer<typeof bloomDateAnswerSchema>;
 
 const leafShare = z.object({ share, plusMinus: z.number().nonnegative() });
 
+/** With how far the true share may lie from it, 95 %. */
+const colourShare = leafShare.extend({ offBy: z.number().nonnegative() });
+
 /** One photo's leaf; the zones to be drawn are in its report (`foliage.where`). */
 const leafSeenSchema = z.object({
   sittingId: idSchema,
   viewId: idSchema,
   day: daySchema,
   turnDeg: turnDegSchema.nullable(),
-  green: leafShare,
-  yellow: leafShare,
-  brown: leafShare,
+  green: colourShare,
+  yellow: colourShare,
+  brown: colourShare,
   against: z.enum(['own', 'usual']),
 });
 

@@ -13,7 +13,11 @@ export const longStemSchema = z.object({
   kind: z.enum(['shoot', 'shoulder']),
 });
 
-const leafShare = z.object({ share: z.number().min(0).max(1), plusMinus: z.number().nonnegative() });
+const leafShare = z.object({
+  share: z.number().min(0).max(1),
+  plusMinus: z.number().nonnegative(),
+  offBy: z.number().nonnegative(),
+});
 
 /** Shares of the leaf by colour, and where yellow leaf stands. */
 const foliageSchema = z.object({

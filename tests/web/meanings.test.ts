@@ -73,9 +73,9 @@ describe('the size', () => {
 
 describe('a number on leaf, flower, gaps or size', () => {
   const leaf = (yellow: number, notCompared: string | null = null, against = 'own') => ({
-    green: { share: 1 - yellow, plusMinus: 0.03 },
-    yellow: { share: yellow, plusMinus: 0.03 },
-    brown: { share: 0, plusMinus: 0.01 },
+    green: { share: 1 - yellow, plusMinus: 0.03, offBy: 0.03 },
+    yellow: { share: yellow, plusMinus: 0.03, offBy: 0.03 },
+    brown: { share: 0, plusMinus: 0.01, offBy: 0.01 },
     notCompared,
     against,
     where: [{ place: 'low on the left' }, { place: 'low on the left' }],

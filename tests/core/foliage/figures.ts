@@ -128,7 +128,9 @@ function trueShares({ view }: AilingShot): Reading['truth'] {
 function line({ truth, own, usual }: Reading): string {
   const percent = (share: number) => (100 * share).toFixed(1).padStart(5);
   const read = (one: Foliage | NoFoliage, tone: 'yellow' | 'brown') =>
-    one.ok ? `${percent(one[tone].share)} ±${percent(one[tone].plusMinus)}` : one.reason;
+    one.ok
+      ? `${percent(one[tone].share)} ±${percent(one[tone].plusMinus)} off by${percent(one[tone].offBy)}`
+      : one.reason;
   return [
     `yellow ${percent(truth.yellow)} read ${read(own, 'yellow')}, no normal ${read(usual, 'yellow')}`,
     `brown ${percent(truth.brown)} read ${read(own, 'brown')}`,
@@ -143,12 +145,10 @@ function summary(
 ): string {
   const told = some.flatMap((reading) => {
     const read = readBy(reading);
-    return read.ok
-      ? [{ off: Math.abs(read[tone].share - reading.truth[tone]), by: read[tone].plusMinus }]
-      : [];
+    return read.ok ? [{ off: Math.abs(read[tone].share - reading.truth[tone]), by: read[tone].offBy }] : [];
   });
   const off = told.map((one) => 100 * one.off).sort((one, other) => one - other);
   const inside = told.filter((one) => one.off <= one.by).length;
   const at = (share: number) => (off.length === 0 ? '-' : quantile(off, share).toFixed(1));
-  return `${title}: ${told.length} of ${some.length} told; off by ${at(0.5)} points median, ${at(0.9)} at the 90th percentile; inside the plus-minus ${inside}`;
+  return `${title}: ${told.length} of ${some.length} told; off by ${at(0.5)} points median, ${at(0.9)} at the 90th percentile; within what is said to be off ${inside}`;
 }

@@ -61,7 +61,7 @@ describe('the leaf in the report of a photo', () => {
   it('is told but compared with no other photo when nothing is known of the stand', () => {
     const { foliage } = reportOf(CORNER, false).report;
     expect(foliage?.notCompared).toContain('Set up the stand');
-    expect(foliage?.yellow.plusMinus).toBeGreaterThan(0.04);
+    expect(foliage?.yellow.offBy).toBeGreaterThan(0.04);
   });
 
   it('is null with the reason in the notes when it cannot be told', () => {

@@ -45,7 +45,7 @@ describe('the foliage of a photo', () => {
     expect(Math.abs(yellow.share - share)).toBeLessThan(0.015);
     expect(brown.share).toBeLessThan(0.005);
     expect(green.share + yellow.share + brown.share).toBeCloseTo(1, 9);
-    expect(Math.abs(yellow.share - share)).toBeLessThan(yellow.plusMinus);
+    expect(Math.abs(yellow.share - share)).toBeLessThan(yellow.offBy);
   });
 
   it('tells brown from yellow', () => {

@@ -10,7 +10,7 @@ const zone = (place: string, areaShare: number): YellowZone => ({
 });
 
 function foliage(yellow: number, brown = 0, more: Partial<Foliage> = {}): Foliage {
-  const share = (value: number) => ({ share: value, plusMinus: 0.02 });
+  const share = (value: number) => ({ share: value, plusMinus: 0.02, offBy: 0.2 });
   return {
     ok: true,
     green: share(1 - yellow - brown),

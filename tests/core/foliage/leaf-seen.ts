@@ -14,7 +14,7 @@ export function foliage(
   { yellow = 0, brown = 0, where = [] }: Shares,
   changes: Partial<Pick<FoliageShares, 'against' | 'notCompared'>> = {},
 ): FoliageShares {
-  const share = (value: number) => ({ share: value, plusMinus: 0.02 });
+  const share = (value: number) => ({ share: value, plusMinus: 0.02, offBy: 0.02 });
   return {
     green: share(1 - yellow - brown),
     yellow: share(yellow),

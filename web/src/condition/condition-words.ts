@@ -2,11 +2,11 @@ import type { Day } from '../../../core/day/day.ts';
 import type { PlantFill, PlantLeaf } from '../../../server/schemas/condition.ts';
 import { dayWords } from '../words/day-words.ts';
 
-type LeafShare = NonNullable<PlantLeaf['newest']>['yellow'];
+type ShareNow = PlantFill['cleanUps'][number]['before'] & object;
 type CleanUp = PlantFill['cleanUps'][number];
 
 /** "4 % ±3": never ±0. */
-export function shareWords({ share, plusMinus }: LeafShare): string {
+export function shareWords({ share, plusMinus }: ShareNow): string {
   return `${(100 * share).toFixed(0)} % ±${Math.max(1, Math.round(100 * plusMinus))}`;
 }
 

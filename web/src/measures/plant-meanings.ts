@@ -7,7 +7,7 @@ const LEAF_NORMAL =
   'Once its first sittings in good health are kept, the plant is held against its own leaf, so golden, zoned and variegated kinds read green.';
 const LEAF_SOURCE =
   'Colour: CIE L*a*b*, ISO/CIE 11664-4:2019. The limits are Rondure’s own, and were tried on rendered plants.';
-const LEAF_PLUS_MINUS = `${PLUS_MINUS_MEANING} The doubt of white and of what is normal for this plant is in it.`;
+const LEAF_PLUS_MINUS = `${PLUS_MINUS_MEANING} The doubt of this photo’s white is in it. What all photos of the plant read wrong alike is not: it is said beside the number.`;
 const EDGE_PLUS_MINUS = `${PLUS_MINUS_MEANING} It holds what the outline leaves open.`;
 
 /** What stands behind each number on leaf, flower, gaps and canopy. */

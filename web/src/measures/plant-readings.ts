@@ -38,7 +38,11 @@ export function readPlant(
     value: told.value.toFixed(0),
     plusMinus: plusMinusWords(told.plusMinus),
     unit,
-    aside: [placeWords(report, measure), why ?? changeWords(report, before, measure)]
+    aside: [
+      placeWords(report, measure),
+      offByWords(report, measure),
+      why ?? changeWords(report, before, measure),
+    ]
       .filter((words) => words !== null)
       .join('. '),
   };
@@ -90,6 +94,15 @@ function headsReading({ flower }: PhotoReport, kind: PlantKind): MoreReading {
 function unitOf(measure: PlantMeasure): string {
   if (measure === 'canopyArea') return 'cm²';
   return measure === 'canopyHeight' || measure === 'canopyWidth' ? 'mm' : '%';
+}
+
+/** How far the true share of a colour may lie from the one read, where that is much more than photos differ. */
+function offByWords({ foliage }: PhotoReport, measure: PlantMeasure): string | null {
+  const share = { yellowLeaf: foliage?.yellow, brownLeaf: foliage?.brown, greenLeaf: foliage?.green }[
+    measure as string
+  ];
+  if (!share || share.offBy < 2 * share.plusMinus) return null;
+  return `the true share may lie up to ${Math.round(100 * share.offBy)} % off`;
 }
 
 /** Where the yellow stands, where the canopy is thin. */

@@ -21,8 +21,11 @@ export interface FoliageClues {
 const LEAST = { px: 600, share: 0.5 };
 /** Without an own normal this share of yellow may as well be the plant's nature. */
 const BY_NATURE_SHARE = 0.4;
-/** One standard deviation of what differs from photo to photo beside the white: of any share, and as a part of the share itself. */
-const REPEATED = { share: 0.008, ofShare: 0.06 };
+/**
+ * One standard deviation of what differs from photo to photo beside the white: of any share, and as a part of the share itself. Three rendered plants,
+ * five photos each in other lights and exposures, spread by half to all of it (`tests/core/foliage/repeat-figures.ts`).
+ */
+const REPEATED = { share: 0.006, ofShare: 0.03 };
 /** One standard deviation of what is wrong alike in all: of a limit's place, degrees; of yellow as a part of itself; and without an own normal. */
 const ALIKE = { limitDeg: 2, ofYellow: 0.08, usual: 0.025 };
 /**

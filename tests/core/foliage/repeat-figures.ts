@@ -42,6 +42,10 @@ for (const { name, emptyView, healthy, later } of ailingPlants(2, Number(process
     const reading = await seen(view, reference, normal);
     if (reading?.foliage.ok) readings.push(reading.foliage);
   }
+  if (readings.length < 2) {
+    console.log(`${name}: not cut out`);
+    continue;
+  }
   for (const tone of ['yellow', 'brown'] as const) {
     const shares = readings.map((one) => one[tone].share);
     const mean = shares.reduce((sum, one) => sum + one, 0) / shares.length;

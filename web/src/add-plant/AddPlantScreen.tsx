@@ -1,7 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { type FormEvent, useState } from 'react';
 import { useLocation } from 'wouter';
-import { createPlant } from '../api/changes.ts';
+import { createPlant } from '../api/plants.ts';
 import { standsQuery } from '../api/queries.ts';
 import buttons from '../parts/buttons.module.css';
 import { Fault } from '../parts/Fault.tsx';

@@ -1,7 +1,7 @@
 import type { Stand, StandChange, StandForm, StandPlace } from '../../../server/schemas/stand.ts';
 import { announce, offerUndo } from '../parts/undo.ts';
-import { changePlant } from './changes.ts';
 import { fetchJson } from './fetch-json.ts';
+import { changePlant } from './plants.ts';
 import { queryClient, refresh, standsQuery } from './queries.ts';
 
 /** After a change of a stand: its own pages, and every plant, whose numbers may be taken anew. */

@@ -6,11 +6,11 @@ import { Fault } from '../parts/Fault.tsx';
 import { sendings } from '../photos/sending.ts';
 import { BenchDesk } from './BenchDesk.tsx';
 import styles from './BenchScreen.module.css';
-import { EmptyBench } from './EmptyBench.tsx';
 import { needGroups } from './need-groups.ts';
 
 const AsOf = lazy(() => import('../parts/AsOf.tsx'));
 const UnsentStrip = lazy(() => import('../photos/UnsentStrip.tsx'));
+const EmptyBench = lazy(() => import('./EmptyBench.tsx'));
 const LargeBench = lazy(() => import('./order/LargeBench.tsx'));
 
 /** So many plants are seen at a glance, and need no tools to be found. */
@@ -37,7 +37,13 @@ function Plants() {
   if (isPending || isStandOpen) return <p className={styles.waiting}>Fetching the bench…</p>;
   if (!data) return <Fault fault={error} onAgain={() => refetch()} />;
   const { plants } = data;
-  if (plants.length === 0) return <EmptyBench away={data.putAway} />;
+  if (plants.length === 0) {
+    return (
+      <Suspense fallback={<p className={styles.waiting}>Fetching the bench…</p>}>
+        <EmptyBench away={data.putAway} />
+      </Suspense>
+    );
+  }
   return (
     <>
       {error && <Fault fault={error} onAgain={() => refetch()} />}

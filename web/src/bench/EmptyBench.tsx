@@ -1,6 +1,6 @@
 import { Link } from 'wouter';
 import type { Plant } from '../../../server/schemas/plant.ts';
-import { bringSampleBack } from '../api/changes.ts';
+import { bringSampleBack } from '../api/plants.ts';
 import buttons from '../parts/buttons.module.css';
 import { Fault } from '../parts/Fault.tsx';
 import { Icon } from '../parts/Icon.tsx';
@@ -9,7 +9,7 @@ import styles from './EmptyBench.module.css';
 import { PutAwayPlants } from './PutAwayPlants.tsx';
 
 /** A bench with no plant on it: what to do first. */
-export function EmptyBench({ away }: { away: readonly Plant[] }) {
+export default function EmptyBench({ away }: { away: readonly Plant[] }) {
   const { busy, fault, send } = useSending();
   return (
     <div className={styles.empty}>

@@ -1,5 +1,5 @@
 import type { Plant } from '../../../server/schemas/plant.ts';
-import { bringPlantBack } from '../api/changes.ts';
+import { bringPlantBack } from '../api/plants.ts';
 import buttons from '../parts/buttons.module.css';
 import { Fault } from '../parts/Fault.tsx';
 import { useSending } from '../parts/use-sending.ts';

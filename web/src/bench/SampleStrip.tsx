@@ -1,4 +1,4 @@
-import { putSampleAway } from '../api/changes.ts';
+import { putSampleAway } from '../api/plants.ts';
 import buttons from '../parts/buttons.module.css';
 import { Fault } from '../parts/Fault.tsx';
 import { useSending } from '../parts/use-sending.ts';

@@ -1,7 +1,7 @@
 import { Link } from 'wouter';
 import type { CutList } from '../../../server/schemas/cuts.ts';
 import type { PlantPage } from '../../../server/schemas/pages.ts';
-import { saveEntry } from '../api/changes.ts';
+import { saveEntry } from '../api/diary.ts';
 import buttons from '../parts/buttons.module.css';
 import { Fault } from '../parts/Fault.tsx';
 import { Icon } from '../parts/Icon.tsx';

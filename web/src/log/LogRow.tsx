@@ -1,5 +1,5 @@
 import type { PlantPage } from '../../../server/schemas/pages.ts';
-import { removeEntry } from '../api/changes.ts';
+import { removeEntry } from '../api/diary.ts';
 import { removeTurn } from '../api/turns.ts';
 import buttons from '../parts/buttons.module.css';
 import { Fault } from '../parts/Fault.tsx';

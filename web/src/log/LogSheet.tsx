@@ -1,7 +1,7 @@
 import { type FormEvent, useState } from 'react';
 import { LOG_KINDS, LOG_WORDS, type LogKind } from '../../../core/season/log-entry.ts';
 import type { Note, Stop } from '../../../server/schemas/sitting.ts';
-import { type DiaryKind, saveEntry } from '../api/changes.ts';
+import { type DiaryKind, saveEntry } from '../api/diary.ts';
 import { Fault } from '../parts/Fault.tsx';
 import { Field } from '../parts/Field.tsx';
 import forms from '../parts/forms.module.css';

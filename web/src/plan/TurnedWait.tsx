@@ -1,5 +1,5 @@
 import type { Sitting } from '../../../server/schemas/sitting.ts';
-import { measureAnew } from '../api/changes.ts';
+import { measureAnew } from '../api/corrections.ts';
 import buttons from '../parts/buttons.module.css';
 import { Fault } from '../parts/Fault.tsx';
 import { Icon } from '../parts/Icon.tsx';

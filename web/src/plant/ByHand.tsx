@@ -1,4 +1,4 @@
-import { correctView } from '../api/changes.ts';
+import { correctView } from '../api/corrections.ts';
 import { takeStrokesAway } from '../api/mending.ts';
 import { putRim } from '../api/rim.ts';
 import buttons from '../parts/buttons.module.css';

@@ -1,5 +1,5 @@
 import { type FormEvent, useState } from 'react';
-import { correctView, measureAnew, removeView } from '../api/changes.ts';
+import { correctView, measureAnew, removeView } from '../api/corrections.ts';
 import buttons from '../parts/buttons.module.css';
 import { Fault } from '../parts/Fault.tsx';
 import { Field } from '../parts/Field.tsx';

@@ -1,5 +1,5 @@
 import type { Plant } from '../../../server/schemas/plant.ts';
-import { removeEmptyPhoto, setEmptyPhoto } from '../api/changes.ts';
+import { removeEmptyPhoto, setEmptyPhoto } from '../api/corrections.ts';
 import buttons from '../parts/buttons.module.css';
 import { Fault } from '../parts/Fault.tsx';
 import forms from '../parts/forms.module.css';

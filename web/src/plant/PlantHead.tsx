@@ -1,6 +1,6 @@
 import { Link } from 'wouter';
 import type { Plant } from '../../../server/schemas/plant.ts';
-import { bringPlantBack } from '../api/changes.ts';
+import { bringPlantBack } from '../api/plants.ts';
 import buttons from '../parts/buttons.module.css';
 import { Fault } from '../parts/Fault.tsx';
 import { Icon } from '../parts/Icon.tsx';

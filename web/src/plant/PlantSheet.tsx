@@ -1,6 +1,6 @@
 import { type FormEvent, useState } from 'react';
 import type { Plant } from '../../../server/schemas/plant.ts';
-import { changePlant } from '../api/changes.ts';
+import { changePlant } from '../api/plants.ts';
 import { Fault } from '../parts/Fault.tsx';
 import forms from '../parts/forms.module.css';
 import { KeepOrCancel } from '../parts/KeepOrCancel.tsx';

@@ -1,6 +1,6 @@
 import { useLocation } from 'wouter';
 import type { Plant } from '../../../server/schemas/plant.ts';
-import { putPlantAway } from '../api/changes.ts';
+import { putPlantAway } from '../api/plants.ts';
 import buttons from '../parts/buttons.module.css';
 import { Fault } from '../parts/Fault.tsx';
 import forms from '../parts/forms.module.css';

@@ -1,6 +1,6 @@
 import { type FormEvent, useState } from 'react';
 import type { View } from '../../../server/schemas/sitting.ts';
-import { removeView } from '../api/changes.ts';
+import { removeView } from '../api/corrections.ts';
 import { changeTurns } from '../api/turned.ts';
 import buttons from '../parts/buttons.module.css';
 import { Fault } from '../parts/Fault.tsx';

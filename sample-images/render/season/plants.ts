@@ -233,7 +233,7 @@ export const PLANT_SEASONS: readonly PlantSeason[] = [
       { day: '2026-10-04', text: 'First buds seen.' },
       { day: '2026-10-25', text: 'Buds colouring.' },
       { day: '2026-11-01', kind: 'first-flower', text: '' },
-      { day: '2026-11-22', kind: 'full-bloom', text: 'Six days before the show.' },
+      { day: '2026-11-22', text: 'All heads open, six days before the show.' },
     ],
     turns: [],
     plant: {

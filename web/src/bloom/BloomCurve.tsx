@@ -2,6 +2,7 @@ import * as Plot from '@observablehq/plot';
 import { useEffect, useRef } from 'react';
 import { addDays, type Day } from '../../../core/day/day.ts';
 import type { Stop } from '../../../server/schemas/sitting.ts';
+import { said } from '../languages/speaker.ts';
 import { useWidth } from '../photo/use-width.ts';
 import marks from '../trend/MarkList.module.css';
 import { weekTicks } from '../trend/week-axis.ts';
@@ -117,7 +118,7 @@ function drawCurve({ bloom, stops, showDay, today }: BloomCurveProps, width: num
         strokeWidth: 1.5,
         strokeDasharray: '5 4',
       }),
-      Plot.text(inFrame(stops), { x, text: (stop: Stop) => STOP_WORDS[stop.depth], ...ON_TOP }),
+      Plot.text(inFrame(stops), { x, text: (stop: Stop) => said(STOP_WORDS[stop.depth]), ...ON_TOP }),
       Plot.ruleX(inFrame([{ day: today }]), {
         ...upright,
         stroke: 'var(--ink-soft)',
@@ -127,7 +128,7 @@ function drawCurve({ bloom, stops, showDay, today }: BloomCurveProps, width: num
       Plot.ruleX(shows, { ...upright, stroke: 'var(--ink)', strokeWidth: 2.5 }),
       Plot.text(shows, {
         x,
-        text: () => 'Show',
+        text: () => said('Show'),
         ...ON_TOP,
         textAnchor: frame.isShowAtEnd ? 'end' : 'middle',
       }),

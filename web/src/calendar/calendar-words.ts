@@ -1,11 +1,12 @@
 import type { Day } from '../../../core/day/day.ts';
+import { localeInUse } from '../languages/speaker.ts';
 import type { MarkShape } from './season-marks.ts';
 import type { WeekScale } from './week-scale.ts';
 
 /** "Jun", or "Jan 2027" where the year is wanted. */
 export function monthWords(firstDay: Day, withYear: boolean, locale?: string): string {
   const [year, month] = firstDay.split('-').map(Number) as [number, number];
-  return new Intl.DateTimeFormat(locale, {
+  return new Intl.DateTimeFormat(locale ?? localeInUse(), {
     month: 'short',
     ...(withYear ? { year: 'numeric' } : {}),
     timeZone: 'UTC',

@@ -38,7 +38,9 @@ export function readersLanguage(): Language {
 /** The manner of dates and numbers: the device's own where it agrees with the language, so that an Austrian reads Austrian days. */
 export function readersLocale(): string {
   const language = readersLanguage();
-  return navigator.languages.find((tag) => tag.startsWith(language)) ?? language;
+  return (
+    navigator.languages.find((tag) => tag.startsWith(language)) ?? (language === 'en' ? 'en-GB' : language)
+  );
 }
 
 const ENTRIES: Readonly<Record<Exclude<Language, 'en'>, () => Promise<{ default: Entries }>>> = {
@@ -57,17 +59,17 @@ export async function speakReadersLanguage(): Promise<void> {
   const language = readersLanguage();
   document.documentElement.lang = language;
   const toUnits = unitsChoice.read() === 'inches' ? (await import('./lengths.ts')).inInches : asItIs;
-  if (language === 'en') return speak(toUnits === asItIs ? null : toUnits);
-  speak(toUnits);
+  const locale = readersLocale();
+  if (language === 'en') return speak(toUnits === asItIs ? null : toUnits, locale);
+  speak(toUnits, locale);
   const [{ default: entries }, { interpreterOf }, { dayInLocale }, { withDecimalsOf }] = await Promise.all([
     ENTRIES[language](),
     import('./interpreter.ts'),
     import('./written-days.ts'),
     import('./decimals.ts'),
   ]);
-  const locale = readersLocale();
   const interpret = interpreterOf(entries, (text) => dayInLocale(text, locale));
-  speak((text) => withDecimalsOf(toUnits(interpret(text)), locale));
+  speak((text) => withDecimalsOf(toUnits(interpret(text)), locale), locale);
 }
 
 const asItIs: Interpreter = (text) => text;

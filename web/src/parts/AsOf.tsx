@@ -1,4 +1,5 @@
 import { answersFrom } from '../api/last-answers.ts';
+import { localeInUse } from '../languages/speaker.ts';
 import { dayWords, todayHere } from '../words/day-words.ts';
 import styles from './AsOf.module.css';
 
@@ -20,7 +21,7 @@ export default function AsOf({ path }: { path: string }) {
 /** "09:14", or of another day "Thu 26 Nov, 09:14", by this device's clock. */
 export function momentWords(atMs: number): string {
   const moment = new Date(atMs);
-  const time = new Intl.DateTimeFormat(undefined, { hour: '2-digit', minute: '2-digit' }).format(moment);
+  const time = new Intl.DateTimeFormat(localeInUse(), { hour: '2-digit', minute: '2-digit' }).format(moment);
   const [then, today] = [todayHere(moment), todayHere()];
   return then === today ? time : `${dayWords(then, today)}, ${time}`;
 }

@@ -3,14 +3,16 @@ import { useEffect, useRef } from 'react';
 import { addDays, type Day, day, daysBetween } from '../../../core/day/day.ts';
 import type { TrendSegment } from '../../../core/trend/trend.ts';
 import type { Stop } from '../../../server/schemas/sitting.ts';
+import { said } from '../languages/speaker.ts';
 import { useWidth } from '../photo/use-width.ts';
 import { dayWords, shortDayWords, todayHere } from '../words/day-words.ts';
 import { STOP_WORDS } from '../words/plant-words.ts';
+import { spokenFigure } from '../words/spoken-figure.ts';
 import { type SeriesPoint, spanOf } from './series.ts';
 import styles from './TrendChart.module.css';
 import { trendLine } from './trend-line.ts';
 import { isShowDrawn, type PlacedMark, placedMarks, type TrendMark } from './trend-marks.ts';
-import { isSize, TREND_NAMES, type TrendMeasure } from './trend-measures.ts';
+import { isSize, TREND_NAMES, TREND_UNITS, type TrendMeasure } from './trend-measures.ts';
 import { valueWords } from './trend-words.ts';
 import { weekTicks } from './week-axis.ts';
 
@@ -79,7 +81,7 @@ function drawTrend(
   const weekWords = (at: number) => {
     const tick = ticks[at];
     if (!tick) return '';
-    return `${shortDayWords(tick.day)}\n${showDay ? `${tick.week} wk to go` : `week ${tick.week}`}`;
+    return `${shortDayWords(tick.day)}\n${said(showDay ? `${tick.week} wk to go` : `week ${tick.week}`)}`;
   };
   const x = (point: { day: string }) => utc(point.day);
   const lines = segments.map((segment) => trendLine(segment, series)).filter((line) => line.length > 0);
@@ -93,7 +95,16 @@ function drawTrend(
     marginRight: MARGIN.right,
     style: { background: 'none', color: 'var(--ink)', fontSize: '13.5px', fontFamily: 'var(--face-text)' },
     x: { type: 'utc', domain: [utc(first), utc(addDays(last, 1))], label: null },
-    y: { domain: yDomain(measure, low - pad, high + pad), label: null, grid: true, ticks: 5 },
+    y: {
+      domain: yDomain(measure, low - pad, high + pad),
+      label: null,
+      grid: true,
+      ticks: 5,
+      ...(isSize(measure) && {
+        tickFormat: (value: number) =>
+          spokenFigure({ value: String(value), plusMinus: null, unit: TREND_UNITS[measure] }).value,
+      }),
+    },
     marks: [
       Plot.axisX(
         ticks.map((tick) => utc(tick.day)),
@@ -109,7 +120,7 @@ function drawTrend(
       Plot.ruleX(stops, { x, stroke: 'var(--ink-soft)', strokeWidth: 1.5, strokeDasharray: '5 4' }),
       Plot.text(stops, {
         x,
-        text: (stop: Stop) => STOP_WORDS[stop.depth],
+        text: (stop: Stop) => said(STOP_WORDS[stop.depth]),
         frameAnchor: 'top',
         dy: -20,
         textAnchor: 'middle',
@@ -119,7 +130,7 @@ function drawTrend(
       Plot.ruleX(shows, { x, stroke: 'var(--ink)', strokeWidth: 2.5 }),
       Plot.text(shows, {
         x,
-        text: () => 'Show',
+        text: () => said('Show'),
         frameAnchor: 'top',
         dy: -20,
         textAnchor: 'end',
@@ -156,7 +167,7 @@ function drawTrend(
         Plot.pointerX({
           x,
           y: 'value',
-          title: (point: SeriesPoint) => `${dayWords(point.day, today)}\n${valueWords(point, measure)}`,
+          title: (point: SeriesPoint) => `${dayWords(point.day, today)}\n${said(valueWords(point, measure))}`,
           fill: 'var(--sheet)',
           stroke: 'var(--line-strong)',
           fontSize: 15,

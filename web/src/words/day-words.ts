@@ -1,4 +1,5 @@
 import { type Day, day, daysBetween } from '../../../core/day/day.ts';
+import { localeInUse } from '../languages/speaker.ts';
 
 /** Today on the grower's own calendar, by the clock of the device. */
 export function todayHere(now: Date = new Date()): Day {
@@ -45,7 +46,7 @@ export function showWords(showDay: string, today: Day): string {
 /** The day is set as UTC and written as UTC, so that no zone can move it. */
 function written(value: string, locale: string | undefined, style: Intl.DateTimeFormatOptions): string {
   const [year, month, date] = value.split('-').map(Number) as [number, number, number];
-  return new Intl.DateTimeFormat(locale, { ...style, timeZone: 'UTC' }).format(
+  return new Intl.DateTimeFormat(locale ?? localeInUse(), { ...style, timeZone: 'UTC' }).format(
     new Date(Date.UTC(year, month - 1, date)),
   );
 }

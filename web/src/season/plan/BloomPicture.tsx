@@ -1,5 +1,6 @@
 import { useRef } from 'react';
 import type { PlantSeasonAnswer } from '../../../../server/schemas/season.ts';
+import { localeInUse } from '../../languages/speaker.ts';
 import { useWidth } from '../../photo/use-width.ts';
 import { dayWords, shortDayWords } from '../../words/day-words.ts';
 import styles from './BloomPicture.module.css';
@@ -76,7 +77,7 @@ export function BloomPicture({ season, plan }: { season: PlantSeasonAnswer; plan
 }
 
 function monthWords(first: string): string {
-  return new Intl.DateTimeFormat(undefined, { month: 'short', timeZone: 'UTC' }).format(
+  return new Intl.DateTimeFormat(localeInUse(), { month: 'short', timeZone: 'UTC' }).format(
     new Date(`${first}T00:00:00Z`),
   );
 }

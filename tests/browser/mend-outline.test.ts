@@ -5,6 +5,7 @@ import type { View } from '../../server/schemas/sitting.ts';
 import { contains } from '../../web/src/mend/zone-dabs.ts';
 import { measuredSample } from './measured-sample.ts';
 import { openBrowser } from './open-browser.ts';
+import { openCorrections } from './open-corrections.ts';
 import { paintByFinger, paintByMouse, pinchOpen } from './photo-places.ts';
 import { type RunningApp, startApp } from './start-app.ts';
 
@@ -61,6 +62,7 @@ describe('a grower mends the outline', () => {
     async () => {
       ({ view: opened, plantId } = await measuredSample(app.url));
       await page.goto(`${app.url}/plants/${plantId}`);
+      await openCorrections(page);
       await page.getByRole('button', { name: 'Mend the outline' }).click();
       stage = page.getByRole('application', { name: /The photo/ });
       await stage.waitFor();
@@ -180,6 +182,7 @@ describe('a grower mends the outline', () => {
     'finds strokes and outline there after a reload',
     async () => {
       await page.reload();
+      await openCorrections(page);
       await page.getByRole('button', { name: 'The outline is right', exact: true, pressed: true }).waitFor();
       await page.getByRole('button', { name: 'Mend the outline' }).click();
       const traces = stage.locator('svg').first().locator('[data-kind]');

@@ -5,6 +5,7 @@ import type { Plant } from '../../server/schemas/plant.ts';
 import type { View } from '../../server/schemas/sitting.ts';
 import { ask, grownPlant } from './grown-plant.ts';
 import { openBrowser } from './open-browser.ts';
+import { openCorrections } from './open-corrections.ts';
 import { type RunningApp, startApp } from './start-app.ts';
 
 const PATIENCE_MS = 180_000;
@@ -54,6 +55,7 @@ describe('a grower sets the rim and the axis by hand', () => {
   it('drags an end with the mouse, and the measures follow', async () => {
     const before = await view();
     await page.goto(`${app.url}/plants/${plant.id}`);
+    await openCorrections(page);
     await page.getByRole('button', { name: 'Set rim and axis' }).click();
     const at = await middleOf(handle('Left end of the rim'));
     const after = await answered(async () => {
@@ -114,6 +116,7 @@ describe('a grower sets the rim and the axis by hand', () => {
 
   it('leaves all as it was when cancelled', async () => {
     const before = (await view()).rimByHand;
+    await openCorrections(page);
     await page.getByRole('button', { name: 'Set rim and axis' }).click();
     await handle('Left end of the rim').focus();
     await answered(() => page.keyboard.press('ArrowDown'));

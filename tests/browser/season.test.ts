@@ -4,6 +4,7 @@ import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { PlantSeasonAnswer } from '../../server/schemas/season.ts';
 import { openBrowser } from './open-browser.ts';
+import { openCorrections } from './open-corrections.ts';
 import { type AppOnDay, startOnDay } from './start-on-day.ts';
 
 /** Other tests share the machine. */
@@ -346,6 +347,7 @@ describe('a grower’s season', () => {
       await photo.getByText('This sitting is left out of trend and advice: limp from drought.').waitFor();
       await photo.getByRole('button', { name: 'Take it in again' }).click();
       await photo.getByText('This sitting is left out').waitFor({ state: 'detached' });
+      await openCorrections(page);
       await photo.getByRole('button', { name: 'Leave this sitting out' }).click();
       const sheet = page.getByRole('dialog', { name: 'Leave this sitting out' });
       expect(await sheet.getByRole('radio', { name: 'Limp from drought' }).isChecked()).toBe(true);

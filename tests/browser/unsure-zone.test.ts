@@ -5,6 +5,7 @@ import type { View } from '../../server/schemas/sitting.ts';
 import { contains } from '../../web/src/mend/zone-dabs.ts';
 import { measuredSample } from './measured-sample.ts';
 import { openBrowser } from './open-browser.ts';
+import { openCorrections } from './open-corrections.ts';
 import { type RunningApp, startApp } from './start-app.ts';
 
 /** The sample bench is being measured at the same time. */
@@ -78,9 +79,10 @@ describe('a grower answers for an unsure zone', () => {
   );
 
   it(
-    'in the mending tool with three taps: Mend the outline, Yes, Done',
+    'in the mending tool with three taps once it is unfolded: Mend the outline, Yes, Done',
     async () => {
       await page.getByRole('button', { name: /^Unsure zone\./ }).waitFor();
+      await openCorrections(page);
       await page.getByRole('button', { name: 'Mend the outline' }).tap();
       const view = await strokesAnswer(() => page.getByRole('button', { name: 'Yes', exact: true }).tap());
       expect(view.strokes.every(({ kind }) => kind === 'keep')).toBe(true);

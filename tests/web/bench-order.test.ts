@@ -113,8 +113,8 @@ describe('the work of a bench', () => {
     expect(wait({ state: 'overdue', day: '2026-05-30' })).toContain('since');
     expect(wait({ dueBy: '2026-06-04' })).toContain('until');
     expect(wait({ until: '2026-06-01' })).toBe('today only');
-    const named = ['A', 'B', 'C', 'D', 'E'].map((plantName) => ({ ...piece({}), plantName }));
-    expect(namesInWords(named)).toBe('A, B, C and 2 more');
-    expect(namesInWords(named.slice(0, 4))).toBe('A, B, C, D');
+    const named = ['A', 'B', 'C', 'D', 'E', 'F', 'G'].map((plantName) => ({ ...piece({}), plantName }));
+    expect(namesInWords(named)).toBe('A, B, C and 4 more');
+    expect(namesInWords(named.slice(0, 6))).toBe('A, B, C, D, E, F');
   });
 });

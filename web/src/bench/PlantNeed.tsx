@@ -3,6 +3,7 @@ import type { Bench } from '../../../server/schemas/pages.ts';
 import { Icon } from '../parts/Icon.tsx';
 import { countWords } from '../words/plant-words.ts';
 import styles from './PlantNeed.module.css';
+import { isWantedNow } from './work/is-wanted-now.ts';
 
 /** What a plant needs, in words: the photo's own trouble first, then its advice. */
 export function PlantNeed({ row, large }: { row: Bench['plants'][number]; large: boolean }) {
@@ -28,7 +29,13 @@ export function PlantNeed({ row, large }: { row: Bench['plants'][number]; large:
       ))}
       {more > 0 && <p className={styles.more}>and {countWords(more, 'more thing')}</p>}
       {shown.length === 0 && !trouble && (
-        <p>{newest ? 'Nothing needs doing.' : 'It waits for its first photo.'}</p>
+        <p>
+          {newest === null
+            ? 'It waits for its first photo.'
+            : row.work.some(isWantedNow)
+              ? 'Only the work for today.'
+              : 'Nothing needs doing.'}
+        </p>
       )}
     </div>
   );

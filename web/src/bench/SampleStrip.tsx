@@ -10,7 +10,7 @@ export function SampleStrip() {
   return (
     <div className={styles.strip}>
       <p>
-        Plants marked <b>Sample</b> are drawn, not grown, to look round with.
+        <b>Samples</b> are drawn. <span>Look round with them until your own plants come.</span>
       </p>
       <button type="button" className={buttons.quiet} disabled={busy} onClick={() => send(putSampleAway)}>
         Put the sample plants away

@@ -12,8 +12,8 @@ export function StandStrip() {
   return (
     <div className={styles.strip}>
       <p>
-        <b>Set up the stand once.</b> Five minutes for the place where you photograph, and the numbers of
-        every week can be compared.
+        <b>No stand yet.</b>{' '}
+        <span>Five minutes for the place where you photograph, and every week can be compared.</span>
       </p>
       <Link href="/stands/new" className={buttons.quiet}>
         <Icon name="stand" /> Set up the stand

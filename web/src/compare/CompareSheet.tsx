@@ -23,15 +23,21 @@ const WAYS: readonly { readonly value: Shown; readonly words: string }[] = [
 export default function CompareSheet({
   page,
   leaf,
+  earlier: wanted = null,
   onClose,
 }: {
   page: PlantPage;
   leaf: Leaf;
+  /** The photo to compare with; without one the last before. */
+  earlier?: Leaf | null;
   onClose: () => void;
 }) {
   const leaves = leavesOf(page.sittings);
   const other =
-    measuredBefore(page.sittings, leaf) ?? leaves.find(({ view }) => view.id !== leaf.view.id) ?? leaf;
+    wanted ??
+    measuredBefore(page.sittings, leaf) ??
+    leaves.find(({ view }) => view.id !== leaf.view.id) ??
+    leaf;
   const [underId, setUnder] = useState(leaf.view.id);
   const [overId, setOver] = useState(other.view.id);
   const [way, setWay] = useState<Shown>('wipe');

@@ -8,6 +8,13 @@ export interface ComparePair {
   readonly earlier: Leaf;
 }
 
+const SINCE_STOP = 'Since the last stop';
+
+/** The pair that tells what came of the last stop; `null` without one. */
+export function pairSinceStop(page: Pick<PlantPage, 'sittings' | 'stops'>): ComparePair | null {
+  return comparePairs(page).find(({ name }) => name === SINCE_STOP) ?? null;
+}
+
 /** The pairs that one tap chooses, as far as there are photos for them: since the last sitting, since the last stop, since the first photo. */
 export function comparePairs(page: Pick<PlantPage, 'sittings' | 'stops'>): ComparePair[] {
   const leaves = leavesOf(page.sittings).filter(({ view }) => view.report?.status === 'measured');
@@ -23,7 +30,7 @@ export function comparePairs(page: Pick<PlantPage, 'sittings' | 'stops'>): Compa
   const beforeStop = stop ? ofSide.find(({ sitting, view }) => sitting.day <= stop && !view.afterWork) : null;
   const pairs: [string, Leaf | null | undefined][] = [
     ['Since the last sitting', measuredBefore(page.sittings, newest)],
-    ['Since the last stop', beforeStop],
+    [SINCE_STOP, beforeStop],
     ['Since the first photo', ofSide.at(-1)],
   ];
   return pairs.flatMap(([name, earlier]) =>

@@ -1,5 +1,6 @@
 import type { PlantKind } from '../../../core/plant.ts';
 import type { PhotoReport } from '../../../core/report.ts';
+import type { ComparePair } from '../compare/pairs.ts';
 import type { Point } from '../photo/points.ts';
 import type { Leaf } from '../plant/leafing.ts';
 import type { SheetName } from '../plant/PlantSheets.tsx';
@@ -17,6 +18,7 @@ export function ScoreList({
   outlinePx,
   day,
   before,
+  sinceStop,
   onOpen,
 }: {
   kind: PlantKind;
@@ -24,6 +26,8 @@ export function ScoreList({
   outlinePx: readonly Point[];
   day: string;
   before: Leaf | null;
+  /** The photos that show what came of the last stop. */
+  sinceStop: ComparePair | null;
   onOpen: (sheet: SheetName) => void;
 }) {
   const today = todayHere();
@@ -41,6 +45,15 @@ export function ScoreList({
               : '. There is no earlier measured photo to compare with.'}{' '}
             Open a number for its meaning.
           </p>
+          {sinceStop && (
+            <button
+              type="button"
+              className={styles.link}
+              onClick={() => onOpen({ name: 'compare', leaf: sinceStop.later, earlier: sinceStop.earlier })}
+            >
+              What changed since the last stop
+            </button>
+          )}
           <div className={styles.list}>
             <OutlineRow report={report} />
             {MEASURES.map((measure) => (

@@ -59,7 +59,10 @@ export function FilmStrip({
         })}
       </ol>
       <div className={styles.foot}>
-        <p>{countWords(leaves.length, 'photo')}, newest first. Arrow keys or a stroke leaf through.</p>
+        <p>
+          {countWords(leaves.length, 'photo')}, newest first. Swipe the photo or press the arrow keys to leaf
+          through.
+        </p>
         {leaves.length > 1 && (
           <div className={buttons.row}>
             <Link href={`/plants/${chosen.sitting.plantId}/film`} className={buttons.quiet}>

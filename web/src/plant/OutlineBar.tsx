@@ -5,10 +5,10 @@ import buttons from '../parts/buttons.module.css';
 import { Fault } from '../parts/Fault.tsx';
 import { Icon } from '../parts/Icon.tsx';
 import { useSending } from '../parts/use-sending.ts';
-import { ACCEPT_MEANING, isDoubtful, sureWords } from '../photo/outline-words.ts';
+import { ACCEPT_MEANING } from '../photo/outline-words.ts';
 import styles from './OutlineBar.module.css';
 
-/** How sure the outline is, the way to mend it, and the grower's word that it is right. */
+/** The ways to mend the outline and the rim, and the grower's word that the outline is right. */
 export function OutlineBar({
   plantId,
   view,
@@ -24,16 +24,9 @@ export function OutlineBar({
   const [asked, setAsked] = useState(false);
   const meaningId = useId();
   const { report, acceptedOutline } = view;
-  const confidence = report?.confidence ?? null;
   const measured = report?.status === 'measured';
   return (
     <section aria-label="Outline" className={styles.bar}>
-      {measured && confidence !== null && (
-        <p className={styles.sure} data-doubtful={isDoubtful(confidence) || undefined}>
-          Outline <b>{sureWords(confidence)}</b>
-          {isDoubtful(confidence) && '. Mend it, or see beside the numbers what would help.'}
-        </p>
-      )}
       <div className={styles.ways}>
         <button type="button" className={buttons.quiet} onClick={onMend}>
           <Icon name="mend" /> Mend the outline

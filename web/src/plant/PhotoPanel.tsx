@@ -1,7 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Plant } from '../../../server/schemas/plant.ts';
-import buttons from '../parts/buttons.module.css';
-import { Icon } from '../parts/Icon.tsx';
 import { CutList } from '../photo/CutList.tsx';
 import { plantCrop } from '../photo/crop.ts';
 import { FrameWords } from '../photo/FrameWords.tsx';
@@ -14,10 +12,9 @@ import { Photo } from '../photo/Photo.tsx';
 import { weakSideOf } from '../photo/weak-side.ts';
 import { agoWords, dayWords, todayHere } from '../words/day-words.ts';
 import { ByHand } from './ByHand.tsx';
+import { Corrections } from './Corrections.tsx';
 import { LeftOut } from './LeftOut.tsx';
 import { type Leaf, turnWords } from './leafing.ts';
-import { isMendable } from './mendable.ts';
-import { OutlineBar } from './OutlineBar.tsx';
 import styles from './PhotoPanel.module.css';
 import { PhotoNotes, PhotoTrouble } from './PhotoTrouble.tsx';
 import type { SheetName } from './PlantSheets.tsx';
@@ -68,17 +65,12 @@ export function PhotoPanel({
 
   return (
     <section aria-label="Photo" className={styles.panel}>
-      <div className={styles.when}>
-        <p>
-          <b>{dayWords(sitting.day, today)}</b>, {agoWords(sitting.day, today)}
-          {turnWords(view.turnDeg) && <>, {turnWords(view.turnDeg)}</>}
-          {view.afterWork && <span className={styles.earlier}>after the work</span>}
-          {!newest && <span className={styles.earlier}>an earlier photo</span>}
-        </p>
-        <button type="button" className={buttons.icon} onClick={() => onOpen({ name: 'photo', leaf })}>
-          <Icon name="edit" /> <span className="only-heard">Correct or remove this photo</span>
-        </button>
-      </div>
+      <p>
+        <b>{dayWords(sitting.day, today)}</b>, {agoWords(sitting.day, today)}
+        {turnWords(view.turnDeg) && <>, {turnWords(view.turnDeg)}</>}
+        {view.afterWork && <span className={styles.earlier}>after the work</span>}
+        {!newest && <span className={styles.earlier}>an earlier photo</span>}
+      </p>
       <PhotoTrouble plantId={plant.id} view={view} />
       <LeftOut sitting={sitting} />
       <div ref={frame} className={styles.frame}>
@@ -102,25 +94,6 @@ export function PhotoPanel({
       {!isDoubtful(measured?.confidence ?? null) && <PhotoNotes view={view} />}
       {measured && <Told plantId={plant.id} view={view} {...told} onAnswered={() => tell(NOTHING_TOLD)} />}
       <ByHand plantId={plant.id} leaf={leaf} />
-      {isMendable(view) && (
-        <OutlineBar
-          plantId={plant.id}
-          view={view}
-          onMend={() => onOpen({ name: 'mend', view })}
-          onRim={() => onOpen({ name: 'rim', view })}
-        />
-      )}
-      {sitting.leftOut === null && (
-        <div>
-          <button
-            type="button"
-            className={styles.whole}
-            onClick={() => onOpen({ name: 'leave-out', sitting })}
-          >
-            Leave this sitting out
-          </button>
-        </div>
-      )}
       {measured && (
         <>
           <LayerSwitches layers={drawn} shown={layers}>
@@ -136,6 +109,8 @@ export function PhotoPanel({
           <CutList report={measured} />
         </>
       )}
+      {/* What of it stands open is settled by how this photo was read. */}
+      <Corrections key={`${view.id} ${view.report?.status}`} plantId={plant.id} leaf={leaf} onOpen={onOpen} />
     </section>
   );
 }

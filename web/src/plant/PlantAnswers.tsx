@@ -1,5 +1,6 @@
-import { lazy, Suspense } from 'react';
+import { lazy, type ReactNode, Suspense } from 'react';
 import type { PlantPage } from '../../../server/schemas/pages.ts';
+import { pairSinceStop } from '../compare/pairs.ts';
 import { LimpFinding } from '../condition/LimpFinding.tsx';
 import { LogSection } from '../log/LogSection.tsx';
 import { ScoreList } from '../measures/ScoreList.tsx';
@@ -20,6 +21,7 @@ export function PlantAnswers({
   page,
   leaf,
   before,
+  strip,
   onOpen,
   onShow,
   onShowLayer,
@@ -27,6 +29,8 @@ export function PlantAnswers({
   page: PlantPage;
   leaf: Leaf;
   before: Leaf | null;
+  /** All photos side by side, where they do not stand under the photo. */
+  strip: ReactNode;
   onOpen: (sheet: SheetName) => void;
   onShow: (viewId: string | null) => void;
   onShowLayer: (viewId: string, layer: Layer) => void;
@@ -36,12 +40,14 @@ export function PlantAnswers({
       <AdviceList advice={page.advice} plantId={page.plant.id}>
         <LimpFinding page={page} />
       </AdviceList>
+      {strip}
       <ScoreList
         kind={page.plant.kind}
         report={leaf.view.report}
         outlinePx={leaf.view.outlinePx}
         day={leaf.sitting.day}
         before={before}
+        sinceStop={pairSinceStop(page)}
         onOpen={onOpen}
       />
       <TrendPanel

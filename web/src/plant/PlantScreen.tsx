@@ -19,6 +19,7 @@ import { PlantHead } from './PlantHead.tsx';
 import styles from './PlantScreen.module.css';
 import { PlantSheets, type SheetName } from './PlantSheets.tsx';
 import { ThumbBar } from './ThumbBar.tsx';
+import { useIsDesk } from './use-is-desk.ts';
 import { useLeafing } from './use-leafing.ts';
 
 const SeasonSection = lazy(() => import('../season/SeasonSection.tsx'));
@@ -30,6 +31,7 @@ export default function PlantScreen({ plantId }: { plantId: string }) {
     new URLSearchParams(window.location.search).has('add-photos') ? { name: 'photos' } : null,
   );
   const photos = useRef<HTMLDivElement>(null);
+  const isDesk = useIsDesk();
   const leaves = leavesOf(page?.sittings ?? []);
   const leaf = chosenLeaf(leaves, viewId);
   const step = useLeafing(leaves, leaf, chooseView, sheet === null);
@@ -50,6 +52,7 @@ export default function PlantScreen({ plantId }: { plantId: string }) {
   }
 
   const before = leaf && measuredBefore(page.sittings, leaf);
+  const strip = leaf && <FilmStrip leaves={leaves} chosen={leaf} onChoose={chooseView} onOpen={openSheet} />;
   return (
     <>
       {error && <Fault fault={error} onAgain={() => refetch()} />}
@@ -68,12 +71,13 @@ export default function PlantScreen({ plantId }: { plantId: string }) {
               onStep={step}
               onOpen={openSheet}
             />
-            <FilmStrip leaves={leaves} chosen={leaf} onChoose={chooseView} onOpen={openSheet} />
+            {isDesk && strip}
           </div>
           <PlantAnswers
             page={page}
             leaf={leaf}
             before={before}
+            strip={isDesk ? null : strip}
             onOpen={openSheet}
             onShow={chooseView}
             onShowLayer={(shownId, layer) => {

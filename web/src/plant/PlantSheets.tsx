@@ -23,7 +23,7 @@ export type SheetName =
   | { name: 'photo'; leaf: Leaf }
   | { name: 'mend'; view: View }
   | { name: 'rim'; view: View }
-  | { name: 'compare'; leaf: Leaf }
+  | { name: 'compare'; leaf: Leaf; earlier?: Leaf }
   | { name: 'leave-out'; sitting: Sitting }
   | { name: 'turn'; turn: Turn | null }
   | { name: 'entry'; kind: 'stops'; entry: Stop | null }
@@ -84,7 +84,7 @@ function OpenSheet({
     case 'rim':
       return <RimTool plantId={page.plant.id} view={sheet.view} onClose={onClose} />;
     case 'compare':
-      return <CompareSheet page={page} leaf={sheet.leaf} onClose={onClose} />;
+      return <CompareSheet page={page} leaf={sheet.leaf} earlier={sheet.earlier ?? null} onClose={onClose} />;
     case 'leave-out':
       return <LeaveOutSheet sitting={sheet.sitting} onClose={onClose} />;
     case 'turn':

@@ -40,11 +40,7 @@ export function Told({
 
   return (
     <div ref={place} className={styles.told} aria-live="polite">
-      <p>
-        {zone
-          ? unsureWords(zone)
-          : words || 'Tap a line, mark or hatched zone on the photo to hear what it is.'}
-      </p>
+      <p>{zone ? unsureWords(zone) : words || 'Tap a line or mark on the photo to hear what it is.'}</p>
       {zone && (
         <div className={styles.ask}>
           <b>Is this leaf?</b>

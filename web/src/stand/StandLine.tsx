@@ -26,7 +26,7 @@ export function StandLine({ plant, onOpen }: { plant: Plant; onOpen: (sheet: She
         </>
       ) : (
         <>
-          <span>No stand yet: each photo stands for itself.</span>
+          <span>No stand yet.</span>
           {choosable && (
             <button type="button" className={styles.choose} onClick={() => onOpen({ name: 'plant' })}>
               Choose its stand

@@ -6,10 +6,14 @@ import { WorkLine } from './WorkLine.tsx';
 import styles from './WorkList.module.css';
 import { benchWork, plantsIn, type WorkGroup } from './work-groups.ts';
 
-/** The dated work of all plants shown: today's in sight, the week's and what is settled folded away. */
+/** So many lines leave the plants within reach of a thumb. */
+const IN_SIGHT = 3;
+
+/** The dated work of all plants shown: today's first in sight, the rest, the week's and what is settled folded away. */
 export function WorkList({ rows }: { rows: readonly BenchRow[] }) {
   const heading = useRef<HTMLHeadingElement>(null);
   const { today, thisWeek, settled } = benchWork(rows);
+  const rest = today.slice(IN_SIGHT);
   // The button that was pressed goes with its line: the focus stays in the list.
   const onSettled = () => heading.current?.focus();
   if (today.length + thisWeek.length + settled.length === 0) return null;
@@ -22,7 +26,22 @@ export function WorkList({ rows }: { rows: readonly BenchRow[] }) {
       {today.length === 0 ? (
         <p className={styles.none}>None is left.</p>
       ) : (
-        <Lines groups={today} rows={rows} onSettled={onSettled} />
+        <>
+          <Lines groups={today.slice(0, IN_SIGHT)} rows={rows} onSettled={onSettled} />
+          {rest.length > 0 && (
+            <details className={styles.later}>
+              <summary>
+                {rest.length} more for today
+                <small>
+                  {rest.map(({ key, what }) => (
+                    <span key={key}>{what} </span>
+                  ))}
+                </small>
+              </summary>
+              <Lines groups={rest} rows={rows} onSettled={onSettled} />
+            </details>
+          )}
+        </>
       )}
       {thisWeek.length > 0 && (
         <details className={styles.later}>

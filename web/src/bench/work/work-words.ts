@@ -36,11 +36,13 @@ export function groupDays({ pieces }: WorkGroup, today: Day): string {
 }
 
 const NAMED = 3;
+/** Up to here, naming the rest is shorter than opening the list to look. */
+const ALL_NAMED = 6;
 
 /** "Amber Lane, Birch Ferry, Cinder Lantern and 9 more". */
 export function namesInWords(pieces: readonly NamedPiece[]): string {
   const names = [...new Set(pieces.map(({ plantName }) => plantName))];
-  if (names.length <= NAMED + 1) return names.join(', ');
+  if (names.length <= ALL_NAMED) return names.join(', ');
   return `${names.slice(0, NAMED).join(', ')} and ${names.length - NAMED} more`;
 }
 

@@ -1,4 +1,5 @@
-import type { Day } from '../../core/day/day.ts';
+import { type Day, day as dayOf } from '../../core/day/day.ts';
+import { dayInWords } from '../../core/day/day-in-words.ts';
 import type { TakenAt } from '../intake/taken-at.ts';
 import type { Upload } from '../schemas/pages.ts';
 import type { Services } from '../services.ts';
@@ -98,7 +99,7 @@ function known({ db }: Services, fileName: string, shown: ViewRow): Outcome {
     fileName,
     viewId: shown.id,
     plantId: shown.plantId,
-    detail: `This photo is already ${place}, in the sitting of ${shown.day}. Nothing was added.`,
+    detail: `This photo is already ${place}, in the sitting of ${dayInWords(dayOf(shown.day))}. Nothing was added.`,
   };
 }
 

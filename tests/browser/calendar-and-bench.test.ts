@@ -246,6 +246,9 @@ describe('a grower with many plants', () => {
     async () => {
       await page.setViewportSize({ width: 390, height: 844 });
       await openBench();
+      await main()
+        .getByText(/more for today/)
+        .click();
       await lineOf('Turn the pot.').waitFor();
       expect(await overflow()).toBe(0);
       const heights = await main()

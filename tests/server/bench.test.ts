@@ -148,7 +148,7 @@ describe('photos', () => {
     expect(onlyEntry(await upload(second.id, [a]))).toMatchObject({
       outcome: 'known',
       plantId: first.id,
-      detail: 'This photo is already with Evening Bramble, in the sitting of 2026-05-10. Nothing was added.',
+      detail: 'This photo is already with Evening Bramble, in the sitting of 10 May 2026. Nothing was added.',
     });
     expect(readdirSync(join(homePath, 'photos'), { recursive: true }).length).toBe(2);
   });

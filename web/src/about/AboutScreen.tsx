@@ -10,6 +10,7 @@ import { HowToPhotograph } from '../photos/HowToPhotograph.tsx';
 import { TURNED_MEANINGS } from '../plan/turned-meanings.ts';
 import { TURNED_MEASURES, TURNED_NAMES } from '../plan/turned-readings.ts';
 import styles from './AboutScreen.module.css';
+import { Glossary } from './Glossary.tsx';
 import { ReaderChoices } from './ReaderChoices.tsx';
 
 const SHADE_WORDS: Record<Shade, string> = {
@@ -58,6 +59,7 @@ export default function AboutScreen() {
           </li>
         </ul>
       </section>
+      <Glossary />
       <section>
         <h2>What is measured</h2>
         <dl className={styles.meanings}>

@@ -51,7 +51,11 @@ const NAMESPACE = 'http://www.w3.org/2000/svg';
  */
 export function standaloneSvg(chart: SVGSVGElement, { title, lines, faces }: ChartPaper): SVGSVGElement {
   const { width, height } = chart.getBoundingClientRect();
-  const copy = inLightShade(() => styledCopy(chart));
+  const { copy, ink, paperColour } = inLightShade(() => ({
+    copy: styledCopy(chart),
+    ink: token('--ink'),
+    paperColour: token('--paper'),
+  }));
   const wide = Math.ceil(width);
   const broken = lines.flatMap((line) => brokenLine(line, Math.floor(wide / (LINE.size * 0.5))));
   const below = broken.length > 0 ? 12 + broken.length * LINE.pitch : 0;
@@ -65,7 +69,12 @@ export function standaloneSvg(chart: SVGSVGElement, { title, lines, faces }: Cha
   style.textContent = faces;
   const named = document.createElementNS(NAMESPACE, 'title');
   named.textContent = title;
-  paper.append(named, style, ground(whole), words(title, MARGIN + TITLE.size, TITLE.size, 600));
+  paper.append(
+    named,
+    style,
+    ground(whole, paperColour),
+    words(title, MARGIN + TITLE.size, TITLE.size, 600, ink),
+  );
   copy.setAttribute('x', String(MARGIN));
   copy.setAttribute('y', String(MARGIN + TITLE.room));
   copy.setAttribute('width', String(width));
@@ -73,29 +82,34 @@ export function standaloneSvg(chart: SVGSVGElement, { title, lines, faces }: Cha
   paper.append(copy);
   broken.forEach((line, at) => {
     const y = MARGIN + TITLE.room + Math.ceil(height) + 12 + (at + 0.8) * LINE.pitch;
-    paper.append(words(line, y, LINE.size, 400));
+    paper.append(words(line, y, LINE.size, 400, ink));
   });
   return paper;
 }
 
-function ground({ width, height }: { width: number; height: number }): SVGElement {
+function ground({ width, height }: { width: number; height: number }, colour: string): SVGElement {
   const rect = document.createElementNS(NAMESPACE, 'rect');
   rect.setAttribute('width', String(width));
   rect.setAttribute('height', String(height));
-  rect.setAttribute('fill', '#ffffff');
+  rect.setAttribute('fill', colour);
   return rect;
 }
 
-function words(text: string, y: number, size: number, weight: number): SVGElement {
+function words(text: string, y: number, size: number, weight: number, colour: string): SVGElement {
   const line = document.createElementNS(NAMESPACE, 'text');
   line.setAttribute('x', String(MARGIN));
   line.setAttribute('y', String(y));
   line.setAttribute('font-size', String(size));
   line.setAttribute('font-weight', String(weight));
   line.setAttribute('font-family', "'Commissioner Variable', sans-serif");
-  line.setAttribute('fill', '#24122a');
+  line.setAttribute('fill', colour);
   line.textContent = text;
   return line;
+}
+
+/** The value of a custom property of `tokens.css`. */
+function token(name: string): string {
+  return getComputedStyle(document.documentElement).getPropertyValue(name).trim();
 }
 
 /** Text does not break by itself in a drawing. */

@@ -69,7 +69,7 @@ export function ScoreList({
           <MoreNumbers report={report} before={before?.view.report ?? null} kind={kind} />
           {!report.scale && (
             <p className={styles.sub}>
-              Millimetres need a scale: the pot rim’s measure, or the stand sheet in the picture.{' '}
+              Millimetres need a scale: the pot rim’s measure, or the stand sheet in the photo.{' '}
               <button type="button" className={styles.link} onClick={() => onOpen({ name: 'plant' })}>
                 Give or check the rim
               </button>

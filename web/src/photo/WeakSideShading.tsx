@@ -53,9 +53,10 @@ export function WeakSideShading({
           <rect width={spacing} height={spacing} className={styles.hatchGround} />
           <rect width={spacing * 0.32} height={spacing} className={styles.hatchLine} />
         </pattern>
+        {/* A mask knows no colour, only what is seen (white) and what is not. */}
         <mask id={`${id}-open`}>
-          <circle cx={cx} cy={cy} r={ball.radiusPx} fill="#fff" />
-          <path d={outline} fill="#000" />
+          <circle cx={cx} cy={cy} r={ball.radiusPx} fill="white" />
+          <path d={outline} fill="black" />
         </mask>
       </defs>
       <rect {...weak.half} fill={`url(#${id}-hatch)`} mask={`url(#${id}-open)`} />

@@ -67,12 +67,18 @@ export default function AddPhotosSheet({
           </div>
           {access === 'open' ? (
             <button type="button" className={buttons.quiet} onClick={onLive}>
-              <Icon name="overlay" /> Live picture, the last outline over it
+              <Icon name="overlay" />{' '}
+              {views.some(({ report }) => report?.status === 'measured')
+                ? 'Live picture, the last outline over it'
+                : 'Live picture'}
             </button>
           ) : (
             <p className={styles.hint}>{NO_ACCESS_WORDS[access]}</p>
           )}
-          <p className={styles.hint}>Or drop photos here. JPEG, PNG, WebP or HEIC, several at once.</p>
+          <p className={styles.hint}>
+            <span className={styles.byMouse}>Or drop photos here.</span>{' '}
+            <span>JPEG, PNG, WebP or HEIC, several at once.</span>
+          </p>
         </div>
         {warning && <Fault fault={new Error(warning)} />}
         {mine.length > 0 && (

@@ -39,11 +39,30 @@ export function AdviceList({
   );
 }
 
+/** Longer reasons begin with their first sentences, the rest a press away: a phone has other advice to show. */
+const AT_ONCE_LETTERS = 240;
+
+function Reason({ words }: { words: string }) {
+  if (words.length <= AT_ONCE_LETTERS) return words;
+  const sentences = words.split(/(?<=\.) (?=\p{Lu})/u);
+  const [first, second, ...rest] = sentences;
+  if (rest.length === 0) return words;
+  return (
+    <>
+      {first} {second}
+      <details className={styles.rest}>
+        <summary>How that was reckoned</summary>
+        {rest.join(' ')}
+      </details>
+    </>
+  );
+}
+
 function AdvicePiece({ piece, plantId }: { piece: Advice; plantId: string }) {
   const rows = [
     ['Where', piece.where],
     ['How much', piece.howMuch],
-    ['Why', piece.why],
+    ['Why', <Reason key="why" words={piece.why} />],
     ['How sure', SURENESS_WORDS[piece.sureness]],
   ] as const;
   return (

@@ -21,8 +21,8 @@ interface Node {
  * @param path where it lies
  *
  * How: children of one element are one text, an element among them a place for a value; strings and templates are texts when
- * they look like words (`looksLikeWords`). What speaks to developers (thrown TypeErrors and RangeErrors, `expectation(…)`), names files,
- * selects or styles is passed over.
+ * they look like words (`looksLikeWords`). What speaks to developers (thrown TypeErrors and RangeErrors, `expectation(…)`, the log), is only compared
+ * with, names files, selects or styles is passed over.
  */
 export function collectTexts(file: string, path: string): FoundText[] {
   const { program } = parseSync(file, readFileSync(path, 'utf8'));
@@ -38,7 +38,11 @@ export function collectTexts(file: string, path: string): FoundText[] {
     }
     if (typeof value !== 'object' || value === null || !('type' in value)) return;
     const node = value as Node;
-    if (isForDevelopers(node)) return;
+    if (isForDevelopers(node) || isName(node)) return;
+    if (isComparison(node)) {
+      for (const side of [node.left, node.right]) if ((side as Node).type !== 'Literal') walk(side);
+      return;
+    }
     switch (node.type) {
       case 'JSXElement':
       case 'JSXFragment':
@@ -87,7 +91,9 @@ const NOT_WORDS = [
   // Addresses, files, selectors, header names, media types, elements.
   /^\S*[/#_@=<>][^\s]*$/,
   /^[\w-]+\.[a-z]{2,5}$/,
-  /^(--|@page|<)/,
+  /^(--|@page|@font-face|<)/,
+  /^\[[a-z-]+\]$|, \[role=|^button, a, /,
+  /^&[a-z]+;$|^\.[a-z]+$|\p{Cc}/u,
   /^[A-Z]\w*-[\w-]+$/,
   /^[a-z]+:[a-z-]+$/,
   // Constants, one capitalised identifier in camel case, drawing commands, the database's language, style rules.
@@ -99,6 +105,14 @@ const NOT_WORDS = [
   /^(Content|Cache|Cross|Referrer)-/,
   /^[\w-]+: [^.]*;$/,
   /^\(?(min|max|prefers)-/,
+  // Lengths and sizes, sides of a printed page, lists of faces, points of the compass, what a browser may load, media types.
+  /^[\d.]+(px|em|kb|mb)$/,
+  /^(size|margin): /,
+  /var\(--|, (sans-)?serif$/,
+  /^[NESW]{1,3}( [NESW]{1,3})+$/,
+  /^[a-z]+-(src|uri|action|ancestors) /,
+  /; charset=|^inline; filename=/,
+  /^(BEGIN|END):V/,
   /^Key[A-Z]$|^Arrow|^Page(Up|Down)$/,
 ] as const;
 
@@ -138,10 +152,28 @@ function templateText(node: Node, first = 0): string {
   return quasis.map(({ value }, k) => (k === 0 ? '' : `{${first + k - 1}}`) + value.cooked).join('');
 }
 
+/** Errors of the program, what checks it, and the server's log. */
 function isForDevelopers(node: Node): boolean {
-  if (node.type === 'CallExpression' || node.type === 'NewExpression') {
-    const name = ((node.callee as Node).name ?? '') as string;
-    return name === 'expectation' || name === 'TypeError' || name === 'RangeError';
+  if (node.type !== 'CallExpression' && node.type !== 'NewExpression') return false;
+  const callee = node.callee as Node;
+  if (callee.type === 'MemberExpression') {
+    const object = callee.object as Node;
+    return ((object.name ?? object.property?.name) as string | undefined) === 'log';
   }
-  return false;
+  return /^(expectation|TypeError|RangeError|require[A-Z]\w*)$/.test((callee.name ?? '') as string);
+}
+
+/** A name by which the program finds something again: a list's key, an error's name. */
+function isName(node: Node): boolean {
+  if (node.type === 'Property') return ['key', 'id'].includes((node.key as Node).name as string);
+  return (
+    node.type === 'AssignmentExpression' &&
+    (node.left as Node).type === 'MemberExpression' &&
+    (node.left.property as Node).name === 'name'
+  );
+}
+
+/** What is compared with something is not said by that. */
+function isComparison(node: Node): boolean {
+  return node.type === 'BinaryExpression' && /^[!=]==?$/.test(node.operator as string);
 }

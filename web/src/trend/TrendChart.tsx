@@ -81,7 +81,8 @@ function drawTrend(
   const weekWords = (at: number) => {
     const tick = ticks[at];
     if (!tick) return '';
-    return `${shortDayWords(tick.day)}\n${said(showDay ? `${tick.week} wk to go` : `week ${tick.week}`)}`;
+    const week = !showDay ? `week ${tick.week}` : tick.week === 0 ? 'Show' : `${tick.week} wk to go`;
+    return `${shortDayWords(tick.day)}\n${said(week)}`;
   };
   const x = (point: { day: string }) => utc(point.day);
   const lines = segments.map((segment) => trendLine(segment, series)).filter((line) => line.length > 0);
@@ -177,7 +178,7 @@ function drawTrend(
   });
 }
 
-const MARGIN = { left: 40, right: 14 };
+const MARGIN = { left: 40, right: 24 };
 /** Radius of a numbered mark. */
 const MARK_PX = 10;
 

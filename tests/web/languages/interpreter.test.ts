@@ -53,6 +53,35 @@ describe('an interpreter', () => {
       'laid on boards and sand',
     ));
 
+  it('does not take the beginning of a sentence for a name', () => {
+    const sayShort = interpreterOf({
+      '{0} late': '{0} zu spät',
+      '{0} days': '{0} Tage',
+      '{0} to {1}': '{0} bis {1}',
+    });
+    for (const text of [
+      'Later than that, some plants would be late',
+      '\ue000its days',
+      '3 May to 5 May: Read the schedule',
+    ]) {
+      expect(sayShort(text)).toBe(text);
+    }
+    expect(sayShort('Old regal late')).toBe('Old regal zu spät');
+  });
+
+  it('does not take what ends within a sentence for a value', () =>
+    expect(
+      interpreterOf({
+        'Counted back from the show on {0}.': 'Zurückgerechnet von der Schau am {0}.',
+        'It was {0} ago.': 'Es ist {0} her.',
+      })('Counted back from the show on Monday. It was Tuesday ago.'),
+    ).toBe('Zurückgerechnet von der Schau am Monday. Es ist Tuesday her.'));
+
+  it('takes what a dot parts by itself', () =>
+    expect(interpreterOf({ '{0} days': 'noch {0} Tage', leaf: 'Blatt' })('leaf · 3 days')).toBe(
+      'Blatt · noch 3 Tage',
+    ));
+
   it('knows each sentence of an entry', () =>
     expect(
       interpreterOf({ 'Look twice. Cut once.': 'Zweimal schauen. Einmal schneiden.' })('Cut once.'),

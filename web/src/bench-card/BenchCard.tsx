@@ -32,7 +32,7 @@ export function BenchCard({ page, season }: { page: PlantPage; season: PlantSeas
   return (
     <article className={styles.card} aria-label={`Bench card of ${plant.name}`}>
       <header className={styles.name}>
-        <h2>{plant.name}</h2>
+        <h2 translate="no">{plant.name}</h2>
         <p>{facts.join(' · ')}</p>
       </header>
       {sitting ? (

@@ -33,7 +33,9 @@ export function PlantCard({ row, large }: { row: Bench['plants'][number]; large:
       </div>
       <div className={styles.words}>
         <h3 className={styles.name}>
-          <Link href={`/plants/${plant.id}`}>{plant.name}</Link>
+          <Link href={`/plants/${plant.id}`} translate="no">
+            {plant.name}
+          </Link>
         </h3>
         <p className={styles.kind}>
           {plant.sample && <span className={styles.sample}>Sample</span>}

@@ -27,7 +27,9 @@ export function PlantRow({ row }: { row: BenchRow }) {
       </div>
       <div className={styles.who}>
         <h3 className={styles.name}>
-          <Link href={`/plants/${plant.id}`}>{plant.name}</Link>
+          <Link href={`/plants/${plant.id}`} translate="no">
+            {plant.name}
+          </Link>
         </h3>
         <p className={styles.kind}>{kindAndVariety(plant)}</p>
       </div>

@@ -84,7 +84,7 @@ export function CalendarSheet({ calendar }: { calendar: Calendar }) {
 function PlantName({ plant: { plantId, name, kind } }: { plant: CalendarPlant }) {
   return (
     <Link href={`/plants/${plantId}`} className={styles.plant}>
-      <span>{name}</span>
+      <span translate="no">{name}</span>
       <small>{KIND_WORDS[kind]}</small>
     </Link>
   );

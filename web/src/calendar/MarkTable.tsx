@@ -40,7 +40,9 @@ export function MarkTable({
               <tbody key={key}>
                 {inSight.length === 0 && (
                   <tr>
-                    <th scope="row">{name}</th>
+                    <th scope="row" translate="no">
+                      {name}
+                    </th>
                     <td />
                     <td>Nothing in these weeks.</td>
                   </tr>
@@ -48,7 +50,7 @@ export function MarkTable({
                 {inSight.map((mark, index) => (
                   <tr key={mark.key}>
                     {index === 0 && (
-                      <th scope="rowgroup" rowSpan={inSight.length}>
+                      <th scope="rowgroup" rowSpan={inSight.length} translate="no">
                         {name}
                       </th>
                     )}

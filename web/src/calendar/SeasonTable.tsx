@@ -86,7 +86,7 @@ export function SeasonTable({
         <tbody>
           {rows.map(({ key, name, marks }) => (
             <tr key={key}>
-              <th scope="row" className={styles.name}>
+              <th scope="row" className={styles.name} translate="no">
                 {name}
               </th>
               <td className={styles.weeks}>

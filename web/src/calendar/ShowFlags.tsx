@@ -36,7 +36,7 @@ export function ShowFlags({ shows, scale, today }: { shows: readonly Show[]; sca
           data-before={isBefore || undefined}
           style={{ left: `${left}%`, '--lane': lanes[index] } as CSSProperties}
         >
-          {show.name}
+          <span translate="no">{show.name}</span>
         </span>
       ))}
     </div>

@@ -16,8 +16,11 @@ const BETWEEN = /(, and |, or | and | or |, | · | – )/;
 const LEAST_LETTERS_OF_MANY = 24;
 /** With fewer, "{0} on {1}", its values must be known, or it would be found in what was never meant by it. */
 const LEAST_LETTERS_FOR_ANY_VALUE = 12;
-/** A name, a number, an element: needs no translation. */
-const OWN = /^[\p{Lu}\d\ue000-\uf8ff“"]|^\P{L}*$/u;
+/** How a name or a number begins, with elements before it or none. */
+const NAME_START = /^[\s\ue000-\uf8ff]*[\p{Lu}\d“"]/u;
+/** What a name rarely has and a stretch of a sentence nearly always: its value would be left in English in the midst of a translation. */
+const SENTENCE_PIECE =
+  /[,;:.] |\b(?:the|its|it|is|are|was|were|be|would|to|by|than|that|since|before|after|not|and|between|times|in|on|at|for|from|with)\b/;
 
 const SPACES = /^(\s*)(.*?)(\s*)$/s;
 const ELEMENTS = /^([\s\ue000-\uf8ff]*)(.*?)([\s\ue000-\uf8ff]*)$/s;
@@ -61,15 +64,18 @@ export function interpreterOf(entries: Entries, value: Interpreter = (text) => t
     const exact = whole.get(text);
     if (exact !== undefined) return exact;
     const isMany = SENTENCE.test(text);
+    // A dot parts more than any words do: what stands on both sides of it is no value of one text.
+    const isDotted = text.includes(' · ');
     for (const { form, places, translation, anchor, letters } of patterns) {
       if (!text.includes(anchor) || (isMany && letters < LEAST_LETTERS_OF_MANY)) continue;
+      if (isDotted && !form.source.includes('·')) continue;
       const match = form.exec(text);
-      if (match === null) continue;
+      if (match === null || match.slice(1).some(isCutOff)) continue;
       const values = new Map<number, string>();
       for (const [k, place] of places.entries()) {
         const words = match[k + 1] ?? '';
         const said =
-          understood(words) ?? (OWN.test(words) || letters >= LEAST_LETTERS_FOR_ANY_VALUE ? words : null);
+          understood(words) ?? (isOwn(words) || letters >= LEAST_LETTERS_FOR_ANY_VALUE ? words : null);
         if (said !== null) values.set(place, said);
       }
       if (values.size === new Set(places).size) return filled(translation, values);
@@ -98,7 +104,7 @@ export function interpreterOf(entries: Entries, value: Interpreter = (text) => t
       if (parts.length < 2) continue;
       const isListed = between === BETWEEN;
       const said = parts.map((part, k) =>
-        isListed && k % 2 === 1 ? joint(part) : (understood(part) ?? (OWN.test(part) ? part : null)),
+        isListed && k % 2 === 1 ? joint(part) : (understood(part) ?? (isOwn(part) ? part : null)),
       );
       if (said.every((one) => one !== null)) return said.join(isListed ? '' : ' ');
     }
@@ -123,4 +129,14 @@ function* sentencesOf(entries: Entries): Generator<[string, string]> {
       if (/\p{L}{2}/u.test(sentence.replaceAll(/\{\d+\}/g, ''))) yield [sentence, translated[k] as string];
     }
   }
+}
+
+/** Whether a value holds several sentences and ends within one: the text then goes on where the pattern ends. */
+function isCutOff(text: string | undefined): boolean {
+  return text !== undefined && SENTENCE.test(text) && !/[.!?…]$/.test(text);
+}
+
+/** Whether a value is a name, a number or an element: needs no translation. */
+function isOwn(text: string): boolean {
+  return /^\P{L}*$/u.test(text) || (NAME_START.test(text) && !SENTENCE_PIECE.test(text));
 }

@@ -38,7 +38,7 @@ export function LogRow({
       <div className={styles.words}>
         <p className={styles.when}>{day}</p>
         <p className={styles.text}>
-          {name && <b>{name}.</b>} {words}
+          {name && <b>{name}.</b>} <span translate={line.kind === 'turns' ? undefined : 'no'}>{words}</span>
         </p>
         {isWilt && <WiltOffer sittings={page.sittings} day={line.entry.day} />}
         {fault !== null && <Fault fault={fault} />}

@@ -23,7 +23,7 @@ export function PlantHead({ plant, onOpen }: { plant: Plant; onOpen: (sheet: She
   return (
     <header className={styles.head}>
       <div className={styles.who}>
-        <h1>{plant.name}</h1>
+        <h1 translate="no">{plant.name}</h1>
         <p className={styles.facts}>
           {plant.sample && <span className={styles.sample}>Sample</span>}
           {facts.join(' · ')}

@@ -25,7 +25,7 @@ export function ClassField({
         <select {...wiring} value={classId ?? ''} onChange={(event) => onChoose(event.target.value || null)}>
           <option value="">Not settled yet</option>
           {show.classes.map(({ id, name }) => (
-            <option key={id} value={id}>
+            <option key={id} value={id} translate="no">
               {name}
             </option>
           ))}

@@ -57,7 +57,7 @@ export default function EnterSheet({
                 }
               />
               <span>
-                <b>{plant.name}</b>, {kindAndVariety(plant)}
+                <b translate="no">{plant.name}</b>, {kindAndVariety(plant)}
               </span>
             </label>
           ))}

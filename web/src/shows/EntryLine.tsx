@@ -25,10 +25,14 @@ export function EntryLine({
     <li className={styles.entry}>
       <div className={styles.words}>
         <p>
-          <Link href={`/plants/${entry.plantId}`} className={styles.plant}>
+          <Link href={`/plants/${entry.plantId}`} className={styles.plant} translate="no">
             {entry.plantName}
           </Link>
-          {className ? `, ${className}` : show.classes.length > 0 && ', class not settled yet'}
+          {className ? (
+            <span translate="no">, {className}</span>
+          ) : (
+            show.classes.length > 0 && ', class not settled yet'
+          )}
         </p>
         {!isOver && !entry.isAim && (
           <p className={styles.sub}>
@@ -38,7 +42,7 @@ export function EntryLine({
         <CheckList checks={entry.checks} />
         {entry.result !== '' && (
           <p className={styles.result}>
-            <b>On the day:</b> {entry.result}
+            <b>On the day:</b> <span translate="no">{entry.result}</span>
           </p>
         )}
       </div>

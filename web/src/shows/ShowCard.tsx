@@ -25,11 +25,17 @@ export function ShowCard({
     <article className={styles.card} aria-labelledby={`show-${show.id}`}>
       <header className={styles.head}>
         <div>
-          <h3 id={`show-${show.id}`}>{show.name}</h3>
+          <h3 id={`show-${show.id}`} translate="no">
+            {show.name}
+          </h3>
           <p>
             <b>{dayWords(show.day, today)}</b>, {showWords(show.day, today)}
           </p>
-          {show.place !== '' && <p className={styles.sub}>{show.place}</p>}
+          {show.place !== '' && (
+            <p className={styles.sub} translate="no">
+              {show.place}
+            </p>
+          )}
         </div>
         <div className={styles.acts}>
           <button type="button" className={buttons.icon} onClick={() => onOpen({ name: 'show', show })}>
@@ -90,12 +96,17 @@ function Schedule({ listed: { show } }: { listed: ShowList['shows'][number] }) {
         <ul className={styles.classes}>
           {classes.map((one) => (
             <li key={one.id}>
-              <b>{one.name}.</b> {limitsInWords(one) ?? 'No limits'}. {one.rules}
+              <b translate="no">{one.name}.</b> {limitsInWords(one) ?? 'No limits'}.{' '}
+              <span translate="no">{one.rules}</span>
             </li>
           ))}
         </ul>
       )}
-      {rules !== '' && <p className={styles.rules}>{rules}</p>}
+      {rules !== '' && (
+        <p className={styles.rules} translate="no">
+          {rules}
+        </p>
+      )}
       <p className={styles.sub}>The show’s own schedule decides.</p>
     </details>
   );

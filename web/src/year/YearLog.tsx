@@ -29,7 +29,7 @@ export function YearLog({ year: { stops, log, plan } }: { year: PlantYear }) {
             <li key={key}>
               <span className={styles.day}>{dayWords(day, today)}</span>
               <span>
-                <b>{what}.</b> {text}
+                <b>{what}.</b> <span translate="no">{text}</span>
               </span>
             </li>
           ))}

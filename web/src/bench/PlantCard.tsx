@@ -47,7 +47,9 @@ export function PlantCard({ row, large }: { row: Bench['plants'][number]; large:
             plant.showDay && showWords(plant.showDay, today),
           ]
             .filter(Boolean)
-            .join(', ')}
+            .map((words) => (
+              <span key={words}>{words}</span>
+            ))}
         </p>
         <PlantNeed row={row} large={large} />
       </div>

@@ -66,8 +66,12 @@ export function PhotoPanel({
   return (
     <section aria-label="Photo" className={styles.panel}>
       <p>
-        <b>{dayWords(sitting.day, today)}</b>, {agoWords(sitting.day, today)}
-        {turnWords(view.turnDeg) && <>, {turnWords(view.turnDeg)}</>}
+        <b>{dayWords(sitting.day, today)}</b>, <span>{agoWords(sitting.day, today)}</span>
+        {turnWords(view.turnDeg) && (
+          <>
+            , <span>{turnWords(view.turnDeg)}</span>
+          </>
+        )}
         {view.afterWork && <span className={styles.earlier}>after the work</span>}
         {!newest && <span className={styles.earlier}>an earlier photo</span>}
       </p>

@@ -1,3 +1,4 @@
+import { Fragment } from 'react';
 import { Link } from 'wouter';
 import type { Plant } from '../../../server/schemas/plant.ts';
 import { bringPlantBack } from '../api/plants.ts';
@@ -17,8 +18,9 @@ export function PlantHead({ plant, onOpen }: { plant: Plant; onOpen: (sheet: She
   const facts = [
     kindAndVariety(plant),
     plant.rimMm === null ? 'rim not given' : `rim ${plant.rimMm} mm`,
-    plant.showDay && `show ${dayWords(plant.showDay, today)}, ${showWords(plant.showDay, today)}`,
-  ].filter(Boolean);
+    plant.showDay && `show ${dayWords(plant.showDay, today)}`,
+    plant.showDay && showWords(plant.showDay, today),
+  ].filter((fact) => fact !== null);
 
   return (
     <header className={styles.head}>
@@ -26,7 +28,13 @@ export function PlantHead({ plant, onOpen }: { plant: Plant; onOpen: (sheet: She
         <h1 translate="no">{plant.name}</h1>
         <p className={styles.facts}>
           {plant.sample && <span className={styles.sample}>Sample</span>}
-          {facts.join(' · ')}
+          {/* Each by itself, or another language would order them as one sentence. */}
+          {facts.map((fact, at) => (
+            <Fragment key={fact}>
+              {at > 0 && ' · '}
+              <span>{fact}</span>
+            </Fragment>
+          ))}
         </p>
       </div>
       <div className={styles.acts}>

@@ -6,12 +6,14 @@ import { plantCondition } from '../condition/plant-condition.ts';
 import type { Bench, PlantPage } from '../schemas/pages.ts';
 import { workOfPlant } from '../season/plant-season.ts';
 import { type SeasonFacts, seasonFacts } from '../season/season-facts.ts';
+import { rememberingPlants } from '../store/changes.ts';
 import type { Database } from '../store/database.ts';
-import { joiningsOfPlant } from '../store/joinings.ts';
+import { joiningsOfNewestSittings } from '../store/joinings.ts';
 import { notesOfPlant } from '../store/notes.ts';
+import { sittingCount } from '../store/sittings.ts';
 import { stopsOfPlant } from '../store/stops.ts';
 import { turnsOfPlant } from '../store/turns.ts';
-import { viewsOfPlant } from '../store/views.ts';
+import { viewsOfNewestSittings } from '../store/views.ts';
 import { advisePlant, plantHistory } from './advise-plant.ts';
 import { type AimedPlant, allAimedPlants } from './aimed-plant.ts';
 import { plantAnswer } from './plant-answer.ts';
@@ -21,6 +23,8 @@ import { trendsOf } from './trends.ts';
 
 /** The bench tells the work of today and of the week to come. */
 const WORK_AHEAD_DAYS = 7;
+/** The bench draws and advises by the last half year of weekly sittings; a plant's page knows them all. */
+const BENCH_SITTINGS = 26;
 
 /** Everything one plant's page shows, as of `today`. */
 export function plantPage(db: Database, plant: AimedPlant, today: Day): PlantPage {
@@ -44,31 +48,36 @@ export function plantPage(db: Database, plant: AimedPlant, today: Day): PlantPag
   };
 }
 
+const rememberedRow = rememberingPlants<Bench['plants'][number]>();
+
 /** Every plant of the bench, the neediest first, then by name. */
 export function benchPage(db: Database, today: Day): Bench {
   const facts = seasonFacts(db, today);
   const plants = allAimedPlants(db, today);
   const rows = plants
     .filter((plant) => !plant.putAway)
-    .map((plant) => {
-      const { sittings, trend, advice } = plantSoFar(db, plant, facts);
-      return {
-        plant: plantAnswer(plant),
-        newest: sittings[0]?.views[0] ?? null,
-        newestDay: sittings[0]?.day ?? null,
-        sittingCount: sittings.length,
-        trend,
-        advice,
-        work: workOfPlant(facts, plant, { from: today, to: addDays(today, WORK_AHEAD_DAYS) }),
-      };
-    });
+    .map((plant) => rememberedRow(db, { plantId: plant.id, asked: today }, () => benchRow(db, plant, facts)));
   rows.sort((a, b) => need(b) - need(a) || a.plant.name.localeCompare(b.plant.name, 'en'));
   return { plants: rows, putAway: plants.filter((plant) => plant.putAway).map(plantAnswer) };
 }
 
+function benchRow(db: Database, plant: AimedPlant, facts: SeasonFacts): Bench['plants'][number] {
+  const { today } = facts;
+  const { sittings, trend, advice } = plantSoFar(db, plant, facts, BENCH_SITTINGS);
+  return {
+    plant: plantAnswer(plant),
+    newest: sittings[0]?.views[0] ?? null,
+    newestDay: sittings[0]?.day ?? null,
+    sittingCount: sittingCount(db, plant.id),
+    trend,
+    advice,
+    work: workOfPlant(facts, plant, { from: today, to: addDays(today, WORK_AHEAD_DAYS) }),
+  };
+}
+
 /** The side that faces the light once the pot was turned as advised, or by its rhythm; `null` while its side to the light is not known. */
 export function facesAfterTurn(db: Database, plant: AimedPlant, facts: SeasonFacts): number | null {
-  const { history } = plantSoFar(db, plant, facts);
+  const { history } = plantSoFar(db, plant, facts, BENCH_SITTINGS);
   const { ledger, rhythm } = history.lighting;
   return facesAfterUsualTurn({ ledger, next: nextTurnOf(history), rhythm });
 }
@@ -79,12 +88,17 @@ function need({ advice }: Bench['plants'][number]): number {
 }
 
 /** What bench and page share: the plant's sittings and records, and what they say. */
-function plantSoFar(db: Database, plant: AimedPlant, { today, knowledge, notes }: SeasonFacts) {
+function plantSoFar(
+  db: Database,
+  plant: AimedPlant,
+  { today, knowledge, notes }: SeasonFacts,
+  newestSittings = Number.MAX_SAFE_INTEGER,
+) {
   const stops = stopsOfPlant(db, plant.id);
   const turns = turnsOfPlant(db, plant.id);
   const lighting = plantLighting(db, { plant, turns, today });
-  const sittings = sittingAnswers(viewsOfPlant(db, plant.id), {
-    joinings: joiningsOfPlant(db, plant.id),
+  const sittings = sittingAnswers(viewsOfNewestSittings(db, plant.id, newestSittings), {
+    joinings: joiningsOfNewestSittings(db, plant.id, newestSittings),
     light: lighting.place,
   });
   const leaf = leafHistory(sittings.toReversed(), notes.get(plant.id) ?? []);

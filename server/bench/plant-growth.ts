@@ -8,9 +8,10 @@ import {
   growthOf,
   type NoGrowth,
 } from '../../core/growth/growth.ts';
-import { radiusReadings } from '../../core/growth/radius-readings.ts';
+import { type RadiusReading, radiusReadings } from '../../core/growth/radius-readings.ts';
 import type { PhotoReport } from '../../core/report.ts';
 import type { PlantGrowth } from '../schemas/cuts.ts';
+import { rememberingPlants } from '../store/changes.ts';
 import type { Database } from '../store/database.ts';
 import { allPlants, type PlantRow } from '../store/plants.ts';
 import { stopsOfPlant } from '../store/stops.ts';
@@ -75,9 +76,13 @@ function forecastDays(today: Day, showDay: Day | null): Day[] {
   return [...days, end];
 }
 
+const rememberedReadings = rememberingPlants<readonly RadiusReading[]>();
+
 function radiiOf(db: Database, { id }: PlantRow) {
   return {
-    readings: radiusReadings(sittingsOf(viewsOfPlant(db, id))),
+    readings: rememberedReadings(db, { plantId: id, asked: '' }, () =>
+      radiusReadings(sittingsOf(viewsOfPlant(db, id))),
+    ),
     stops: stopsOfPlant(db, id).map(({ day }) => day),
   };
 }

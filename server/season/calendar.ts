@@ -2,13 +2,16 @@ import { addDays } from '../../core/day/day.ts';
 import { allDayEvents } from '../../core/season/all-day-events.ts';
 import { calendarWeeks } from '../../core/season/calendar-week.ts';
 import { type DayRange, WEEKLY_WORK } from '../../core/season/work.ts';
-import { allAimedPlants } from '../bench/aimed-plant.ts';
+import { type AimedPlant, allAimedPlants } from '../bench/aimed-plant.ts';
 import type { Calendar } from '../schemas/season.ts';
 import { calendarKey } from '../store/calendar-key.ts';
+import { rememberingPlants } from '../store/changes.ts';
 import type { Database } from '../store/database.ts';
 import { calendarFile } from './calendar-file.ts';
 import { planOf, workOfPlant } from './plant-season.ts';
 import type { SeasonFacts } from './season-facts.ts';
+
+const rememberedRow = rememberingPlants<Calendar['plants'][number]>();
 
 /** The season of all plants on the bench, between two days; what comes round every week only where `withWeekly` asks for it. */
 export function calendar(db: Database, facts: SeasonFacts, range: DayRange, withWeekly: boolean): Calendar {
@@ -18,27 +21,41 @@ export function calendar(db: Database, facts: SeasonFacts, range: DayRange, with
     ...range,
     weeks: calendarWeeks(range.from, range.to),
     shows: facts.shows.filter(isIn),
-    plants: plantsOnBench(db, facts).map((plant) => {
-      const { id, name, kind, variety, showId } = plant;
-      const plan = planOf(facts, plant);
-      return {
-        plantId: id,
-        name,
-        kind,
-        variety,
-        showIds: facts.entries.filter(({ plantId }) => plantId === id).map((entry) => entry.showId),
-        aimShowId: showId,
-        steps: plan?.ok ? plan.steps : [],
-        bloom90: plan?.ok ? (plan.effect?.bloom90 ?? null) : null,
-        bloomLastsDays: plan?.ok ? plan.bloomLastsDays : null,
-        stops: (facts.stops.get(id) ?? []).filter(isIn),
-        notes: (facts.notes.get(id) ?? []).filter(isIn),
-        work: workOfPlant(facts, plant, range, plan).filter(
-          ({ kind: work }) => withWeekly || !WEEKLY_WORK.includes(work),
-        ),
-      };
-    }),
+    plants: plantsOnBench(db, facts).map((plant) =>
+      rememberedRow(
+        db,
+        { plantId: plant.id, asked: [facts.today, range.from, range.to, withWeekly].join() },
+        () => calendarRow(facts, plant, range, withWeekly),
+      ),
+    ),
     subscribePath: `/api/calendar/${calendarKey(db)}.ics`,
+  };
+}
+
+function calendarRow(
+  facts: SeasonFacts,
+  plant: AimedPlant,
+  range: DayRange,
+  withWeekly: boolean,
+): Calendar['plants'][number] {
+  const isIn = ({ day }: { readonly day: string }) => day >= range.from && day <= range.to;
+  const { id, name, kind, variety, showId } = plant;
+  const plan = planOf(facts, plant);
+  return {
+    plantId: id,
+    name,
+    kind,
+    variety,
+    showIds: facts.entries.filter(({ plantId }) => plantId === id).map((entry) => entry.showId),
+    aimShowId: showId,
+    steps: plan?.ok ? plan.steps : [],
+    bloom90: plan?.ok ? (plan.effect?.bloom90 ?? null) : null,
+    bloomLastsDays: plan?.ok ? plan.bloomLastsDays : null,
+    stops: (facts.stops.get(id) ?? []).filter(isIn),
+    notes: (facts.notes.get(id) ?? []).filter(isIn),
+    work: workOfPlant(facts, plant, range, plan).filter(
+      ({ kind: work }) => withWeekly || !WEEKLY_WORK.includes(work),
+    ),
   };
 }
 

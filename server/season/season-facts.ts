@@ -9,9 +9,10 @@ import type { WorkWord } from '../../core/season/work-now.ts';
 import type { EntryRow } from '../schemas/show.ts';
 import type { Note, Stop } from '../schemas/sitting.ts';
 import type { OwnWorkRow } from '../schemas/work.ts';
+import { rememberingPlants } from '../store/changes.ts';
 import type { Database } from '../store/database.ts';
 import { allEntries } from '../store/entries.ts';
-import { allFlowerReadings, type FlowerRow } from '../store/flower-readings.ts';
+import { type FlowerRow, flowerReadingsOf } from '../store/flower-readings.ts';
 import { allNotes } from '../store/notes.ts';
 import { ownFigures } from '../store/own-figures.ts';
 import { allOwnWork } from '../store/own-work.ts';
@@ -23,9 +24,9 @@ import { allStops } from '../store/stops.ts';
 import { turnDaysSince } from '../store/turns.ts';
 import { allWorkWords } from '../store/work-words.ts';
 
-type ByPlant<T> = ReadonlyMap<string, readonly T[]>;
+type ByPlant<T> = Pick<ReadonlyMap<string, readonly T[]>, 'get'>;
 
-/** All that plans and work of any plant rest on, read once for a request. */
+/** All that plans and work of any plant rest on. What grows with every sitting is read plant by plant, when it is asked for. */
 export interface SeasonFacts {
   readonly today: Day;
   readonly shows: readonly Show[];
@@ -45,11 +46,30 @@ export interface SeasonFacts {
 /** Weekly work is counted from the last time it was done; what lies farther back is long lapsed. */
 const WEEKLY_LOOKS_BACK_DAYS = 400;
 
+const remembered = rememberingPlants<Omit<SeasonFacts, 'sittingDays' | 'turnDays' | 'flowerReadings'>>();
+const rememberedSittingDays = rememberingPlants<readonly Day[]>();
+const rememberedTurnDays = rememberingPlants<readonly Day[]>();
+const rememberedReadings = rememberingPlants<readonly BloomReading[]>();
+
 export function seasonFacts(db: Database, today: Day): SeasonFacts {
+  const since = addDays(today, -WEEKLY_LOOKS_BACK_DAYS);
+  const of = (plantId: string) => ({ plantId, asked: since });
+  return {
+    ...remembered(db, { plantId: null, asked: today }, () => factsOfAll(db, today)),
+    sittingDays: {
+      get: (id) => rememberedSittingDays(db, of(id), () => sittingDaysSince(db, id, since)),
+    },
+    turnDays: { get: (id) => rememberedTurnDays(db, of(id), () => turnDaysSince(db, id, since)) },
+    flowerReadings: {
+      get: (id) => rememberedReadings(db, of(id), () => readingsByDay(flowerReadingsOf(db, id))),
+    },
+  };
+}
+
+function factsOfAll(db: Database, today: Day) {
   const stops = byPlant(allStops(db));
   const notes = byPlant(allNotes(db));
   const seasonNotes = allSeasonNotes(db);
-  const since = addDays(today, -WEEKLY_LOOKS_BACK_DAYS);
   const records = allPlants(db).flatMap(({ id, kind, variety }) =>
     bloomRecords({
       plantId: id,
@@ -69,9 +89,6 @@ export function seasonFacts(db: Database, today: Day): SeasonFacts {
     seasonNotes,
     ownWork: byPlant(allOwnWork(db)),
     workWords: allWorkWords(db),
-    sittingDays: daysByPlant(sittingDaysSince(db, since)),
-    turnDays: daysByPlant(turnDaysSince(db, since)),
-    flowerReadings: readingsByPlant(allFlowerReadings(db)),
     knowledge: { defaults: withOwnFigures(DEFAULT_STOPS, ownFigures(db)), records },
   };
 }
@@ -86,17 +103,13 @@ function byPlant<T extends { readonly plantId: string }>(rows: readonly T[]): Ma
   return found;
 }
 
-function daysByPlant(rows: readonly { readonly plantId: string; readonly day: Day }[]): Map<string, Day[]> {
-  return new Map([...byPlant(rows)].map(([id, days]) => [id, days.map(({ day }) => day)]));
-}
-
-/** Rows come by day; those of one plant and day are one sitting. */
-function readingsByPlant(rows: readonly FlowerRow[]): Map<string, BloomReading[]> {
-  return new Map(
-    [...byPlant(rows)].map(([id, views]) => {
-      const days = new Map<Day, FlowerRow[]>();
-      for (const view of views) days.set(view.day, [...(days.get(view.day) ?? []), view]);
-      return [id, [...days].map(([day, together]) => readingOfViews(day, together))];
-    }),
-  );
+/** Rows come by day; those of one day are one sitting. */
+function readingsByDay(views: readonly FlowerRow[]): BloomReading[] {
+  const days = new Map<Day, FlowerRow[]>();
+  for (const view of views) {
+    const together = days.get(view.day);
+    if (together) together.push(view);
+    else days.set(view.day, [view]);
+  }
+  return [...days].map(([day, together]) => readingOfViews(day, together));
 }

@@ -120,8 +120,13 @@ export function queueLaterViews(db: Database, plantId: string, day: string): voi
 export function queueLeftAndOutdated(db: Database, methodVersion: string): void {
   run(
     db,
-    `${QUEUE} WHERE state = 'measuring' OR (state IN ('measured', 'failed') AND ? IS NOT
-       (SELECT method_version FROM measurements WHERE view_id = views.id ORDER BY id DESC LIMIT 1))`,
+    `${QUEUE} WHERE state = 'measuring'
+       OR (state = 'failed' AND NOT EXISTS
+         (SELECT 1 FROM readings WHERE view_id = views.id AND method_version = ?))
+       OR (+state = 'measured' AND id IN
+         (SELECT view_id FROM readings WHERE method_version < ? OR method_version > ?))`,
+    methodVersion,
+    methodVersion,
     methodVersion,
   );
 }

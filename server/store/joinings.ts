@@ -3,6 +3,7 @@ import { TURNED_METHOD_VERSION } from '../../core/turned/method-version.ts';
 import { type HullSolid, hullSolidSchema, turnedReportSchema } from '../schemas/turned.ts';
 import { flag, jsonText } from './columns.ts';
 import { allRows, type Database, oneRow, run } from './database.ts';
+import { NEWEST_SITTINGS } from './views.ts';
 import { BEFORE_WORK } from './worked-sittings.ts';
 
 const joiningRow = z.object({
@@ -57,10 +58,14 @@ const joiningOf = (
     view_ids AS viewIds
   FROM (${factsOf(which)}) AS now LEFT JOIN joinings ON joinings.sitting_id = now.sittingId`;
 
-/** How far the sittings of a plant have come, by the sitting's id. */
-export function joiningsOfPlant(db: Database, plantId: string): ReadonlyMap<string, SittingJoining> {
-  const ofPlant = 'sitting_id IN (SELECT id FROM sittings WHERE plant_id = ?)';
-  const rows = allRows(db, sittingJoiningRow, joiningOf(ofPlant), plantId);
+/** How far the newest sittings of a plant have come, by the sitting's id. */
+export function joiningsOfNewestSittings(
+  db: Database,
+  plantId: string,
+  sittings: number,
+): ReadonlyMap<string, SittingJoining> {
+  const newest = joiningOf(`sitting_id IN (${NEWEST_SITTINGS})`);
+  const rows = allRows(db, sittingJoiningRow, newest, plantId, sittings);
   return new Map(rows.map((row) => [row.sittingId, row]));
 }
 
@@ -72,8 +77,7 @@ const dueRow = z.object({ sittingId: z.string(), plantId: z.string(), facts: z.s
 /** A sitting whose views are to be joined. */
 export type DueSitting = z.infer<typeof dueRow>;
 
-const MORE_THAN_ONE_VIEW = `sitting_id IN
-  (SELECT sitting_id FROM views WHERE removed_at IS NULL AND ${BEFORE_WORK} GROUP BY sitting_id HAVING count(*) > 1)`;
+const TO_LOOK_AT = `sitting_id IN (SELECT sitting_id FROM sittings_to_look_at)`;
 
 /** Takes the next sitting to join and marks it so: the grower's own before the sample ones, the newest first. */
 export function takeDueSitting(db: Database): DueSitting | null {
@@ -81,12 +85,15 @@ export function takeDueSitting(db: Database): DueSitting | null {
     const due = oneRow(
       db,
       dueRow,
-      `SELECT now.sittingId, now.plantId, now.facts FROM (${factsOf(MORE_THAN_ONE_VIEW)}) AS now
+      `SELECT now.sittingId, now.plantId, now.facts FROM (${factsOf(TO_LOOK_AT)}) AS now
        LEFT JOIN joinings ON joinings.sitting_id = now.sittingId
-       WHERE NOT isMeasuring AND joinings.facts IS NOT now.facts
+       WHERE viewCount > 1 AND NOT isMeasuring AND joinings.facts IS NOT now.facts
        ORDER BY sample, day DESC LIMIT 1`,
     );
-    if (due === null) return null;
+    if (due === null) {
+      forgetLookedAt(db);
+      return null;
+    }
     run(
       db,
       `INSERT INTO joinings (sitting_id, facts, state) VALUES (?, ?, 'measuring')
@@ -96,6 +103,11 @@ export function takeDueSitting(db: Database): DueSitting | null {
     );
     return due;
   })();
+}
+
+/** Nothing is due among the sittings to look at: those that still measure will come again by themselves. */
+function forgetLookedAt(db: Database): void {
+  run(db, 'DELETE FROM sittings_to_look_at');
 }
 
 /** Keeps a sitting's report; `false` when it has been taken anew meanwhile. */
@@ -122,9 +134,17 @@ export function keepJoiningFailure(db: Database, { sittingId, facts }: DueSittin
   run(db, `UPDATE joinings SET state = 'failed' WHERE sitting_id = ? AND facts = ?`, sittingId, facts);
 }
 
-/** At start: sittings that a stop left half-joined, and those that failed, are joined again. */
+/** At start: sittings that a stop left half-joined, those that failed and those joined by an older method are joined again. */
 export function forgetUnfinishedJoinings(db: Database): void {
   run(db, `UPDATE joinings SET facts = '' WHERE state <> 'ready'`);
+  const method = `["${TURNED_METHOD_VERSION}",`;
+  run(
+    db,
+    `INSERT OR IGNORE INTO sittings_to_look_at
+     SELECT sitting_id FROM joinings WHERE substr(facts, 1, instr(facts, ',')) < ? OR substr(facts, 1, instr(facts, ',')) > ?`,
+    method,
+    method,
+  );
 }
 
 const hullRow = z.object({ hull: jsonText.pipe(hullSolidSchema).nullable() });

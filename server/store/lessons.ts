@@ -80,5 +80,9 @@ export function keepColours(db: Database, lessons: readonly number[], colours: U
 
 /** At start: forgets colours that no kept measurement was made with; they can be learned again. */
 export function dropUnusedColours(db: Database): void {
-  run(db, 'DELETE FROM learned_colours WHERE lessons NOT IN (SELECT lessons FROM measurements)');
+  run(
+    db,
+    `DELETE FROM learned_colours WHERE NOT EXISTS
+       (SELECT 1 FROM measurements WHERE measurements.lessons = learned_colours.lessons AND measurements.lessons <> '[]')`,
+  );
 }

@@ -40,7 +40,11 @@ export function daysWithLook(db: Database, plantId: string): z.infer<typeof dayR
   return allRows(
     db,
     dayRow,
-    `SELECT sittings.day, min(json_extract(leaf_look, '$.from')) AS "from" ${LOOKS} GROUP BY sittings.day ORDER BY sittings.day`,
+    `SELECT sittings.day, min(look_from) AS "from"
+     FROM sittings JOIN views ON views.sitting_id = sittings.id JOIN readings ON readings.view_id = views.id
+     WHERE sittings.plant_id = ? AND views.removed_at IS NULL AND sittings.left_out IS NULL
+       AND look_from IS NOT NULL AND not_compared IS NULL
+     GROUP BY sittings.day ORDER BY sittings.day`,
     plantId,
   );
 }

@@ -27,18 +27,33 @@ export function sittingOfDay(db: Database, plantId: string, day: Day): SittingRo
   return oneRow(db, sittingRow, `${SITTING} WHERE plant_id = ? AND day = ?`, plantId, day);
 }
 
-const sittingDay = z.object({ plantId: z.string(), day: daySchema });
+const sittingDay = z.object({ day: daySchema });
 
-/** Days on which plants were photographed, of all plants, from a day on. */
-export function sittingDaysSince(db: Database, since: Day): z.infer<typeof sittingDay>[] {
+/** Days on which a plant was photographed, from a day on, oldest first. */
+export function sittingDaysSince(db: Database, plantId: string, since: Day): Day[] {
   return allRows(
     db,
     sittingDay,
-    `SELECT plant_id AS plantId, day FROM sittings
-     WHERE day >= ? AND EXISTS (SELECT 1 FROM views WHERE sitting_id = sittings.id AND removed_at IS NULL)
+    `SELECT day FROM sittings
+     WHERE plant_id = ? AND day >= ? AND EXISTS (SELECT 1 FROM views WHERE sitting_id = sittings.id AND removed_at IS NULL)
      ORDER BY day`,
+    plantId,
     since,
+  ).map(({ day }) => day);
+}
+
+const countRow = z.object({ count: z.int() });
+
+/** Sittings of a plant of which a photo is there. */
+export function sittingCount(db: Database, plantId: string): number {
+  const row = oneRow(
+    db,
+    countRow,
+    `SELECT count(*) AS count FROM sittings
+     WHERE plant_id = ? AND EXISTS (SELECT 1 FROM views WHERE sitting_id = sittings.id AND removed_at IS NULL)`,
+    plantId,
   );
+  return row?.count ?? 0;
 }
 
 /** Keeps a sitting out of trend and advice for a reason; `null` takes it back in. */

@@ -14,15 +14,13 @@ export function tightnessOfKind(
   return allRows(
     db,
     row,
-    `SELECT plants.id AS plantId, sittings.day, min(json_extract(report, '$.gaps.tightness')) AS tightness
-     FROM views
-     JOIN sittings ON sittings.id = views.sitting_id
-     JOIN plants ON plants.id = sittings.plant_id
-     JOIN measurements ON measurements.id =
-       (SELECT max(newest.id) FROM measurements AS newest WHERE newest.view_id = views.id)
+    `SELECT plants.id AS plantId, sittings.day, min(readings.tightness) AS tightness
+     FROM plants
+     JOIN sittings ON sittings.plant_id = plants.id
+     JOIN views ON views.sitting_id = sittings.id
+     JOIN readings ON readings.view_id = views.id
      WHERE plants.id <> ? AND plants.kind = ? AND plants.sample = ? AND views.removed_at IS NULL
-       AND sittings.left_out IS NULL AND json_extract(report, '$.notCompared') IS NULL
-       AND json_extract(report, '$.gaps.tightness') IS NOT NULL
+       AND sittings.left_out IS NULL AND not_compared IS NULL AND readings.tightness IS NOT NULL
      GROUP BY plants.id, sittings.day`,
     id,
     kind,

@@ -21,16 +21,17 @@ export function turnsOfPlant(db: Database, plantId: string): Turn[] {
   );
 }
 
-const turnDay = z.object({ plantId: z.string(), day: daySchema });
+const turnDay = z.object({ day: daySchema });
 
-/** Days on which pots were turned, of all plants, from a day on. */
-export function turnDaysSince(db: Database, since: Day): z.infer<typeof turnDay>[] {
+/** Days on which a plant's pot was turned, from a day on, oldest first. */
+export function turnDaysSince(db: Database, plantId: string, since: Day): Day[] {
   return allRows(
     db,
     turnDay,
-    'SELECT plant_id AS plantId, day FROM turns WHERE removed_at IS NULL AND day >= ? ORDER BY day',
+    'SELECT day FROM turns WHERE plant_id = ? AND removed_at IS NULL AND day >= ? ORDER BY day',
+    plantId,
     since,
-  );
+  ).map(({ day }) => day);
 }
 
 /** Adds a turn; its id. */

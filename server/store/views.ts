@@ -1,14 +1,32 @@
 import { randomUUID } from 'node:crypto';
 import { z } from 'zod';
 import { METHOD_VERSION } from '../../core/method-version.ts';
+import type { PointPx } from '../../core/raster/raster.ts';
+import type { PartsOutlines } from '../../core/silhouette/parts-outlines.ts';
 import { daySchema } from '../schemas/basics.ts';
 import { reportSchema } from '../schemas/report.ts';
 import { rimByHandSchema } from '../schemas/rim-by-hand.ts';
-import { partsOutlinesSchema, viewStateSchema } from '../schemas/sitting.ts';
+import { viewStateSchema } from '../schemas/sitting.ts';
 import { strokeSchema } from '../schemas/stroke.ts';
 import { flag, jsonText } from './columns.ts';
 import { allRows, type Database, oneRow, run } from './database.ts';
 import { photoRow } from './photos.ts';
+
+/** Points by the hundred for each view: checked in one pass, which takes a fiftieth of a schema for each point. */
+const pointsRow = z.custom<readonly PointPx[]>((value) => Array.isArray(value) && value.every(isPoint));
+const loopsRow = z.custom<readonly (readonly PointPx[])[]>(
+  (value) => Array.isArray(value) && value.every((loop) => Array.isArray(loop) && loop.every(isPoint)),
+);
+const partsRow = z.object({
+  flower: loopsRow,
+  pot: loopsRow,
+  soil: loopsRow,
+  support: loopsRow,
+}) satisfies z.ZodType<PartsOutlines>;
+
+function isPoint(value: unknown): value is PointPx {
+  return Array.isArray(value) && value.length === 2 && value.every((at) => typeof at === 'number');
+}
 
 const takenFrom = z.enum(['exif', 'upload', 'grower']);
 
@@ -38,8 +56,8 @@ const joinedRow = z.object({
   measurementId: z.int().nullable(),
   methodVersion: z.string().nullable(),
   report: jsonText.nullable(),
-  outlinePx: jsonText.pipe(z.array(z.tuple([z.number(), z.number()]))).nullable(),
-  parts: jsonText.pipe(partsOutlinesSchema).nullable(),
+  outlinePx: jsonText.pipe(pointsRow).nullable(),
+  parts: jsonText.pipe(partsRow).nullable(),
   /** Days that its own normal leaf was learned from; `null` when its leaf was judged by what is usual. */
   normalLeafFrom: jsonText.pipe(z.array(daySchema)).nullable(),
   strokes: jsonText.pipe(z.array(strokeSchema)),
@@ -84,9 +102,26 @@ const VIEW = `SELECT views.id, sitting_id AS sittingId, sittings.plant_id AS pla
   LEFT JOIN measurements ON measurements.id =
     (SELECT max(newest.id) FROM measurements AS newest WHERE newest.view_id = views.id)`;
 
+/** The newest sittings of a plant of which a photo is there: takes the plant and how many. */
+export const NEWEST_SITTINGS = `SELECT id FROM sittings
+  WHERE plant_id = ? AND EXISTS (SELECT 1 FROM views AS there WHERE there.sitting_id = sittings.id AND there.removed_at IS NULL)
+  ORDER BY day DESC LIMIT ?`;
+
 /** A view, also one that was removed. */
 export function viewById(db: Database, id: string): ViewRow | null {
   return oneRow(db, viewRow, `${VIEW} WHERE views.id = ?`, id);
+}
+
+/** The views of a plant's newest sittings, in the same order as `viewsOfPlant`. */
+export function viewsOfNewestSittings(db: Database, plantId: string, sittings: number): ViewRow[] {
+  return allRows(
+    db,
+    viewRow,
+    `${VIEW} WHERE removed_at IS NULL AND sittings.id IN (${NEWEST_SITTINGS})
+     ORDER BY sittings.day DESC, turn_deg, received_at, views.rowid`,
+    plantId,
+    sittings,
+  );
 }
 
 /** A plant's views that are not removed: newest day first, in a day by turn and arrival. */

@@ -1,0 +1,154 @@
+// How fast the pages answer over a store of many years: `npm run speed-scale -- [PLANTS YEARS VIEWS]`, 200 10 4 when left out.
+// A measurement, not a test: what is slow depends on the machine. Asked for: 50 ms at 95 % a page, started within 2 s.
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { statSync } from 'node:fs';
+import { get } from 'node:http';
+import { cpus } from 'node:os';
+import { join } from 'node:path';
+import pino from 'pino';
+import { openHouse } from '../../server/house.ts';
+import { serve } from '../../server/serve.ts';
+import type { Database } from '../../server/store/database.ts';
+import { MADE_TODAY, madeStore, type StoreSize } from './made-store.ts';
+
+const RUNS = 20;
+const MAIN = join(import.meta.dirname, '../../server/main.ts');
+
+const [plants = 200, years = 10, views = 4] = process.argv.slice(2).map(Number);
+const size: StoreSize = { plants, years, views };
+
+/** Seconds from starting the process to its line that says where it is. */
+async function startSeconds(home: string): Promise<number> {
+  const begun = performance.now();
+  const app = spawn(process.execPath, ['--import', 'tsx', MAIN], {
+    env: { ...process.env, RONDURE_HOME: home, PORT: '0', RONDURE_SAMPLES: 'off' },
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
+  await once(app.stdout, 'data');
+  const seconds = (performance.now() - begun) / 1000;
+  app.kill('SIGTERM');
+  await once(app, 'exit');
+  return seconds;
+}
+
+interface Answer {
+  readonly ms: number;
+  /** Of all threads, asking included. */
+  readonly processorMs: number;
+  /** As sent, packed. */
+  readonly bytes: number;
+}
+
+/** One answer as a browser asks for it, packed, to its last byte. */
+function answerOf(url: string): Promise<Answer> {
+  const begun = performance.now();
+  const used = process.cpuUsage();
+  return new Promise((resolve, reject) => {
+    get(url, { headers: { 'accept-encoding': 'gzip' } }, (response) => {
+      let bytes = 0;
+      response.on('data', (part: Buffer) => {
+        bytes += part.length;
+      });
+      response.on('end', () => {
+        if (response.statusCode !== 200) reject(new Error(`${url} answered ${response.statusCode}`));
+        else {
+          const { user, system } = process.cpuUsage(used);
+          resolve({ ms: performance.now() - begun, processorMs: (user + system) / 1000, bytes });
+        }
+      });
+    }).on('error', reject);
+  });
+}
+
+/** Notes every statement that is prepared, under the page being asked for. */
+function listening(db: Database): { page: string; readonly statements: Map<string, Set<string>> } {
+  const heard = { page: '', statements: new Map<string, Set<string>>() };
+  const prepare = db.prepare.bind(db);
+  db.prepare = ((sql: string) => {
+    const pages = heard.statements.get(sql) ?? new Set();
+    if (heard.page !== '') heard.statements.set(sql, pages.add(heard.page));
+    return prepare(sql);
+  }) as typeof db.prepare;
+  return heard;
+}
+
+/** The steps of a statement's plan that read a whole table from end to end. */
+function scansOf(db: Database, sql: string): string[] {
+  const values = Array.from({ length: (sql.match(/\?/g) ?? []).length }, () => null);
+  const steps = db.prepare(`EXPLAIN QUERY PLAN ${sql}`).all(...values) as { detail: string }[];
+  return steps
+    .map(({ detail }) => detail)
+    .filter(
+      (detail) => detail.startsWith('SCAN') && !/SCAN (\(|json_each|now|ordered|CONSTANT)/.test(detail),
+    );
+}
+
+const begun = performance.now();
+const home = await madeStore(size);
+const madeSeconds = (performance.now() - begun) / 1000;
+const megabytes = statSync(join(home, 'rondure.sqlite')).size / 1e6;
+console.log(
+  `${plants} plants, ${years} years, a sitting a week, ${views} views: ${plants * years * 52 * views} views, database ${megabytes.toFixed(0)} MB (there after ${madeSeconds.toFixed(1)} s); ${cpus()[0]?.model}, ${cpus().length} cores, Node ${process.version}`,
+);
+console.log(
+  `start: ${(await startSeconds(home)).toFixed(2)} s, a second time ${(await startSeconds(home)).toFixed(2)} s`,
+);
+
+const house = openHouse(home, pino({ level: 'error' }));
+const heard = listening(house.services.db);
+const serving = await serve(
+  { ...house.services, today: () => MADE_TODAY },
+  { host: '127.0.0.1', port: 0, webFolder: home },
+);
+try {
+  const [plant] = house.services.db.prepare(`SELECT id FROM plants WHERE name = 'Plant 3'`).all() as {
+    id: string;
+  }[];
+  const id = plant?.id;
+  const pages = [
+    ['bench', '/api/bench'],
+    ['plant page', `/api/plants/${id}`],
+    ['season', `/api/plants/${id}/season`],
+    ['calendar', '/api/calendar'],
+    ['work', '/api/work'],
+    ['year', `/api/plants/${id}/year`],
+    ['shows', '/api/shows'],
+  ] as const;
+  console.log('\npage               first    median      95 % processor   packed');
+  for (const [name, path] of pages) {
+    heard.page = name;
+    const first = await answerOf(serving.url + path);
+    // A page that takes a minute is not asked twenty times.
+    const runs = first.ms > 5000 ? 1 : RUNS;
+    const answers: Answer[] = [];
+    for (let run = 0; run < runs; run++) answers.push(await answerOf(serving.url + path));
+    const ms = (value: number) => `${value.toFixed(0)} ms`.padStart(10);
+    const sorted = (of: (answer: Answer) => number) => answers.map(of).sort((a, b) => a - b);
+    const at = (values: readonly number[], share: number) => values[Math.ceil(share * runs) - 1] as number;
+    const times = sorted((answer) => answer.ms);
+    const processor = at(
+      sorted((answer) => answer.processorMs),
+      0.5,
+    );
+    console.log(
+      `${name.padEnd(14)}${ms(first.ms)}${ms(at(times, 0.5))}${ms(at(times, 0.95))}${ms(processor)}${`${(first.bytes / 1000).toFixed(0)} kB`.padStart(9)}`,
+    );
+  }
+  heard.page = '';
+  console.log(
+    `\nmemory: ${(process.memoryUsage.rss() / 1e6).toFixed(0)} MB now, ${(process.resourceUsage().maxRSS / 1024).toFixed(0)} MB at most`,
+  );
+  console.log('\nstatements of these pages that read a whole table:');
+  for (const [sql, on] of heard.statements) {
+    const scans = scansOf(house.services.db, sql);
+    if (scans.length > 0) {
+      console.log(
+        `  ${[...on].join(', ')}: ${scans.join('; ')}\n    ${sql.replaceAll(/\s+/g, ' ').slice(0, 160)}`,
+      );
+    }
+  }
+} finally {
+  await serving.close();
+  await house.close();
+}

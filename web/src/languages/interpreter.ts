@@ -21,6 +21,8 @@ const NAME_START = /^[\s\ue000-\uf8ff]*[\p{Lu}\d“"]/u;
 /** What a name rarely has and a stretch of a sentence nearly always: its value would be left in English in the midst of a translation. */
 const SENTENCE_PIECE =
   /[,;:.] |\b(?:the|its|it|is|are|was|were|be|would|to|by|than|that|since|before|after|not|and|between|times|in|on|at|for|from|with)\b/;
+/** A day as the reader writes it, "Mo., 30. Nov." or "za 12 jun 2027": its dots and commas part no sentence. */
+const READERS_DAY = /^(?:\p{L}+\.?,? )?\d{1,2}\.? \p{L}+\.?(?: \d{4})?$/u;
 
 const SPACES = /^(\s*)(.*?)(\s*)$/s;
 const ELEMENTS = /^([\s\ue000-\uf8ff]*)(.*?)([\s\ue000-\uf8ff]*)$/s;
@@ -138,5 +140,6 @@ function isCutOff(text: string | undefined): boolean {
 
 /** Whether a value is a name, a number or an element: needs no translation. */
 function isOwn(text: string): boolean {
+  if (READERS_DAY.test(text)) return true;
   return /^\P{L}*$/u.test(text) || (NAME_START.test(text) && !SENTENCE_PIECE.test(text));
 }

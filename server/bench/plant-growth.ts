@@ -15,7 +15,7 @@ import { rememberingPlants } from '../store/changes.ts';
 import type { Database } from '../store/database.ts';
 import { allPlants, type PlantRow } from '../store/plants.ts';
 import { stopsOfPlant } from '../store/stops.ts';
-import { type ViewRow, viewsOfPlant } from '../store/views.ts';
+import { type ViewRow, viewsWithoutDrawing } from '../store/views.ts';
 import type { AimedPlant } from './aimed-plant.ts';
 import { remembering } from './remembering.ts';
 
@@ -81,7 +81,7 @@ const rememberedReadings = rememberingPlants<readonly RadiusReading[]>();
 function radiiOf(db: Database, { id }: PlantRow) {
   return {
     readings: rememberedReadings(db, { plantId: id, asked: '' }, () =>
-      radiusReadings(sittingsOf(viewsOfPlant(db, id))),
+      radiusReadings(sittingsOf(viewsWithoutDrawing(db, id))),
     ),
     stops: stopsOfPlant(db, id).map(({ day }) => day),
   };

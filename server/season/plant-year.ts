@@ -7,7 +7,7 @@ import type { AimedPlant } from '../bench/aimed-plant.ts';
 import type { PlantYear } from '../schemas/season.ts';
 import type { Note } from '../schemas/sitting.ts';
 import type { Database } from '../store/database.ts';
-import { type ViewRow, viewsOfPlant } from '../store/views.ts';
+import { type ViewRow, viewsWithoutDrawing } from '../store/views.ts';
 import { planAnswer } from './season-answer.ts';
 import type { SeasonFacts } from './season-facts.ts';
 
@@ -18,7 +18,7 @@ export function plantYear(
   plant: AimedPlant,
   asked: Partial<DayRange>,
 ): PlantYear {
-  const views = viewsOfPlant(db, plant.id);
+  const views = viewsWithoutDrawing(db, plant.id);
   const range = { ...usualYear(facts, plant), ...asked };
   const show = showWithin(facts, plant, range);
   const log = (facts.notes.get(plant.id) ?? []).toReversed();

@@ -11,14 +11,15 @@ export function tightnessOfKind(
   db: Database,
   { id, kind, sample }: Pick<PlantRow, 'id' | 'kind' | 'sample'>,
 ): TightnessRow[] {
+  // CROSS JOIN keeps the order, plants first; else every photo of the store is read.
   return allRows(
     db,
     row,
     `SELECT plants.id AS plantId, sittings.day, min(readings.tightness) AS tightness
      FROM plants
-     JOIN sittings ON sittings.plant_id = plants.id
-     JOIN views ON views.sitting_id = sittings.id
-     JOIN readings ON readings.view_id = views.id
+     CROSS JOIN sittings ON sittings.plant_id = plants.id
+     CROSS JOIN views ON views.sitting_id = sittings.id
+     CROSS JOIN readings ON readings.view_id = views.id
      WHERE plants.id <> ? AND plants.kind = ? AND plants.sample = ? AND views.removed_at IS NULL
        AND sittings.left_out IS NULL AND not_compared IS NULL AND readings.tightness IS NOT NULL
      GROUP BY plants.id, sittings.day`,

@@ -87,13 +87,16 @@ const viewRow = joinedRow.transform((row) => {
 /** A view with its sitting's day, its photo's facts and its newest measurement. */
 export type ViewRow = z.infer<typeof viewRow>;
 
-const VIEW = `SELECT views.id, sitting_id AS sittingId, sittings.plant_id AS plantId, sittings.day,
+const viewDrawn = (
+  outline: string,
+  parts: string,
+) => `SELECT views.id, sitting_id AS sittingId, sittings.plant_id AS plantId, sittings.day,
     stand.id AS standVersionId, stand.stand_id AS standId, stand.number AS standVersion,
     sittings.left_out AS leftOut, photos.sha256, photos.format, photos.width_px AS widthPx, photos.height_px AS heightPx,
     file_name AS fileName, turn_deg AS turnDeg, turn_from AS turnFrom, views.taken_at AS takenAt, taken_from AS takenFrom,
-    state, failure, revision, removed_at AS removedAt, strokes, rim_by_hand AS rimByHand, accepted_at AS acceptedAt, parts,
+    state, failure, revision, removed_at AS removedAt, strokes, rim_by_hand AS rimByHand, accepted_at AS acceptedAt, ${parts} AS parts,
     json_extract(normal_leaf, '$.days') AS normalLeafFrom,
-    measurements.id AS measurementId, method_version AS methodVersion, report, outline AS outlinePx,
+    measurements.id AS measurementId, method_version AS methodVersion, report, ${outline} AS outlinePx,
     mask_png IS NOT NULL AS hasMask, coalesce(views.received_at > sittings.worked_at, 0) AS afterWork
   FROM views
   JOIN sittings ON sittings.id = views.sitting_id
@@ -101,6 +104,7 @@ const VIEW = `SELECT views.id, sitting_id AS sittingId, sittings.plant_id AS pla
   LEFT JOIN stand_versions AS stand ON stand.id = sittings.stand_version_id
   LEFT JOIN measurements ON measurements.id =
     (SELECT max(newest.id) FROM measurements AS newest WHERE newest.view_id = views.id)`;
+const VIEW = viewDrawn('outline', 'parts');
 
 /** The newest sittings of a plant of which a photo is there: takes the plant and how many. */
 export const NEWEST_SITTINGS = `SELECT id FROM sittings
@@ -121,6 +125,17 @@ export function viewsOfNewestSittings(db: Database, plantId: string, sittings: n
      ORDER BY sittings.day DESC, turn_deg, received_at, views.rowid`,
     plantId,
     sittings,
+  );
+}
+
+/** The same as `viewsOfPlant` without what is drawn on the photos, which is most of what a view weighs. */
+export function viewsWithoutDrawing(db: Database, plantId: string): ViewRow[] {
+  return allRows(
+    db,
+    viewRow,
+    `${viewDrawn('NULL', 'NULL')} WHERE sittings.plant_id = ? AND removed_at IS NULL
+     ORDER BY sittings.day DESC, turn_deg, received_at, views.rowid`,
+    plantId,
   );
 }
 

@@ -2,6 +2,9 @@ import { availableParallelism } from 'node:os';
 import type { Logger } from 'pino';
 import { METHOD_VERSION } from '../core/method-version.ts';
 import type { TurnedReport } from '../core/turned/measure-turned.ts';
+import { createKeepingDesk } from './backup/keeping-desk.ts';
+import { swapInRestored } from './backup/restore.ts';
+import type { KeepingJob, KeepingResult } from './backup/worker.ts';
 import type { ReceivedPhoto } from './intake/receive-photo.ts';
 import type { RefusedPhoto } from './intake/refused-photo.ts';
 import { localDay } from './local-day.ts';
@@ -13,11 +16,13 @@ import { createMeasuringQueue } from './measuring/measuring-queue.ts';
 import { createProgressBoard } from './measuring/progress.ts';
 import { openWorkerPool } from './measuring/worker-pool.ts';
 import type { Services } from './services.ts';
-import { openDataHome } from './store/data-home.ts';
-import { openDatabase } from './store/database.ts';
+import { type DataHome, openDataHome } from './store/data-home.ts';
+import { type Database, openDatabase } from './store/database.ts';
 import { queueLeftAndOutdated } from './store/due-view.ts';
+import { type HomeLock, lockHome } from './store/home-lock.ts';
 import { forgetUnfinishedJoinings } from './store/joinings.ts';
 import { dropUnusedColours } from './store/lessons.ts';
+import { settlePhotos } from './store/settle-photos.ts';
 import type { EmptyCheck } from './store/stand-versions.ts';
 
 /** The services over one data home, and the way to close them. */
@@ -29,14 +34,24 @@ export interface House {
 /** Threads that measure: each holds a decoder and the pixel library, some 300 MB with a large photo. */
 export const MEASURING_THREADS = Math.max(1, Math.min(4, availableParallelism()));
 
+export interface HouseOptions {
+  /** Whether photos are measured with the trained network; they are when left out. */
+  readonly network?: boolean;
+  /** Called when a backup lies ready to take the store's place: the house is to be closed and opened again. */
+  readonly onRestored?: () => void;
+}
+
 /** Opens the store and the worker threads, and goes on with what a stop has left waiting. */
 export function openHouse(
   homePath: string,
   log: Logger,
-  { network }: { readonly network: boolean } = { network: true },
+  { network = true, onRestored = () => {} }: HouseOptions = {},
 ): House {
   const home = openDataHome(homePath);
-  const db = openDatabase(home.root);
+  const lock = lockHome(home.root);
+  const db = openStore(home, lock);
+  const found = settlePhotos(db, home);
+  if (found.missing.length > 0) log.error({ missing: found.missing }, 'originals of the store are not there');
   queueLeftAndOutdated(db, METHOD_VERSION);
   dropUnusedColours(db);
   forgetUnfinishedJoinings(db);
@@ -74,6 +89,16 @@ export function openHouse(
     holdBack: corrections.isInUse,
   });
   queue.wake();
+  const keeping = createKeepingDesk({
+    db,
+    home,
+    log,
+    found,
+    onRestored,
+    openPool: () =>
+      openWorkerPool<KeepingJob, KeepingResult>(new URL('backup/worker.ts', import.meta.url), 1),
+  });
+  keeping.watchTheClock();
   return {
     services: {
       db,
@@ -82,6 +107,7 @@ export function openHouse(
       corrections,
       progress,
       log,
+      keeping,
       receive: intake.run,
       hullOfSitting: (task) => measuring.call('hull', task) as ReturnType<Services['hullOfSitting']>,
       stemsOfSitting: (task) => measuring.call('stems', task) as ReturnType<Services['stemsOfSitting']>,
@@ -91,8 +117,20 @@ export function openHouse(
     },
     async close() {
       queue.close();
-      await Promise.all([intake.close(), measuring.close(), corrections.close()]);
+      await Promise.all([intake.close(), measuring.close(), corrections.close(), keeping.close()]);
       db.close();
+      lock.release();
     },
   };
+}
+
+/** Opens the database, after a restored store has taken its place. A fault lets go of the home. */
+function openStore(home: DataHome, lock: HomeLock): Database {
+  try {
+    if (swapInRestored(home.root)) openDataHome(home.root);
+    return openDatabase(home.root);
+  } catch (fault) {
+    lock.release();
+    throw fault;
+  }
 }

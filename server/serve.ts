@@ -1,4 +1,5 @@
-import { createServer, type Server } from 'node:http';
+import { once } from 'node:events';
+import { createServer, type RequestListener, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import {
   addressesFor,
@@ -43,16 +44,16 @@ export async function serve(
   },
 ): Promise<Serving> {
   const app = createApp(services, { webFolder, host, machine });
-  const server = createServer(app);
-  await listening(server, host, port);
-  const servers = [server];
-  const { port: taken } = server.address() as AddressInfo;
+  const main = closableServer(app);
+  await listening(main.server, host, port);
+  const servers = [main];
+  const { port: taken } = main.server.address() as AddressInfo;
   const isDesk = isLoopback(host) || isEveryAddress(host);
   if (!isDesk) {
-    const desk = createServer(app);
+    const desk = closableServer(app);
     servers.push(desk);
-    await listening(desk, LOOPBACK, taken).catch(async (fault) => {
-      await closed(server);
+    await listening(desk.server, LOOPBACK, taken).catch(async (fault) => {
+      await main.close();
       throw fault;
     });
   }
@@ -61,17 +62,46 @@ export async function serve(
     url: `http://${deskName.includes(':') ? `[${deskName}]` : deskName}:${taken}`,
     forPhones: addressesFor(taken, host, machine),
     close: async () => {
-      await Promise.all(servers.map(closed));
+      await Promise.all(servers.map((one) => one.close()));
     },
   };
 }
 
-function closed(server: Server): Promise<void> {
-  return new Promise((resolve) => {
-    server.close(() => resolve());
-    // Open event streams would hold the server for ever.
-    server.closeAllConnections();
+/** How long requests under way are given to come to their end. */
+const LAST_REQUESTS_MS = 1_000;
+
+interface ClosableServer {
+  readonly server: Server;
+  /** Takes no more requests, gives those under way a moment, and ends what is still open. */
+  close(): Promise<void>;
+}
+
+function closableServer(app: RequestListener): ClosableServer {
+  const server = createServer(app);
+  const answering = new Set<ServerResponse>();
+  server.on('request', (_request, response: ServerResponse) => {
+    answering.add(response);
+    response.once('close', () => answering.delete(response));
   });
+  return {
+    server,
+    async close() {
+      const isClosed = new Promise<void>((resolve) => server.close(() => resolve()));
+      server.closeIdleConnections();
+      const ending = [...answering].filter((response) => !isStream(response));
+      await Promise.race([
+        Promise.all(ending.map((response) => once(response, 'close'))),
+        new Promise((resolve) => setTimeout(resolve, LAST_REQUESTS_MS).unref()),
+      ]);
+      // Streams of events would hold the server for ever.
+      server.closeAllConnections();
+      await isClosed;
+    },
+  };
+}
+
+function isStream(response: ServerResponse): boolean {
+  return String(response.getHeader('Content-Type')).startsWith('text/event-stream');
 }
 
 function listening(server: Server, host: string, port: number): Promise<void> {

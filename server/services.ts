@@ -1,5 +1,6 @@
 import type { Logger } from 'pino';
 import type { Day } from '../core/day/day.ts';
+import type { KeepingDesk } from './backup/keeping-desk.ts';
 import type { ReceivedPhoto } from './intake/receive-photo.ts';
 import type { RefusedPhoto } from './intake/refused-photo.ts';
 import type { EmptyPhotoTask } from './measuring/check-empty-photo.ts';
@@ -31,6 +32,8 @@ export interface Services {
   readonly stemsOfSitting: typeof stemsOfSitting;
   /** What the views of a cut list would be after the chosen cuts, in a worker thread. */
   readonly foretellCuts: typeof foretellCuts;
+  /** Backups, checks and restoring. */
+  readonly keeping: KeepingDesk;
   /** The grower's calendar day. */
   readonly today: () => Day;
 }

@@ -50,8 +50,7 @@ export async function addPhotoToPlant(
   const shown = viewOfPhoto(db, photo.sha256);
   if (shown) return known(services, fileName, shown);
 
-  await keepPhoto(services, uploadPath, photo);
-  const id = db.transaction(() => {
+  const id = await keepPhoto(services, uploadPath, photo, () => {
     // Asked again: the same photo may have come in by another request while the file was being kept.
     if (viewOfPhoto(db, photo.sha256)) return null;
     const time = timeOf(photo.takenAt, told, services.today());
@@ -70,7 +69,7 @@ export async function addPhotoToPlant(
         });
     settleFirstPhotos(db, viewById(db, viewId)?.standId ?? null);
     return viewId;
-  })();
+  });
   const view = id === null ? null : viewById(db, id);
   if (view === null) {
     const other = viewOfPhoto(db, photo.sha256);

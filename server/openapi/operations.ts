@@ -1,4 +1,5 @@
 import { FILM_OPERATIONS } from './film-operations.ts';
+import { KEEPING_OPERATIONS } from './keeping-operations.ts';
 import type { Operation } from './operation.ts';
 import { PHONE_OPERATIONS } from './phone-operations.ts';
 import { PICTURE_WIDTHS } from './picture-widths.ts';
@@ -266,6 +267,7 @@ export const OPERATIONS: readonly Operation[] = [
   ...FILM_OPERATIONS,
   ...SEASON_OPERATIONS,
   ...PHONE_OPERATIONS,
+  ...KEEPING_OPERATIONS,
   {
     method: 'get',
     path: '/events',

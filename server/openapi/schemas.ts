@@ -9,6 +9,7 @@ import {
 } from '../schemas/condition.ts';
 import { cutChangeSchema, cutListSchema } from '../schemas/cuts.ts';
 import { filmFormSchema, filmSchema } from '../schemas/film.ts';
+import { backupPlanFormSchema, checkFormSchema, keepingSchema } from '../schemas/keeping.ts';
 import { plantLightSchema, turnChangeSchema, turnFormSchema, turnSchema } from '../schemas/light.ts';
 import {
   benchSchema,
@@ -76,6 +77,8 @@ const SENT = {
   PlantChange: plantChangeSchema,
   UploadForm: uploadFormSchema,
   PhoneForm: phoneFormSchema,
+  BackupPlanForm: backupPlanFormSchema,
+  CheckForm: checkFormSchema,
   ViewChange: viewChangeSchema,
   StopForm: stopFormSchema,
   StopChange: stopChangeSchema,
@@ -116,6 +119,7 @@ const ANSWERED = {
   Door: doorSchema,
   DoorCode: doorCodeSchema,
   HullSolid: hullSolidSchema,
+  Keeping: keepingSchema,
   LongStem: longStemSchema,
   Note: noteSchema,
   PhoneList: phoneListSchema,

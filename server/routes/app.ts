@@ -10,6 +10,7 @@ import { onlyLetIn } from './door.ts';
 import { eventRoutes } from './events.ts';
 import { filmRoutes } from './films.ts';
 import { onlyKnownNames, onlyOwnPages, securityHeaders } from './guards.ts';
+import { keepingRoutes } from './keeping.ts';
 import { mendingRoutes } from './mending.ts';
 import { phoneRoutes } from './phones.ts';
 import { photoRoutes } from './photos.ts';
@@ -56,6 +57,7 @@ export function createApp(
     response.json(openApiDocument());
   });
   api.use(phoneRoutes(services, pairing, { host, machine }));
+  api.use(keepingRoutes(services));
   api.use(plantRoutes(services), photoRoutes(services), viewRoutes(services), recordRoutes(services));
   api.use(
     standRoutes(services),

@@ -49,11 +49,10 @@ export function onlyLetIn(pairing: Pairing): RequestHandler {
   };
 }
 
-/** The list of phones is kept at the desk, so that one phone cannot let another in or out. */
-export const onlyAtDesk: RequestHandler = (request, _response, next) => {
-  if (isAtDesk(request)) return next();
-  throw new RequestProblem(
-    403,
-    'Phones are let in and out at the desk. Open Rondure on the machine it runs on.',
-  );
-};
+/** What is for the desk alone; `words` say so to a phone. */
+export function onlyAtDesk(words: string): RequestHandler {
+  return (request, _response, next) => {
+    if (isAtDesk(request)) return next();
+    throw new RequestProblem(403, words);
+  };
+}

@@ -47,7 +47,11 @@ export function phoneRoutes(
     throw new RequestProblem(422, words, [{ pointer: '/code', detail: words }]);
   });
 
-  routes.use(['/phones', '/phones/{*rest}'], onlyAtDesk);
+  // One phone must not let another in or out.
+  routes.use(
+    ['/phones', '/phones/{*rest}'],
+    onlyAtDesk('Phones are let in and out at the desk. Open Rondure on the machine it runs on.'),
+  );
 
   routes.get('/phones', (request, response) => {
     const phones = phonesLetIn(db).map(({ letOutAt: _, ...phone }) => phone);

@@ -54,15 +54,18 @@ export function photoRoutes(services: Services): Router {
       refuseBesideStand(plant);
       const photo = await services.receive(file.path);
       if (!photo.ok) throw new RequestProblem(422, photo.hint);
-      await keepPhoto(services, file.path, photo);
-      changeEmptyPhoto(plant.id, photo.sha256);
+      await keepPhoto(services, file.path, photo, () => changeEmptyPhoto(plant.id, photo.sha256));
+      queue.wake();
       return { status: 200, body: plantAnswer(found('plant', aimedPlant(db, plant.id, today()))) };
     }),
   );
 
   routes.delete('/plants/:id/empty-photo', (request, response) => {
     const plant = found('plant', plantById(db, request.params.id));
-    if (plant.emptyPhoto !== null) changeEmptyPhoto(plant.id, null);
+    if (plant.emptyPhoto !== null) {
+      db.transaction(() => changeEmptyPhoto(plant.id, null))();
+      queue.wake();
+    }
     response.json(plantAnswer(found('plant', aimedPlant(db, plant.id, today()))));
   });
 
@@ -83,11 +86,8 @@ export function photoRoutes(services: Services): Router {
   }
 
   function changeEmptyPhoto(plantId: string, sha256: string | null): void {
-    db.transaction(() => {
-      setEmptyPhoto(db, plantId, sha256);
-      queuePlant(db, plantId);
-    })();
-    queue.wake();
+    setEmptyPhoto(db, plantId, sha256);
+    queuePlant(db, plantId);
   }
 
   return routes;

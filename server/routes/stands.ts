@@ -70,10 +70,11 @@ export function standRoutes(services: Services): Router {
       if (!file) throw new RequestProblem(400, 'No photo was sent.');
       const photo = await services.receive(file.path);
       if (!photo.ok) throw new RequestProblem(422, photo.hint);
-      await keepPhoto(services, file.path, photo);
-      const path = originalPath(home, photo.sha256, photo.format);
-      const emptyCheck = await services.checkEmptyPhoto({ path, sheet: currentVersion(id).sheet });
-      change(id, { facts: { emptyPhoto: photo.sha256, emptyCheck }, sinceDay: null });
+      const { sheet } = currentVersion(id);
+      const emptyCheck = await services.checkEmptyPhoto({ path: file.path, sheet });
+      await keepPhoto(services, file.path, photo, () =>
+        change(id, { facts: { emptyPhoto: photo.sha256, emptyCheck }, sinceDay: null }),
+      );
       return { status: 200, body: answer(id) };
     }),
   );

@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { rm } from 'node:fs/promises';
+import { join } from 'node:path';
 import type { Request, RequestHandler } from 'express';
 import multer from 'multer';
 import { MOST_BYTES } from '../intake/refused-photo.ts';
@@ -29,17 +30,33 @@ export function withUploadedFiles(
   { field, most }: { readonly field: string; readonly most: number },
   handle: (files: readonly UploadedFile[], request: Request) => Promise<UploadAnswer>,
 ): RequestHandler[] {
+  const begun = new WeakMap<Request, string[]>();
   const storage = multer.diskStorage({
     destination: home.incoming,
-    filename: (_request, _file, done) => done(null, `${randomUUID()}.upload`),
+    filename: (request, _file, done) => {
+      const name = `${randomUUID()}.upload`;
+      begun.set(request, [...(begun.get(request) ?? []), name]);
+      done(null, name);
+    },
   });
   const upload = multer({
     storage,
     limits: { fileSize: MOST_BYTES, files: most, fields: 10, fieldSize: 10_000 },
     defParamCharset: 'utf8',
   });
+  const takeIn: RequestHandler = (request, response, next) => {
+    upload.array(field, most)(request, response, async (fault?: unknown) => {
+      if (fault !== undefined) await sweep(request);
+      next(fault);
+    });
+  };
+  /** A file that broke off for want of room is left behind by the library. */
+  async function sweep(request: Request): Promise<void> {
+    const names = begun.get(request) ?? [];
+    await Promise.allSettled(names.map((name) => rm(join(home.incoming, name), { force: true })));
+  }
   return [
-    upload.array(field, most),
+    takeIn,
     async (request, response) => {
       const files = (request.files ?? []) as Express.Multer.File[];
       let answer: UploadAnswer;
@@ -53,7 +70,8 @@ export function withUploadedFiles(
         const named = files.map((file) => ({ path: file.path, fileName: readableName(file.originalname) }));
         answer = await handle(named, request);
       } finally {
-        await Promise.all(files.map((file) => rm(file.path, { force: true })));
+        // What cannot be deleted now is swept at the next start; it is no reason to call a kept photo refused.
+        await Promise.allSettled(files.map((file) => rm(file.path, { force: true })));
       }
       response.status(answer.status).json(answer.body);
     },

@@ -89,8 +89,7 @@ async function takeEmptyPhoto(services: Services, plant: PlantRow, file: string)
   await withCopy(services, file, async (path) => {
     const photo = await services.receive(path);
     if (!photo.ok) throw new SamplesMissing(`The sample photo ${file} cannot be read: ${photo.hint}`);
-    await keepPhoto(services, path, photo);
-    setEmptyPhoto(services.db, plant.id, photo.sha256);
+    await keepPhoto(services, path, photo, () => setEmptyPhoto(services.db, plant.id, photo.sha256));
   });
 }
 

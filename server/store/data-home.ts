@@ -1,4 +1,4 @@
-import { accessSync, constants, mkdirSync, readdirSync, rmSync } from 'node:fs';
+import { accessSync, constants, mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import envPaths from 'env-paths';
 
@@ -16,23 +16,35 @@ export interface DataHome {
   readonly pictures: string;
   /** Uploads on their way in; what lies here at start was never finished. */
   readonly incoming: string;
+  /** Originals that the store knows nothing of; made when the first is found. */
+  readonly setAside: string;
+  /** Where backups are made unless the grower names another folder; made with the first. */
+  readonly backups: string;
 }
 
 /** The data home cannot be used; the message says what to do. */
 export class HomeUnusable extends Error {}
 
-/** Makes the folders of a data home and sweeps away unfinished uploads. */
-export function openDataHome(root: string): DataHome {
-  const home: DataHome = {
+/** Where everything of a data home lies. */
+export function homeFolders(root: string): DataHome {
+  return {
     root,
     photos: join(root, 'photos'),
     pictures: join(root, 'pictures'),
     incoming: join(root, 'incoming'),
+    setAside: join(root, 'set-aside'),
+    backups: join(root, 'backups'),
   };
+}
+
+/** Makes the folders of a data home. */
+export function openDataHome(root: string): DataHome {
+  const home = homeFolders(root);
   try {
-    for (const folder of Object.values(home)) mkdirSync(folder, { recursive: true });
+    for (const folder of [home.root, home.photos, home.pictures, home.incoming]) {
+      mkdirSync(folder, { recursive: true });
+    }
     accessSync(root, constants.W_OK);
-    for (const left of readdirSync(home.incoming)) rmSync(join(home.incoming, left), { force: true });
   } catch (fault) {
     const code = (fault as NodeJS.ErrnoException).code ?? String(fault);
     throw new HomeUnusable(

@@ -1,22 +1,38 @@
 import { join } from 'node:path';
 import BetterSqlite3 from 'better-sqlite3';
 import type { z } from 'zod';
+import { copyBeforeUpgrade } from './before-upgrade.ts';
 import { migrate } from './migrate.ts';
+import { digestWrittenRows } from './row-digests.ts';
 
 /** The one door to the database. Rows leave it only after a zod schema has read them. */
 export type Database = BetterSqlite3.Database;
 
 type Value = string | number | null | Uint8Array;
 
-/** Opens (and makes, and brings up to date) the database of a data home. */
+/** The database's file in a data home. */
+export const DATABASE_FILE = 'rondure.sqlite';
+
+/** Opens (and makes, and brings up to date) the database of a data home. One of before is copied first. */
 export function openDatabase(home: string): Database {
-  const db = new BetterSqlite3(join(home, 'rondure.sqlite'));
-  db.pragma('journal_mode = WAL');
-  // FULL: what was answered as kept is on the disk, also after a power cut.
-  db.pragma('synchronous = FULL');
-  db.pragma('foreign_keys = ON');
-  migrate(db);
+  const db = new BetterSqlite3(join(home, DATABASE_FILE));
+  try {
+    db.pragma('journal_mode = WAL');
+    // FULL: what was answered as kept is on the disk, also after a power cut.
+    db.pragma('synchronous = FULL');
+    db.pragma('foreign_keys = ON');
+    migrate(db, { beforehand: (stored) => copyBeforeUpgrade(db, home, stored) });
+    digestWrittenRows(db);
+  } catch (fault) {
+    db.close();
+    throw fault;
+  }
   return db;
+}
+
+/** Opens a database to look at, beside whoever writes it. */
+export function openToRead(path: string): Database {
+  return new BetterSqlite3(path, { readonly: true, fileMustExist: true });
 }
 
 /** Every row of a query, each read by `row`. */

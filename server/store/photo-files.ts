@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { type FileHandle, mkdir, open, readFile, rename, rm, stat } from 'node:fs/promises';
+import { type FileHandle, mkdir, open, readFile, rename, rm } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import type { PhotoFormat } from '../intake/photo-format.ts';
 import type { DataHome } from './data-home.ts';
@@ -38,9 +38,11 @@ export async function writeWhole(home: DataHome, path: string, bytes: Uint8Array
   }
 }
 
-/** Moves a finished upload to its place; both lie on one disk. An original that is there already stays. */
+/**
+ * Moves a finished upload to its place; both lie on one disk. The place is named by the content, so one that is
+ * there already gives way to the same bytes, and is whole again should it have been damaged.
+ */
 export async function keepUpload(uploadPath: string, path: string): Promise<void> {
-  if (await exists(path)) return;
   await withFile(uploadPath, 'r+', (file) => file.sync());
   await putInPlace(uploadPath, path);
 }
@@ -55,11 +57,17 @@ export async function readIfThere(path: string): Promise<Buffer | null> {
   }
 }
 
+/** Has a folder's entries on the disk: a file that was made or renamed is there once its folder is. */
+export async function syncFolder(folder: string): Promise<void> {
+  // A folder cannot be opened there.
+  if (process.platform !== 'win32') await withFile(folder, 'r', (entries) => entries.sync());
+}
+
 async function putInPlace(from: string, to: string): Promise<void> {
-  await mkdir(dirname(to), { recursive: true });
+  const made = await mkdir(dirname(to), { recursive: true });
   await rename(from, to);
-  // The rename itself lives in the folder: it is on the disk once the folder is.
-  if (process.platform !== 'win32') await withFile(dirname(to), 'r', (folder) => folder.sync());
+  await syncFolder(dirname(to));
+  if (made !== undefined) await syncFolder(dirname(made));
 }
 
 async function withFile<T>(path: string, flags: string, use: (file: FileHandle) => Promise<T>): Promise<T> {
@@ -69,11 +77,4 @@ async function withFile<T>(path: string, flags: string, use: (file: FileHandle) 
   } finally {
     await file.close();
   }
-}
-
-async function exists(path: string): Promise<boolean> {
-  return stat(path).then(
-    () => true,
-    () => false,
-  );
 }

@@ -10,6 +10,7 @@ import { conditionRoutes } from '../../server/routes/condition.ts';
 import { cutRoutes } from '../../server/routes/cuts.ts';
 import { eventRoutes } from '../../server/routes/events.ts';
 import { filmRoutes } from '../../server/routes/films.ts';
+import { keepingRoutes } from '../../server/routes/keeping.ts';
 import { mendingRoutes } from '../../server/routes/mending.ts';
 import { phoneRoutes } from '../../server/routes/phones.ts';
 import { photoRoutes } from '../../server/routes/photos.ts';
@@ -50,6 +51,7 @@ describe('the description of the interface', () => {
     const phones = phoneRoutes(services, pairing, { host: '127.0.0.1', machine: THIS_MACHINE });
     const routes = [
       () => phones,
+      keepingRoutes,
       plantRoutes,
       photoRoutes,
       standRoutes,

@@ -12,6 +12,7 @@ import { checkPhoto } from '../../server/intake/check-photo.ts';
 import { maskToClearPng, rasterToJpeg } from '../../server/intake/encode-picture.ts';
 import { receivePhoto } from '../../server/intake/receive-photo.ts';
 import { serve } from '../../server/serve.ts';
+import { homeFolders } from '../../server/store/data-home.ts';
 import { keepUpload, writeWhole } from '../../server/store/photo-files.ts';
 import { client } from '../server/fixtures/client.ts';
 import { drawPlant } from '../server/fixtures/synthetic-plant.ts';
@@ -48,7 +49,7 @@ async function cameraPhoto(seed: number): Promise<Buffer> {
 async function stepByStep(photo: Buffer, folder: string, run: number): Promise<void> {
   const path = join(folder, `photo-${run}.jpg`);
   await writeFile(path, photo);
-  const home = { root: folder, photos: folder, pictures: folder, incoming: folder };
+  const home = { ...homeFolders(folder), photos: folder, pictures: folder, incoming: folder };
   await timed('intake: read, hash, decode, encode the screen copy', () => receivePhoto(path));
   const checked = await timed('  decode and shrink to 1600 px', () => checkPhoto(photo));
   if (!checked.ok) throw new Error(checked.hint);

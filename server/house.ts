@@ -5,6 +5,7 @@ import type { TurnedReport } from '../core/turned/measure-turned.ts';
 import { createKeepingDesk } from './backup/keeping-desk.ts';
 import { swapInRestored } from './backup/restore.ts';
 import type { KeepingJob, KeepingResult } from './backup/worker.ts';
+import { whenNoneIsKept } from './bench/keep-photo.ts';
 import type { ReceivedPhoto } from './intake/receive-photo.ts';
 import type { RefusedPhoto } from './intake/refused-photo.ts';
 import { localDay } from './local-day.ts';
@@ -118,6 +119,7 @@ export function openHouse(
     async close() {
       queue.close();
       await Promise.all([intake.close(), measuring.close(), corrections.close(), keeping.close()]);
+      await whenNoneIsKept();
       db.close();
       lock.release();
     },

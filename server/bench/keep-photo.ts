@@ -36,6 +36,11 @@ export async function keepPhoto<Noted>(
   }
 }
 
+/** Resolves when no photo is being kept: a stop waits for it, so that none is left with its file but without its row. */
+export async function whenNoneIsKept(): Promise<void> {
+  while (underWay.size > 0) await Promise.allSettled(underWay.values());
+}
+
 async function keepAlone<Noted>(
   { db, home, log }: Pick<Services, 'db' | 'home' | 'log'>,
   uploadPath: string,

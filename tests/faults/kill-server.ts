@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { client } from '../server/fixtures/client.ts';
 import { plantJpeg } from '../server/fixtures/photos.ts';
 import { lookAtStore } from './kept-or-absent.ts';
-import { type RunningServer, startServer } from './running-server.ts';
+import { BARE, type RunningServer, startServer } from './running-server.ts';
 
 export interface KillFigures {
   readonly kills: number;
@@ -35,20 +35,20 @@ export function anotherFile(jpeg: Buffer): Buffer {
 export async function killServer(
   home: string,
   kills: number,
-  onKill: (count: number) => void = () => {},
+  { program = BARE, onKill = () => {} }: { program?: string; onKill?: (count: number) => void } = {},
 ): Promise<KillFigures> {
   const jpeg = await plantJpeg(1, { width: 400, height: 300 });
   const acknowledged = new Set<string>();
   const ready: number[] = [];
   let [rowsWithoutFile, wrongHashes, leftovers] = [0, 0, 0];
-  let server = await startServer(home);
+  let server = await startServer(home, { program });
   const plant = await client(server.url).addPlant();
   for (let k = 0; k < kills; k += 1) {
     await killedWhileUploading(server, plant.id, jpeg, acknowledged);
     const state = lookAtStore(home);
     rowsWithoutFile += state.rowsWithoutFile;
     wrongHashes += state.wrongHashes;
-    server = await startServer(home);
+    server = await startServer(home, { program });
     ready.push(server.readyMs);
     onKill(k + 1);
     leftovers += readdirSync(join(home, 'incoming')).length + lookAtStore(home).filesWithoutRow;

@@ -11,16 +11,21 @@ export interface RunningServer {
   end(signal: 'SIGTERM' | 'SIGKILL'): Promise<{ code: number | null; tookMs: number }>;
 }
 
+/** The product's own program. */
+export const WHOLE = 'server/main.ts';
+/** The same without measuring threads: it starts in a fraction of the time. */
+export const BARE = 'tests/faults/fixtures/bare-server.ts';
+
 const ROOT = join(import.meta.dirname, '../..');
 
 /** Starts Rondure on a free port; rejects with what it printed when it ends before it serves. */
 export async function startServer(
   home: string,
-  { through = [], environment = {} }: { through?: string[]; environment?: Record<string, string> } = {},
+  { through = [], program = WHOLE }: { through?: string[]; program?: string } = {},
 ): Promise<RunningServer> {
   const startedAt = performance.now();
-  const [program = '', ...words] = [...through, process.execPath, '--import', 'tsx', 'server/main.ts'];
-  const child = spawn(program, words, {
+  const [command = '', ...words] = [...through, process.execPath, '--import', 'tsx', program];
+  const child = spawn(command, words, {
     cwd: ROOT,
     env: {
       ...process.env,
@@ -28,7 +33,6 @@ export async function startServer(
       RONDURE_HOME: home,
       RONDURE_SAMPLES: 'off',
       RONDURE_NETWORK: 'off',
-      ...environment,
     },
     stdio: ['ignore', 'pipe', 'pipe'],
   });

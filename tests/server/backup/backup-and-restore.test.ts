@@ -186,7 +186,11 @@ describe('a restore', () => {
 
   it('from the app lays the backup out and asks for the house to be opened anew', async () => {
     let asked = 0;
-    const bench = await openBench({ onRestored: () => void (asked += 1) });
+    const bench = await openBench({
+      onRestored: () => {
+        asked += 1;
+      },
+    });
     const plant = await bench.addPlant();
     await bench.upload(plant.id, [{ name: 'a.jpg', bytes: await plantJpeg() }]);
     const name = (await backedUp(bench)).split('/').at(-1);

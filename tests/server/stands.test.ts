@@ -225,7 +225,9 @@ describe('the empty photo of a stand', () => {
     const { emptyPhoto, reference } = standSchema.parse(put.body);
     expect(emptyPhoto).toMatchObject({ widthPx: 640, heightPx: 480, check: { good: true } });
     expect(reference).toBe('empty-photo');
-    expect(bench.checkedEmpty).toEqual([{ path: expect.stringMatching(/\.jpg$/), sheet: SHEET }]);
+    expect(bench.checkedEmpty).toEqual([
+      { path: expect.stringMatching(/incoming.+\.upload$/), sheet: SHEET },
+    ]);
     for (const url of [emptyPhoto?.url, `${bench.address}/empty-photo`]) {
       const picture = await bench.send('GET', `${url}?width=320`);
       expect([picture.status, picture.headers.get('content-type')]).toEqual([200, 'image/jpeg']);
@@ -307,7 +309,8 @@ describe('the empty photo of a stand', () => {
     await bench.photograph(plant.id, 2);
     const [ofPlant, ofStand] = bench.measured.map(({ emptyPath }) => emptyPath);
     expect(ofPlant).not.toBeNull();
-    expect(ofStand).toBe(bench.checkedEmpty[0]?.path);
+    expect(ofStand).toMatch(/photos.+\.jpg$/);
+    expect(ofStand).not.toBe(ofPlant);
     const again = await bench.send('PUT', `/api/plants/${plant.id}/empty-photo`, own);
     expect([again.status, again.body.detail]).toEqual([
       409,

@@ -31,6 +31,7 @@ const FilmScreen = lazy(() => import('./film/FilmScreen.tsx'));
 const YearScreen = lazy(() => import('./year/YearScreen.tsx'));
 const CalendarScreen = lazy(() => import('./calendar/CalendarScreen.tsx'));
 const ShowsScreen = lazy(() => import('./shows/ShowsScreen.tsx'));
+const KeepingScreen = lazy(() => import('./keeping/KeepingScreen.tsx'));
 const AboutScreen = lazy(() => import('./about/AboutScreen.tsx'));
 
 const PLACES = [
@@ -110,6 +111,7 @@ function House() {
               <Route path="/shows" component={ShowsScreen} />
               <Route path="/calendar" component={CalendarScreen} />
               <Route path="/phones" component={PhonesScreen} />
+              <Route path="/keeping" component={KeepingScreen} />
               <Route path="/about" component={AboutScreen} />
               <Route>
                 <h1>Nothing stands here</h1>

@@ -126,6 +126,10 @@ export default function AboutScreen() {
           Everything stays on your own machine. Nothing is sent anywhere. Place and camera data are taken off
           the pictures shown here.
         </p>
+        <p>
+          Backups are made by themselves. When, where, and how to go back stands under{' '}
+          <Link href="/keeping">Keeping</Link>, at the desk.
+        </p>
       </section>
       <ReaderChoices />
       <section>

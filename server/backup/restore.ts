@@ -1,4 +1,13 @@
-import { existsSync, mkdirSync, readFileSync, renameSync, rmSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmdirSync,
+  rmSync,
+  statSync,
+} from 'node:fs';
 import { mkdir, readdir, rename, rm } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { z } from 'zod';
@@ -90,7 +99,7 @@ export function swapInRestored(homeRoot: string): boolean {
       // Once the new one is in its place, what lies there is not to be moved away again.
       if (!existsSync(join(restored, name))) continue;
       for (const old of name === DATABASE_FILE ? [`${name}-wal`, `${name}-shm`, name] : [name]) {
-        if (!existsSync(join(homeRoot, old))) continue;
+        if (!existsSync(join(homeRoot, old)) || wasEmpty(join(homeRoot, old))) continue;
         mkdirSync(away, { recursive: true });
         renameSync(join(homeRoot, old), join(away, old));
       }
@@ -98,6 +107,13 @@ export function swapInRestored(homeRoot: string): boolean {
     }
   }
   rmSync(restored, { recursive: true, force: true });
+  return true;
+}
+
+/** Takes an empty folder away: in a new home there is nothing to put aside. */
+function wasEmpty(path: string): boolean {
+  if (!statSync(path).isDirectory() || readdirSync(path).length > 0) return false;
+  rmdirSync(path);
   return true;
 }
 

@@ -124,7 +124,7 @@ function CheckWords({
             The backup {of} was read {when}
           </>
         )}
-        : {rowCount} records, {photoCount} photos.{' '}
+        : records {rowCount}, photos {photoCount}.{' '}
         {faults.length === 0 ? (
           <b>All is as it was written.</b>
         ) : (
@@ -132,7 +132,7 @@ function CheckWords({
         )}
       </p>
       {faults.length > 0 && (
-        <ul translate="no">
+        <ul>
           {faults.slice(0, 20).map((fault) => (
             <li key={fault}>{fault}</li>
           ))}
@@ -151,12 +151,12 @@ function BackupRow({ backup, rests }: { backup: Backup; rests: boolean }) {
       <div>
         <p className={styles.name}>{when}</p>
         <p className={styles.hint}>
-          {backup.plantCount} plants, {backup.photoCount} photos, {(backup.byteCount / 1024 ** 2).toFixed(1)}{' '}
+          Plants {backup.plantCount}, photos {backup.photoCount}, {(backup.byteCount / 1024 ** 2).toFixed(1)}{' '}
           MB
         </p>
         {backup.leftOut.length > 0 && (
           <p className={styles.wrong}>
-            {backup.leftOut.length} photos were gone or damaged and are not in it.
+            Photos that were gone or damaged and are not in it: {backup.leftOut.length}.
           </p>
         )}
         {fault !== null && <Fault fault={fault} />}
@@ -216,14 +216,14 @@ function FoundPart({ keeping: { home, missing, setAside, replaced } }: { keeping
       {missing.length > 0 && (
         <div className={styles.wrong}>
           <p>
-            The files of {missing.length} photos are not there. Restore the last backup that has them, or add
+            Photos whose files are not there: {missing.length}. Restore the last backup that has them, or add
             the photos again.
           </p>
         </div>
       )}
       {setAside.length > 0 && (
         <p>
-          {setAside.length} photos lie in the folder “set-aside”: they came in as Rondure was stopped, before
+          Photos in the folder “set-aside”: {setAside.length}. They came in as Rondure was stopped, before
           they were kept. Whoever sent them still has them and sends them again; else add them from there.
         </p>
       )}

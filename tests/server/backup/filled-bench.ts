@@ -36,7 +36,7 @@ export async function allAnswers(bench: TestBench): Promise<unknown> {
     '/api/bench',
     '/api/stands',
     '/api/shows',
-    ...ids.flatMap((id) => [`/api/plants/${id}`, `/api/plants/${id}/season`, `/api/plants/${id}/light`]),
+    ...ids.flatMap((id) => [`/api/plants/${id}`, `/api/plants/${id}/season`]),
   ];
   const answers: Record<string, unknown> = {};
   for (const path of paths) {

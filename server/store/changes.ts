@@ -19,6 +19,9 @@ const OF_NO_PLANT = [
   'phones',
   'door_key',
   'calendar_key',
+  'row_digests',
+  'backup_plan',
+  'store_check',
 ];
 
 /** Counts what is written to a database. */

@@ -1,0 +1,41 @@
+import { headed, openPlant } from './finding.ts';
+import type { GrowerTask } from './grower-task.ts';
+
+export const workACutList: GrowerTask = {
+  key: 'work-a-cut-list',
+  title: 'Working through a cut list: tick, note, print',
+  bench: 'sample plants',
+  async run({ page, appUrl, shot }) {
+    await openPlant(page, appUrl, 'Old regal');
+    await page.getByRole('link', { name: 'Cut list', exact: true }).click();
+    await headed(page, 'Cut list');
+    // The week after the hard stop: bare stems of many lengths.
+    const sittings = page.getByRole('main').locator('select').first();
+    await sittings.selectOption({ label: (await optionWith(sittings, '27 Sep')) ?? '' });
+    const row = (number: number) =>
+      page
+        .getByRole('listitem')
+        .filter({ has: page.getByRole('button', { name: new RegExp(`^Cut ${number}:`) }) });
+    await row(1).waitFor();
+    await shot('the list');
+    await row(1).getByRole('button', { name: 'Done', exact: true }).click();
+    await page.getByText(/^1 of \d+ done\./).waitFor();
+    await shot('one cut done');
+    await row(3).getByRole('button', { name: 'Write a note' }).click();
+    await page.getByLabel('Note on cut 3').fill('Carries the best bud.');
+    await shot('a note on a cut');
+    await row(3).getByRole('button', { name: 'Keep', exact: true }).click();
+    await row(3).getByRole('button', { name: 'Skip', exact: true }).click();
+    await row(3).getByText('Carries the best bud.').waitFor();
+    await shot('a cut skipped');
+    await page.emulateMedia({ media: 'print' });
+    await page.getByTestId('printed-list').waitFor();
+    await shot('on paper');
+    await page.emulateMedia({ media: 'screen' });
+  },
+};
+
+async function optionWith(select: import('playwright-core').Locator, words: string) {
+  const labels = await select.locator('option').allTextContents();
+  return labels.find((label) => label.includes(words));
+}

@@ -4,9 +4,11 @@ import type { AxeResults } from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Bench } from '../../server/schemas/pages.ts';
+import { allScreens } from './all-screens.ts';
 import { measuredBench } from './measured-sample.ts';
 import { openBrowser } from './open-browser.ts';
 import { type RunningApp, startApp } from './start-app.ts';
+import { movingParts, wordlessPictures } from './what-a-screen-shows.ts';
 
 /**
  * No screen breaks a rule that a program can check: axe-core's rules for the Web Content Accessibility Guidelines 2.2, levels A and AA, and its best
@@ -15,8 +17,15 @@ import { type RunningApp, startApp } from './start-app.ts';
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const WIDTHS = { phone: { width: 390, height: 844 }, desk: { width: 1280, height: 900 } } as const;
 
+/** WCAG 2.2, 1.4.10 Reflow: 320 CSS px is a desk of 1280 at 400 %, 640 the same at 200 %. */
+const ZOOMED_WIDTHS_PX = [640, 320];
+/** WCAG 2.2, 1.4.4 Resize Text: twice the size. */
+const ENLARGED = '200%';
+
 /** Charts and pictures are drawn after the first words. */
 const SETTLED_MS = 1500;
+/** What hangs on the width is drawn anew. */
+const REDRAWN_MS = 250;
 
 let app: RunningApp;
 let browser: Browser;
@@ -32,23 +41,6 @@ afterAll(async () => {
   await app?.stop();
 });
 
-const SCREENS: Readonly<Record<string, () => string>> = {
-  bench: () => '/',
-  plant: () => `/plants/${plantId}`,
-  'cut list': () => `/plants/${plantId}/cut-list`,
-  'bench card': () => `/plants/${plantId}/card`,
-  film: () => `/plants/${plantId}/film`,
-  year: () => `/plants/${plantId}/year`,
-  'turned photos': () => `/plants/${plantId}/turned`,
-  'add a plant': () => '/plants/new',
-  shows: () => '/shows',
-  calendar: () => '/calendar',
-  stands: () => '/stands',
-  'set up a stand': () => '/stands/new',
-  'stand sheet': () => '/stand-sheet',
-  about: () => '/about',
-};
-
 /** What axe finds wrong, a line each. */
 async function wrongs(page: Page): Promise<string[]> {
   await page.evaluate(AXE);
@@ -60,18 +52,46 @@ async function wrongs(page: Page): Promise<string[]> {
   );
 }
 
+/** How far the page reaches past the window, px. */
+async function asidePx(page: Page): Promise<number> {
+  await page.waitForTimeout(REDRAWN_MS);
+  return page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+}
+
 describe.each(Object.keys(WIDTHS) as (keyof typeof WIDTHS)[])('on a %s', (width) => {
-  it.each(Object.keys(SCREENS))('%s breaks no rule, in light and in dark', async (name) => {
-    const context = await browser.newContext({ viewport: WIDTHS[width], reducedMotion: 'reduce' });
-    const page = await context.newPage();
-    await page.goto(app.url + (SCREENS[name] as () => string)());
-    await page.getByRole('heading', { level: 1 }).first().waitFor();
-    // Not networkidle: the stream of events never rests.
-    await page.waitForTimeout(SETTLED_MS);
-    for (const colorScheme of ['light', 'dark'] as const) {
-      await page.emulateMedia({ colorScheme });
-      expect({ colorScheme, wrongs: await wrongs(page) }).toEqual({ colorScheme, wrongs: [] });
-    }
-    await context.close();
+  describe.each(Object.keys(allScreens('')))('%s', (name) => {
+    let page: Page;
+
+    beforeAll(async () => {
+      const context = await browser.newContext({ viewport: WIDTHS[width], reducedMotion: 'reduce' });
+      page = await context.newPage();
+      await page.goto(app.url + allScreens(plantId)[name]);
+      await page.getByRole('heading', { level: 1 }).first().waitFor();
+      // Not networkidle: the stream of events never rests.
+      await page.waitForTimeout(SETTLED_MS);
+    });
+    afterAll(() => page?.context().close());
+
+    it('breaks no rule, in light and in dark', async () => {
+      for (const colorScheme of ['light', 'dark'] as const) {
+        await page.emulateMedia({ colorScheme });
+        expect({ colorScheme, wrongs: await wrongs(page) }).toEqual({ colorScheme, wrongs: [] });
+      }
+    });
+
+    it('says in words what each picture shows, and moves nothing', async () => {
+      expect(await wordlessPictures(page)).toEqual([]);
+      expect(await movingParts(page)).toEqual([]);
+    });
+
+    it('needs no scrolling sideways, nor with text twice as large', async () => {
+      await page.addStyleTag({ content: `html { font-size: ${ENLARGED}; }` });
+      expect({ text: ENLARGED, aside: await asidePx(page) }).toEqual({ text: ENLARGED, aside: 0 });
+      await page.addStyleTag({ content: 'html { font-size: 100%; }' });
+      for (const wide of width === 'desk' ? ZOOMED_WIDTHS_PX : []) {
+        await page.setViewportSize({ width: wide, height: 900 });
+        expect({ wide, aside: await asidePx(page) }).toEqual({ wide, aside: 0 });
+      }
+    });
   });
 });

@@ -5,8 +5,8 @@ import pino from 'pino';
 import type { BrowserContext } from 'playwright-core';
 import { type Day, day } from '../../core/day/day.ts';
 import { openHouse } from '../../server/house.ts';
-import type { Services } from '../../server/services.ts';
 import { serve } from '../../server/serve.ts';
+import type { Services } from '../../server/services.ts';
 
 /** The product over an empty home of its own, on a day of the calendar that the test sets. */
 export interface AppOnDay {

@@ -81,10 +81,12 @@ async function doAll(browser: Browser, bench: string, combination: Combination):
   cpSync(bench, home, { recursive: true });
   const served = await serveHome(home, TODAY);
   try {
-    if (values.language) pictures.push(...(await walkInLanguage(browser, served.url, values.language, values.out)));
+    if (values.language)
+      pictures.push(...(await walkInLanguage(browser, served.url, values.language, values.out)));
     else {
       for (const task of ALL_TASKS) {
-        if (values.only === undefined || values.only === task.key) await doTask(browser, served, combination, task);
+        if (values.only === undefined || values.only === task.key)
+          await doTask(browser, served, combination, task);
       }
     }
   } finally {

@@ -30,7 +30,10 @@ export const mendByHand: GrowerTask = {
         [left + 60, y],
       ]),
     );
-    await page.getByText(/roundness \d+/i).first().waitFor();
+    await page
+      .getByText(/roundness \d+/i)
+      .first()
+      .waitFor();
     await shot('a stroke that removes');
     await answered('/strokes', () => page.getByRole('button', { name: 'Undo' }).click());
     await shot('the stroke undone');

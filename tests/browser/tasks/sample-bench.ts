@@ -1,4 +1,5 @@
 import { join } from 'node:path';
+import { day } from '../../../core/day/day.ts';
 import { loadSamples, readSeason } from '../../../server/samples/load-samples.ts';
 import type { Season } from '../../../server/samples/season-schema.ts';
 import type { PlantPage } from '../../../server/schemas/pages.ts';
@@ -23,6 +24,9 @@ const DAYS: Readonly<Record<string, readonly string[]>> = {
 /** The days of the bloom are left to be read off the photos. */
 const READ_OFF: readonly (string | undefined)[] = ['first-flower', 'full-bloom'];
 
+/** Two plants are to be turned on the day: one that was turned last week as well, and this one. */
+const LAST_WEEKS_TURN = { day: day('2026-11-15'), facesLightDeg: 90, note: '' };
+
 /** The sample bench with fewer weeks, every photo measured: all that the tasks need. */
 export async function layBench(home: string): Promise<ServedHome> {
   const served = await serveHome(home, TODAY);
@@ -35,6 +39,7 @@ function thinned(season: Season): Season {
   const plants = season.plants.map((plant) => ({
     ...plant,
     notes: plant.notes.filter(({ kind }) => !READ_OFF.includes(kind)),
+    turns: plant.key === 'corner-angel' ? [LAST_WEEKS_TURN] : plant.turns.filter(({ day }) => day < TODAY),
     sittings: plant.sittings.filter(({ day }) => DAYS[plant.key]?.includes(day)),
   }));
   return { ...season, plants };

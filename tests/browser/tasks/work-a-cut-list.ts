@@ -1,5 +1,9 @@
+import type { Locator } from 'playwright-core';
 import { headed, openPlant } from './finding.ts';
 import type { GrowerTask } from './grower-task.ts';
+
+/** A page of A4 within margins of 12 mm, at 96 px an inch. */
+const A4_PX = { width: 703, height: 1032 } as const;
 
 export const workACutList: GrowerTask = {
   key: 'work-a-cut-list',
@@ -28,14 +32,18 @@ export const workACutList: GrowerTask = {
     await row(3).getByRole('button', { name: 'Skip', exact: true }).click();
     await row(3).getByText('Carries the best bud.').waitFor();
     await shot('a cut skipped');
+    const window = page.viewportSize();
+    await page.setViewportSize(A4_PX);
     await page.emulateMedia({ media: 'print' });
     await page.getByTestId('printed-list').waitFor();
     await shot('on paper');
     await page.emulateMedia({ media: 'screen' });
+    if (window) await page.setViewportSize(window);
   },
 };
 
-async function optionWith(select: import('playwright-core').Locator, words: string) {
+/** The option's words that hold these; dates are written in the reader's manner. */
+async function optionWith(select: Locator, words: string): Promise<string | undefined> {
   const labels = await select.locator('option').allTextContents();
   return labels.find((label) => label.includes(words));
 }

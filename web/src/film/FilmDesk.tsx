@@ -46,7 +46,8 @@ export function FilmDesk({ page, film }: { page: PlantPage; film: Film }) {
     film.frames.some((frame) => frame.heldBy === by),
   );
   const marks = filmMarks(page, days);
-  const now = marksUpTo(marks, index).map(({ words }) => words);
+  // What was done twice between two pictures is named once; the list below has both.
+  const now = [...new Set(marksUpTo(marks, index).map(({ words }) => words))];
   return (
     <div className={styles.desk}>
       <section aria-label="Film" className={styles.film}>

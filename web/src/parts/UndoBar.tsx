@@ -22,7 +22,7 @@ export function UndoBar() {
   }
 
   return (
-    <div role="status" className={styles.place}>
+    <div role="status" className={styles.place} data-telling={offer ? true : undefined}>
       {offer && (
         <div className={styles.bar}>
           <span className={styles.words}>{offer.words}</span>

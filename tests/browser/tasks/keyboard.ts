@@ -1,0 +1,39 @@
+import type { Locator, Page } from 'playwright-core';
+
+/** More stops than any page has. */
+const MOST_STOPS = 400;
+
+/**
+ * Presses Tab until `target` has the focus.
+ *
+ * @returns the stops on the way at which no focus could be seen
+ * @throws when the focus never comes there, or stays where it is
+ */
+export async function pressTabTo(page: Page, target: Locator, name: string): Promise<string[]> {
+  await target.waitFor();
+  const unseen: string[] = [];
+  for (let press = 0; press < MOST_STOPS; press++) {
+    await page.keyboard.press('Tab');
+    unseen.push(...(await unseenFocus(page)));
+    if (await target.evaluate((element) => element === document.activeElement)) return unseen;
+  }
+  throw new RangeError(`Expected Tab to reach ${name} within ${MOST_STOPS} stops`);
+}
+
+/** The element with the focus, in words, when neither it nor what stands for it shows an outline; else nothing. */
+export function unseenFocus(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const focused = document.activeElement;
+    if (!focused || focused === document.body) return [];
+    // A radio or a file entry that is drawn by its label shows the focus there.
+    const standing = [focused, focused.closest('label'), focused.parentElement, focused.nextElementSibling];
+    const isSeen = standing.some((element) => {
+      if (!element) return false;
+      const { outlineStyle, outlineWidth } = getComputedStyle(element);
+      return outlineStyle !== 'none' && Number.parseFloat(outlineWidth) > 0;
+    });
+    if (isSeen) return [];
+    const words = focused.getAttribute('aria-label') ?? focused.textContent?.trim().slice(0, 40);
+    return [`${focused.tagName.toLowerCase()}: ${words}`];
+  });
+}

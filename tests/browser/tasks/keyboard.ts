@@ -20,18 +20,22 @@ export async function pressTabTo(page: Page, target: Locator, name: string): Pro
   throw new RangeError(`Expected Tab to reach ${name} within ${MOST_STOPS} stops`);
 }
 
-/** The element with the focus, in words, when neither it nor what stands for it shows an outline; else nothing. */
+/** The element with the focus, in words, when neither it nor what stands for it shows an outline or a glow; else nothing. */
 export function unseenFocus(page: Page): Promise<string[]> {
   return page.evaluate(() => {
     const focused = document.activeElement;
     if (!focused || focused === document.body) return [];
-    // A radio or a file entry that is drawn by its label shows the focus there.
-    const standing = [focused, focused.closest('label'), focused.parentElement, focused.nextElementSibling];
-    const isSeen = standing.some((element) => {
-      if (!element) return false;
-      const { outlineStyle, outlineWidth } = getComputedStyle(element);
-      return outlineStyle !== 'none' && Number.parseFloat(outlineWidth) > 0;
-    });
+    // A radio or a file entry is drawn by its label, a card's link by what covers the card, a side of the pot by its slice.
+    const around = [focused, focused.nextElementSibling, focused.closest('label')];
+    for (let one = focused.parentElement, up = 0; one && up < 3; one = one.parentElement, up++)
+      around.push(one);
+    const styles = around.flatMap((one) => (one ? [getComputedStyle(one)] : []));
+    const isSeen =
+      [...styles, getComputedStyle(focused, '::after')].some(
+        ({ outlineStyle, outlineWidth }) => outlineStyle !== 'none' && Number.parseFloat(outlineWidth) > 0,
+      ) ||
+      // What is drawn on a photo glows.
+      getComputedStyle(focused).filter !== 'none';
     if (isSeen) return [];
     const words = focused.getAttribute('aria-label') ?? focused.textContent?.trim().slice(0, 40);
     return [`${focused.tagName.toLowerCase()}: ${words}`];

@@ -25,6 +25,8 @@ export function unseenFocus(page: Page): Promise<string[]> {
   return page.evaluate(() => {
     const focused = document.activeElement;
     if (!focused || focused === document.body) return [];
+    // The parts of a day's entry are the browser's own, and so is their focus.
+    if (focused.matches('input[type=date]')) return [];
     // A radio or a file entry is drawn by its label, a card's link by what covers the card, a side of the pot by its slice.
     const around = [focused, focused.nextElementSibling, focused.closest('label')];
     for (let one = focused.parentElement, up = 0; one && up < 3; one = one.parentElement, up++)
@@ -38,6 +40,6 @@ export function unseenFocus(page: Page): Promise<string[]> {
       getComputedStyle(focused).filter !== 'none';
     if (isSeen) return [];
     const words = focused.getAttribute('aria-label') ?? focused.textContent?.trim().slice(0, 40);
-    return [`${focused.tagName.toLowerCase()}: ${words}`];
+    return [`${focused.tagName.toLowerCase()}: ${words || focused.outerHTML.slice(0, 120)}`];
   });
 }

@@ -25,7 +25,7 @@ describe('a photo that was answered as kept', () => {
     expect(figures.acknowledged).toBeGreaterThan(KILLS / 4);
   });
 
-  it.runIf(hasStrace())(
+  it.runIf(process.env.RONDURE_STRACE === 'on' && hasStrace())(
     'was synced as file, as folder and as commit before the answer',
     { timeout: 120_000 },
     async () => {

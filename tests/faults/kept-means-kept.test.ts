@@ -9,7 +9,7 @@ import { plantJpeg } from '../server/fixtures/photos.ts';
 import { anotherFile, killServer, killWords } from './kill-server.ts';
 import { BARE, startServer } from './running-server.ts';
 
-const KILLS = Number(process.env.RONDURE_KILLS ?? 20);
+const KILLS = Number(process.env.RONDURE_KILLS ?? 5);
 
 describe('a photo that was answered as kept', () => {
   it('is there after the server was killed at any moment', { timeout: 600_000 }, async () => {

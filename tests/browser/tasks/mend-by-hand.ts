@@ -1,3 +1,4 @@
+import { openCorrections } from '../open-corrections.ts';
 import { paintByMouse } from '../photo-places.ts';
 import { openPlant } from './finding.ts';
 import type { GrowerTask } from './grower-task.ts';
@@ -11,6 +12,7 @@ export const mendByHand: GrowerTask = {
     const { id } = await plantNamed(appUrl, 'Greenhouse regal');
     const view = await newestView(appUrl, id);
     await openPlant(page, appUrl, 'Greenhouse regal');
+    await openCorrections(page);
     await page.getByRole('button', { name: 'Mend the outline' }).click();
     const stage = page.getByRole('application', { name: /The photo/ });
     await page.getByTestId('outline').first().waitFor();
@@ -40,6 +42,7 @@ export const mendByHand: GrowerTask = {
     await page.getByRole('button', { name: 'Cancel' }).click();
     await stage.waitFor({ state: 'detached' });
 
+    await openCorrections(page);
     await page.getByRole('button', { name: 'Set rim and axis' }).click();
     const tool = page.getByRole('dialog', { name: 'Set the rim and the axis' });
     await tool.getByRole('button', { name: 'Left end of the rim', exact: true }).focus();

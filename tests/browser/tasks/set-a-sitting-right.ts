@@ -1,3 +1,4 @@
+import { openCorrections } from '../open-corrections.ts';
 import { openPlant } from './finding.ts';
 import type { GrowerTask } from './grower-task.ts';
 
@@ -8,6 +9,7 @@ export const setASittingRight: GrowerTask = {
   async run({ page, appUrl, shot }) {
     await openPlant(page, appUrl, 'Porch zonal');
     const photo = page.getByRole('region', { name: 'Photo', exact: true });
+    await openCorrections(page);
     await photo.getByRole('button', { name: 'Leave this sitting out' }).click();
     const why = page.getByRole('dialog', { name: 'Leave this sitting out' });
     await why.waitFor();

@@ -8,3 +8,8 @@ it('takes a day as the reader writes it for a value, dots and commas and all', (
   expect(interpret('show Sa., 12. Juni 2027')).toBe('Schau Sa., 12. Juni 2027');
   expect(interpret('until za 12 jun 2027')).toBe('bis za 12 jun 2027');
 });
+
+it('gives no day before a number to the words behind it', () =>
+  expect(interpreterOf({ '{0} days ago': 'vor {0} Tagen' })('So., 15. Nov., 11 days ago')).toBe(
+    'So., 15. Nov., vor 11 Tagen',
+  ));

@@ -22,7 +22,7 @@ const NAME_START = /^[\s\ue000-\uf8ff]*[\p{Lu}\d“"]/u;
 const SENTENCE_PIECE =
   /[,;:.] |\b(?:the|its|it|is|are|was|were|be|would|to|by|than|that|since|before|after|not|and|between|times|in|on|at|for|from|with)\b/;
 /** A day as the reader writes it, "Mo., 30. Nov." or "za 12 jun 2027": its dots and commas part no sentence. */
-const READERS_DAY = /^(?:\p{L}+\.?,? )?\d{1,2}\.? \p{L}+\.?(?: \d{4})?$/u;
+const READERS_DAY = /^[\s\ue000-\uf8ff]*(?:\p{L}+\.?,? )?\d{1,2}\.? \p{L}+\.?(?: \d{4})?$/u;
 
 const SPACES = /^(\s*)(.*?)(\s*)$/s;
 const ELEMENTS = /^([\s\ue000-\uf8ff]*)(.*?)([\s\ue000-\uf8ff]*)$/s;
@@ -76,6 +76,9 @@ export function interpreterOf(entries: Entries, value: Interpreter = (text) => t
       const values = new Map<number, string>();
       for (const [k, place] of places.entries()) {
         const words = match[k + 1] ?? '';
+        // A list before few words has only its last part in common with them: "So., 15. Nov., 11 days ago".
+        const isList = words.includes(', ') && !READERS_DAY.test(words);
+        if (isList && text.startsWith(words) && letters < LEAST_LETTERS_FOR_ANY_VALUE) continue;
         const said =
           understood(words) ?? (isOwn(words) || letters >= LEAST_LETTERS_FOR_ANY_VALUE ? words : null);
         if (said !== null) values.set(place, said);

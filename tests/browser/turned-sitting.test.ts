@@ -230,7 +230,7 @@ describe('a grower photographs a plant from all round', () => {
       await solid.focus();
       for (let step = 0; step < 6; step++) await page.keyboard.press('ArrowRight');
       await page.getByText(/^The 3 o’clock side is in front/).waitFor();
-      await page.getByRole('button', { name: 'From above' }).click();
+      await page.getByRole('button', { name: 'From above', exact: true }).click();
       await page.getByText(/^Seen from above, the 6 o’clock side/).waitFor();
       const box = await solid.boundingBox();
       if (!box) throw new TypeError('Expected the solid to have a place but received none');

@@ -30,6 +30,8 @@ async function isKept(bench: TestBench, plantId: string, bytes: Buffer): Promise
   return false;
 }
 
+const MOST_PHOTOS = 90;
+
 describe('every step of keeping a photo may fail', () => {
   it.each(['EIO', 'ENOSPC'] as const)('with %s, and each photo is kept or absent', async (code) => {
     const bench = await openBench();
@@ -68,7 +70,8 @@ describe('every step of keeping a photo may fail', () => {
     const { db } = bench.services;
     await isKept(bench, plant.id, anotherFile(jpeg));
     const told = { kept: 0, refused: 0 };
-    for (let n = 0; n < 12; n += 1) {
+    // Free pages within the file take some photos before it must grow.
+    for (let n = 0; n < 12 || (told.refused === 0 && n < MOST_PHOTOS); n += 1) {
       await bench.services.queue.whenIdle();
       db.pragma(`max_page_count = ${Number(db.pragma('page_count', { simple: true })) + (n % 3)}`);
       const bytes = anotherFile(jpeg);

@@ -24,6 +24,16 @@ CREATE TRIGGER reading_of_measurement AFTER INSERT ON measurements BEGIN
       json_extract(new.leaf_look, '$.from');
 END;
 
+CREATE TRIGGER reading_of_changed_measurement AFTER UPDATE OF method_version, report, leaf_look ON measurements
+WHEN new.id = (SELECT measurement_id FROM readings WHERE view_id = new.view_id) BEGIN
+  INSERT OR REPLACE INTO readings
+    SELECT new.view_id, new.id, new.method_version, json_extract(new.report, '$.status'),
+      json_extract(new.report, '$.notCompared'),
+      coalesce(json_extract(new.report, '$.flower.share'), json_extract(new.report, '$.canopy.flowerShare')),
+      json_extract(new.report, '$.flower.plusMinus'), json_extract(new.report, '$.gaps.tightness'),
+      json_extract(new.leaf_look, '$.from');
+END;
+
 INSERT INTO readings
   SELECT view_id, id, method_version, json_extract(report, '$.status'), json_extract(report, '$.notCompared'),
     coalesce(json_extract(report, '$.flower.share'), json_extract(report, '$.canopy.flowerShare')),

@@ -24,14 +24,8 @@ CREATE TRIGGER reading_of_measurement AFTER INSERT ON measurements BEGIN
       json_extract(new.leaf_look, '$.from');
 END;
 
-CREATE TRIGGER reading_of_changed_measurement AFTER UPDATE OF method_version, report, leaf_look ON measurements
-WHEN new.id = (SELECT measurement_id FROM readings WHERE view_id = new.view_id) BEGIN
-  INSERT OR REPLACE INTO readings
-    SELECT new.view_id, new.id, new.method_version, json_extract(new.report, '$.status'),
-      json_extract(new.report, '$.notCompared'),
-      coalesce(json_extract(new.report, '$.flower.share'), json_extract(new.report, '$.canopy.flowerShare')),
-      json_extract(new.report, '$.flower.plusMinus'), json_extract(new.report, '$.gaps.tightness'),
-      json_extract(new.leaf_look, '$.from');
+CREATE TRIGGER reading_of_changed_method AFTER UPDATE OF method_version ON measurements BEGIN
+  UPDATE readings SET method_version = new.method_version WHERE measurement_id = new.id AND view_id = new.view_id;
 END;
 
 INSERT INTO readings

@@ -1,6 +1,7 @@
 import type { Day } from './day.ts';
 
-const MONTHS = [
+/** Months as core writes them, January first. */
+export const MONTHS = [
   'January',
   'February',
   'March',

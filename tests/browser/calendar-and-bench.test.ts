@@ -8,6 +8,7 @@ import type { Plant } from '../../server/schemas/plant.ts';
 import type { Calendar } from '../../server/schemas/season.ts';
 import type { WorkList } from '../../server/schemas/work.ts';
 import { todayHere } from '../../web/src/words/day-words.ts';
+import { noteFaults } from './note-faults.ts';
 import { openBrowser } from './open-browser.ts';
 import { type RunningApp, startApp } from './start-app.ts';
 
@@ -72,10 +73,7 @@ describe('a grower with many plants', () => {
     await context.grantPermissions(['clipboard-read', 'clipboard-write']);
     context.setDefaultTimeout(PATIENCE_MS);
     page = await context.newPage();
-    page.on('pageerror', (fault) => faults.push(fault.message));
-    page.on('console', (message) => {
-      if (message.type() === 'error') faults.push(message.text());
-    });
+    noteFaults(page, faults);
   }, PATIENCE_MS);
 
   afterAll(async () => {

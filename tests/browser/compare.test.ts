@@ -1,7 +1,8 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Plant } from '../../server/schemas/plant.ts';
-import { asJson, ask, grownPlant } from './grown-plant.ts';
+import { asJson, ask, grownPlant, LANTERN } from './grown-plant.ts';
+import { noteFaults } from './note-faults.ts';
 import { openBrowser } from './open-browser.ts';
 import { type RunningApp, startApp } from './start-app.ts';
 
@@ -30,15 +31,14 @@ describe('two photos compared', () => {
     browser = await openBrowser();
     plant = await grownPlant(
       app.url,
-      { name: 'Lantern', kind: 'regal', variety: '', rimMm: 130, showDay: null },
+      LANTERN,
       DAYS.map((day) => ({ file: `window-regal/${day}.jpg`, day })),
     );
     await ask(app.url, `/plants/${plant.id}/stops`, asJson('POST', { day: '2026-09-10', depth: 'tip' }));
     const context = await browser.newContext({ viewport: { width: 390, height: 844 }, locale: 'en-GB' });
     context.setDefaultTimeout(60_000);
     page = await context.newPage();
-    page.on('pageerror', (fault) => faults.push(fault.message));
-    page.on('console', (line) => line.type() === 'error' && faults.push(line.text()));
+    noteFaults(page, faults);
     await page.goto(`${app.url}/plants/${plant.id}`);
     await page.getByRole('button', { name: 'Compare two photos' }).click();
   }, PATIENCE_MS);

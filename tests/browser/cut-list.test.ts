@@ -7,6 +7,7 @@ import type { CutList } from '../../server/schemas/cuts.ts';
 import type { PlantPage } from '../../server/schemas/pages.ts';
 import type { Plant } from '../../server/schemas/plant.ts';
 import { todayHere } from '../../web/src/words/day-words.ts';
+import { noteFaults } from './note-faults.ts';
 import { openBrowser } from './open-browser.ts';
 import { type RunningApp, startApp } from './start-app.ts';
 
@@ -95,10 +96,7 @@ describe('a grower works through a cut list', () => {
     });
     context.setDefaultTimeout(PATIENCE_MS);
     page = await context.newPage();
-    page.on('pageerror', (fault) => faults.push(fault.message));
-    page.on('console', (message) => {
-      if (message.type() === 'error') faults.push(message.text());
-    });
+    noteFaults(page, faults);
     plant = await addPlant({ name: 'Stairwell regal', kind: 'regal', rimMm: 150 });
     // A week after a hard stop: bare stems of many lengths.
     await addPhoto(plant.id, 'old-regal/2026-09-27.jpg', 0);

@@ -2,7 +2,8 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { PlantPage } from '../../server/schemas/pages.ts';
 import type { Plant } from '../../server/schemas/plant.ts';
-import { asJson, ask, grownPlant } from './grown-plant.ts';
+import { asJson, ask, grownPlant, LANTERN } from './grown-plant.ts';
+import { noteFaults } from './note-faults.ts';
 import { openBrowser } from './open-browser.ts';
 import { type RunningApp, startApp } from './start-app.ts';
 
@@ -21,8 +22,7 @@ describe('weeks of photos as a film', () => {
     // The test answers pictures itself, which it cannot where a service worker asks for them.
     const context = await browser.newContext({ locale: 'en-GB', serviceWorkers: 'block', ...options });
     const opened = await context.newPage();
-    opened.on('pageerror', (fault) => faults.push(fault.message));
-    opened.on('console', (line) => line.type() === 'error' && faults.push(line.text()));
+    noteFaults(opened, faults);
     opened.on('request', (request) => {
       if (request.url().includes('/picture')) fetched.push(request.url());
     });
@@ -36,7 +36,7 @@ describe('weeks of photos as a film', () => {
     browser = await openBrowser();
     plant = await grownPlant(
       app.url,
-      { name: 'Lantern', kind: 'regal', variety: '', rimMm: 130, showDay: null },
+      LANTERN,
       DAYS.map((day) => ({ file: `window-regal/${day}.jpg`, day })),
     );
     await ask(app.url, `/plants/${plant.id}/stops`, asJson('POST', { day: '2026-10-10', depth: 'tip' }));

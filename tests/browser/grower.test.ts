@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { noteFaults } from './note-faults.ts';
 import { openBrowser } from './open-browser.ts';
 import { type RunningApp, startApp } from './start-app.ts';
 
@@ -33,10 +34,7 @@ describe('a grower', () => {
     });
     context.setDefaultTimeout(PATIENCE_MS);
     page = await context.newPage();
-    page.on('pageerror', (fault) => faults.push(fault.message));
-    page.on('console', (message) => {
-      if (message.type() === 'error') faults.push(message.text());
-    });
+    noteFaults(page, faults);
   });
 
   afterAll(async () => {

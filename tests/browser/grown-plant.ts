@@ -6,6 +6,9 @@ import type { Plant } from '../../server/schemas/plant.ts';
 
 const SAMPLES = join(import.meta.dirname, '../../sample-images');
 
+/** What is told of a plant that stands where the sample window regal does. */
+export const LANTERN = { name: 'Lantern', kind: 'regal', variety: '', rimMm: 130, showDay: null } as const;
+
 /** Asks the server that a test has started. */
 export async function ask<Answer>(appUrl: string, path: string, init?: RequestInit): Promise<Answer> {
   const answer = await fetch(`${appUrl}/api${path}`, init);

@@ -7,6 +7,7 @@ import { encodePhoto } from '../../sample-images/render/write-photo.ts';
 import type { PlantPage } from '../../server/schemas/pages.ts';
 import type { Plant } from '../../server/schemas/plant.ts';
 import { asJson, ask, grownPlant } from './grown-plant.ts';
+import { noteFaults } from './note-faults.ts';
 import { openBrowser } from './open-browser.ts';
 import { type AppOnDay, startOnDay } from './start-on-day.ts';
 
@@ -57,10 +58,7 @@ describe('leaf and bloom from the weekly photo', () => {
     context.setDefaultTimeout(PATIENCE_MS / 3);
     app = await startOnDay(context, TODAY);
     page = await context.newPage();
-    page.on('pageerror', (fault) => faults.push(fault.message));
-    page.on('console', (message) => {
-      if (message.type() === 'error') faults.push(message.text());
-    });
+    noteFaults(page, faults);
     const photos = BLOOM_DAYS.map((day) => ({ file: `porch-zonal/${day}.jpg`, day }));
     const form = {
       name: 'Row zonal',

@@ -7,6 +7,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { PlantPage } from '../../server/schemas/pages.ts';
 import type { Plant } from '../../server/schemas/plant.ts';
 import type { Stand } from '../../server/schemas/stand.ts';
+import { noteFaults } from './note-faults.ts';
 import { openBrowser } from './open-browser.ts';
 import { type RunningApp, startApp } from './start-app.ts';
 
@@ -49,10 +50,7 @@ describe('a grower photographs with the last outline laid over', () => {
     });
     context.setDefaultTimeout(PATIENCE_MS);
     page = await context.newPage();
-    page.on('pageerror', (fault) => faults.push(fault.message));
-    page.on('console', (message) => {
-      if (message.type() === 'error') faults.push(message.text());
-    });
+    noteFaults(page, faults);
     const post = async (path: string, json: unknown) =>
       (
         await fetch(`${app.url}/api${path}`, {

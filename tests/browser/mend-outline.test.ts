@@ -4,6 +4,7 @@ import type { PlantPage } from '../../server/schemas/pages.ts';
 import type { View } from '../../server/schemas/sitting.ts';
 import { contains } from '../../web/src/mend/zone-dabs.ts';
 import { measuredSample } from './measured-sample.ts';
+import { noteFaults } from './note-faults.ts';
 import { openBrowser } from './open-browser.ts';
 import { openCorrections } from './open-corrections.ts';
 import { paintByFinger, paintByMouse, pinchOpen } from './photo-places.ts';
@@ -46,10 +47,7 @@ describe('a grower mends the outline', () => {
     context.setDefaultTimeout(PATIENCE_MS);
     page = await context.newPage();
     cdp = await context.newCDPSession(page);
-    page.on('pageerror', (fault) => faults.push(fault.message));
-    page.on('console', (message) => {
-      if (message.type() === 'error') faults.push(message.text());
-    });
+    noteFaults(page, faults);
   }, PATIENCE_MS);
 
   afterAll(async () => {

@@ -4,6 +4,7 @@ import { openBrowser } from './open-browser.ts';
 import {
   addPlant,
   choosePhotos,
+  phoneAtPlant,
   photosOf,
   shots,
   untilIt,
@@ -40,11 +41,7 @@ describe('ten photos on a phone whose network is cut', () => {
   });
 
   beforeEach(async () => {
-    context = await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true });
-    context.setDefaultTimeout(PATIENCE_MS);
-    page = await context.newPage();
-    plantId = (await addPlant(app.url, 'Far greenhouse')).id;
-    await page.goto(`${app.url}/plants/${plantId}`);
+    ({ context, page, plantId } = await phoneAtPlant(browser, app.url, PATIENCE_MS));
     await untilReadyForNoNetwork(page);
   });
 

@@ -1,4 +1,4 @@
-import type { Page } from 'playwright-core';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
 import type { PlantPage } from '../../server/schemas/pages.ts';
 import type { Plant } from '../../server/schemas/plant.ts';
 import { plantJpeg } from '../server/fixtures/photos.ts';
@@ -28,6 +28,20 @@ export async function addPlant(url: string, name: string): Promise<Plant> {
     body: JSON.stringify({ name, kind: 'regal' }),
   });
   return (await answer.json()) as Plant;
+}
+
+/** A phone that shows the page of a new plant. */
+export async function phoneAtPlant(
+  browser: Browser,
+  appUrl: string,
+  patienceMs: number,
+): Promise<{ context: BrowserContext; page: Page; plantId: string }> {
+  const context = await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true });
+  context.setDefaultTimeout(patienceMs);
+  const page = await context.newPage();
+  const { id: plantId } = await addPlant(appUrl, 'Far greenhouse');
+  await page.goto(`${appUrl}/plants/${plantId}`);
+  return { context, page, plantId };
 }
 
 /** Names of the photos that the server has of a plant, each as often as it is there. */

@@ -1,7 +1,7 @@
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { openBrowser } from './open-browser.ts';
-import { addPlant, choosePhotos, photosOf, shots, untilIt } from './phone-and-plant.ts';
+import { choosePhotos, phoneAtPlant, photosOf, shots, untilIt } from './phone-and-plant.ts';
 import { type RunningApp, startApp } from './start-app.ts';
 
 const PATIENCE_MS = 60_000;
@@ -22,11 +22,7 @@ describe('what goes wrong with a photo', () => {
     await app?.stop();
   });
   beforeEach(async () => {
-    context = await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true });
-    context.setDefaultTimeout(PATIENCE_MS);
-    page = await context.newPage();
-    plantId = (await addPlant(app.url, 'Far greenhouse')).id;
-    await page.goto(`${app.url}/plants/${plantId}`);
+    ({ context, page, plantId } = await phoneAtPlant(browser, app.url, PATIENCE_MS));
   });
   afterEach(() => context.close());
 

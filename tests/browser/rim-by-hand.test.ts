@@ -3,7 +3,8 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { PlantPage } from '../../server/schemas/pages.ts';
 import type { Plant } from '../../server/schemas/plant.ts';
 import type { View } from '../../server/schemas/sitting.ts';
-import { ask, grownPlant } from './grown-plant.ts';
+import { ask, grownPlant, LANTERN } from './grown-plant.ts';
+import { noteFaults } from './note-faults.ts';
 import { openBrowser } from './open-browser.ts';
 import { openCorrections } from './open-corrections.ts';
 import { type RunningApp, startApp } from './start-app.ts';
@@ -35,16 +36,11 @@ describe('a grower sets the rim and the axis by hand', () => {
   beforeAll(async () => {
     app = await startApp('off');
     browser = await openBrowser();
-    plant = await grownPlant(
-      app.url,
-      { name: 'Lantern', kind: 'regal', variety: '', rimMm: 130, showDay: null },
-      [{ file: 'window-regal/2026-10-18.jpg', day: '2026-10-18' }],
-    );
+    plant = await grownPlant(app.url, LANTERN, [{ file: 'window-regal/2026-10-18.jpg', day: '2026-10-18' }]);
     const context = await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true });
     context.setDefaultTimeout(60_000);
     page = await context.newPage();
-    page.on('pageerror', (fault) => faults.push(fault.message));
-    page.on('console', (line) => line.type() === 'error' && faults.push(line.text()));
+    noteFaults(page, faults);
   }, PATIENCE_MS);
 
   afterAll(async () => {

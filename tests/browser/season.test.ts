@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { PlantSeasonAnswer } from '../../server/schemas/season.ts';
+import { noteFaults } from './note-faults.ts';
 import { openBrowser } from './open-browser.ts';
 import { openCorrections } from './open-corrections.ts';
 import { type AppOnDay, startOnDay } from './start-on-day.ts';
@@ -44,10 +45,7 @@ describe('a grower’s season', () => {
     context.setDefaultTimeout(PATIENCE_MS / 3);
     app = await startOnDay(context, '2026-04-01');
     page = await context.newPage();
-    page.on('pageerror', (fault) => faults.push(fault.message));
-    page.on('console', (message) => {
-      if (message.type() === 'error') faults.push(message.text());
-    });
+    noteFaults(page, faults);
     const form = { name: 'Lantern', kind: 'fuchsia-single', variety: 'Pale Lantern', rimMm: 130 };
     const added = await fetch(`${app.url}/api/plants`, {
       method: 'POST',

@@ -4,6 +4,7 @@ import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Stand } from '../../server/schemas/stand.ts';
 import { measuredSample } from './measured-sample.ts';
+import { noteFaults } from './note-faults.ts';
 import { openBrowser } from './open-browser.ts';
 import { type RunningApp, startApp } from './start-app.ts';
 
@@ -27,10 +28,7 @@ describe('a grower sets up the stand', () => {
     context = await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true });
     context.setDefaultTimeout(PATIENCE_MS);
     page = await context.newPage();
-    page.on('pageerror', (fault) => faults.push(fault.message));
-    page.on('console', (message) => {
-      if (message.type() === 'error') faults.push(message.text());
-    });
+    noteFaults(page, faults);
   }, PATIENCE_MS);
 
   afterAll(async () => {

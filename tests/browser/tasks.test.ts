@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { noteFaults } from './note-faults.ts';
 import { openBrowser } from './open-browser.ts';
 import type { ServedHome } from './start-on-day.ts';
 import { ALL_TASKS } from './tasks/all-tasks.ts';
@@ -45,8 +46,7 @@ describe('tasks of a grower', () => {
       context.setDefaultTimeout(PATIENCE_MS / 3);
       const page = await context.newPage();
       const faults: string[] = [];
-      page.on('pageerror', (fault) => faults.push(fault.message));
-      page.on('console', (line) => line.type() === 'error' && faults.push(line.text()));
+      noteFaults(page, faults);
       const steps: string[] = [];
       const shot = async (step: string) => {
         steps.push(step);

@@ -1,20 +1,11 @@
-import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
-import { NOTHING_KNOWN } from '../../../core/canopy/known.ts';
-import { openNetwork } from '../../../core/canopy/model/onnx-door.ts';
-import { balancePhoto } from '../../../core/colour/balance-photo.ts';
 import type { Foliage, NoFoliage } from '../../../core/foliage/foliage.ts';
 import { foliageOf } from '../../../core/foliage/foliage-of.ts';
-import { leafColours } from '../../../core/foliage/leaf-colours.ts';
 import { leafLook, learnNormalLeaf, type NormalLeaf } from '../../../core/foliage/normal-leaf.ts';
-import { gatherPhoto, measureGathered } from '../../../core/measure-photo.ts';
-import { openOpenCv } from '../../../core/opencv/door.ts';
-import type { Raster } from '../../../core/raster/raster.ts';
 import { LEAF_TONES, leafTones } from '../../../sample-images/render/leaf-tones.ts';
-import { readUprightPhoto } from '../../../server/intake/read-upright-photo.ts';
-import { emptyStandFile, shotFile } from '../../reshot/shots.ts';
 import { quantile } from '../../score/quantile.ts';
 import { type AilingPlant, type AilingShot, ailingPlants } from './ailing-plants.ts';
+import { door, emptyStand, leafOfPhoto } from './leaf-of-photo.ts';
 
 /**
  * How well yellow and brown leaf are told, through the real cut-out, on rendered plants whose shares are known, in three lights
@@ -31,8 +22,6 @@ const { values } = parseArgs({
   options: { series: { type: 'string', default: '1' }, plants: { type: 'string' } },
 });
 
-const door = await openOpenCv();
-const network = await openNetwork(readFileSync('core/canopy/model/first-guess.onnx'));
 const count = values.plants === undefined ? undefined : Number(values.plants);
 const readings: Reading[] = [];
 for (const plant of ailingPlants(Number(values.series), count)) readings.push(...(await readPlant(plant)));
@@ -71,17 +60,17 @@ interface Reading {
 }
 
 async function readPlant({ name, isGolden, emptyView, healthy, later }: AilingPlant): Promise<Reading[]> {
-  const reference = await rasterOf(await emptyStandFile(emptyView));
+  const reference = await emptyStand(emptyView);
   let normal: NormalLeaf | null = null;
   for (const shot of healthy) {
-    const seen = await cutOut(shot, reference);
+    const seen = await leafOfPhoto(shot.view, reference);
     if (seen === null) continue;
     const look = leafLook(seen.colours, seen.photoBalance.balance.from);
     if (look !== null) normal = learnNormalLeaf(normal, look);
   }
   const found: Reading[] = [];
   for (const shot of later) {
-    const seen = await cutOut(shot, reference);
+    const seen = await leafOfPhoto(shot.view, reference);
     if (seen === null) {
       process.stdout.write(`${name}: not cut out\n`);
       continue;
@@ -98,22 +87,6 @@ async function readPlant({ name, isGolden, emptyView, healthy, later }: AilingPl
     );
   }
   return found;
-}
-
-async function cutOut(shot: AilingShot, reference: Raster) {
-  const photo = await readUprightPhoto(new Uint8Array(readFileSync(await shotFile(shot.view))));
-  const stand = { reference, sheet: null, cameraDistanceMm: null, focalLengthPx: null };
-  const options = { ...NOTHING_KNOWN, network, stand, photoName: '', rimMm: null, turnDeg: null };
-  const gathered = await gatherPhoto(photo, options);
-  const { found } = measureGathered(gathered, []);
-  if (found === null) return null;
-  const photoBalance = balancePhoto(photo.raster, found.parts, { reference, stand: gathered.stand });
-  const colours = leafColours(door, photo.raster, found.parts, photoBalance.balance);
-  return { colours, photoBalance };
-}
-
-async function rasterOf(file: string): Promise<Raster> {
-  return (await readUprightPhoto(new Uint8Array(readFileSync(file)))).raster;
 }
 
 /** Of all leaf and stem that the photo shows. */

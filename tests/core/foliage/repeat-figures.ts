@@ -1,16 +1,9 @@
-import { readFileSync } from 'node:fs';
-import { NOTHING_KNOWN } from '../../../core/canopy/known.ts';
-import { openNetwork } from '../../../core/canopy/model/onnx-door.ts';
-import { balancePhoto } from '../../../core/colour/balance-photo.ts';
 import { foliageOf } from '../../../core/foliage/foliage-of.ts';
-import { leafColours } from '../../../core/foliage/leaf-colours.ts';
 import { leafLook, type NormalLeaf } from '../../../core/foliage/normal-leaf.ts';
-import { gatherPhoto, measureGathered } from '../../../core/measure-photo.ts';
-import { openOpenCv } from '../../../core/opencv/door.ts';
+import type { Raster } from '../../../core/raster/raster.ts';
 import type { ViewOptions } from '../../../sample-images/render/render-view.ts';
-import { readUprightPhoto } from '../../../server/intake/read-upright-photo.ts';
-import { emptyStandFile, shotFile } from '../../reshot/shots.ts';
 import { ailingPlants, type EXPOSURES, inLight, type LightName } from './ailing-plants.ts';
+import { door, emptyStand, leafOfPhoto } from './leaf-of-photo.ts';
 
 /**
  * How well yellow and brown leaf repeat: rendered plants whose leaf stays as it is, photographed in other lights and exposures, each photo held
@@ -26,13 +19,11 @@ const SHOTS: readonly (readonly [LightName, (typeof EXPOSURES)[number]])[] = [
   ['day', 0.5],
 ];
 const NORMAL_95 = 1.96;
-const door = await openOpenCv();
-const network = await openNetwork(readFileSync('core/canopy/model/first-guess.onnx'));
 
 const ratios: Record<'yellow' | 'brown', number[]> = { yellow: [], brown: [] };
 let [inside, all] = [0, 0];
 for (const { name, emptyView, healthy, later } of ailingPlants(2, Number(process.argv[2] ?? 4))) {
-  const reference = await rasterOf(await emptyStandFile(emptyView));
+  const reference = await emptyStand(emptyView);
   const normal = (await seen((healthy[0] as (typeof healthy)[number]).view, reference, null))?.look ?? null;
   const ailing = (later.at(-1) as (typeof later)[number]).view.ailing;
   const still = (healthy[0] as (typeof healthy)[number]).view;
@@ -69,31 +60,11 @@ console.log(
 );
 console.log(`within the plus-minus of their plant's mean: ${inside} of ${all}`);
 
-async function seen(
-  view: ViewOptions,
-  reference: Awaited<ReturnType<typeof rasterOf>>,
-  normal: NormalLeaf | null,
-) {
-  const photo = await readUprightPhoto(new Uint8Array(readFileSync(await shotFile(view))));
-  const stand = { reference, sheet: null, cameraDistanceMm: null, focalLengthPx: null };
-  const gathered = await gatherPhoto(photo, {
-    ...NOTHING_KNOWN,
-    network,
-    stand,
-    photoName: '',
-    rimMm: null,
-    turnDeg: null,
-  });
-  const { found } = measureGathered(gathered, []);
-  if (found === null) return null;
-  const photoBalance = balancePhoto(photo.raster, found.parts, { reference, stand: gathered.stand });
-  const colours = leafColours(door, photo.raster, found.parts, photoBalance.balance);
+async function seen(view: ViewOptions, reference: Raster, normal: NormalLeaf | null) {
+  const leaf = await leafOfPhoto(view, reference);
+  if (leaf === null) return null;
   return {
-    foliage: foliageOf(door, { colours, photoBalance, normal }),
-    look: leafLook(colours, photoBalance.balance.from),
+    foliage: foliageOf(door, { ...leaf, normal }),
+    look: leafLook(leaf.colours, leaf.photoBalance.balance.from),
   };
-}
-
-async function rasterOf(file: string) {
-  return (await readUprightPhoto(new Uint8Array(readFileSync(file)))).raster;
 }

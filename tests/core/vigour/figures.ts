@@ -8,9 +8,10 @@
  */
 
 import { addDays, day } from '../../../core/day/day.ts';
-import { looksLimp, type StatureReading } from '../../../core/vigour/wilt.ts';
+import type { StatureReading } from '../../../core/vigour/wilt.ts';
 import { seededChance } from '../../../sample-images/render/geometry/seeded-random.ts';
-import { count, median, note, share } from '../growth/tally.ts';
+import { median, share } from '../growth/tally.ts';
+import { judged, NOTED } from './judged.ts';
 import { type Standing, standingReading, tipStop } from './limp-plants.ts';
 
 const plants = Number(process.argv[2] ?? 24);
@@ -45,15 +46,7 @@ for (let seed = first; seed < first + plants; seed++) {
   const chance = seededChance(seed);
   const turnDeg = (key: number) => chance.between(-3, 3, key);
   const before = reading(seed, { week: -1, day: 1, turnDeg: turnDeg(1) }, 0);
-  const judge = (row: string, now: StatureReading) => {
-    const found = looksLimp(now, [before], { cutDays: [], dryUntil: null });
-    if (!found.ok) throw new Error(found.hint);
-    count(row, found.isLimp);
-    for (const measure of ['height', 'spread', 'middle', 'tightness'] as const) {
-      note(`${row} ${measure}`, -100 * found.fallen[measure]);
-    }
-    note(`${row} out`, 100 * found.hangsOut);
-  };
+  const judge = (row: string, now: StatureReading) => judged(row, now, before);
   FIRM.forEach(([row, standing], k) => {
     judge(row, reading(seed, { ...standing, day: 2 + k, turnDeg: turnDeg(2 + k) }, 7));
   });
@@ -71,8 +64,6 @@ console.log(
   `${plants} plants, seeds from ${first}; median change of height, spread, mean height of the leaf, tightness; share outside the former outline, %`,
 );
 for (const row of [...FIRM.map(([name]) => name), ...DROOPED]) {
-  const moved = ['height', 'spread', 'middle', 'tightness', 'out'].map((measure) =>
-    median(`${row} ${measure}`).padStart(6),
-  );
+  const moved = NOTED.map((measure) => median(`${row} ${measure}`).padStart(6));
   console.log(`${row.padEnd(30)} called limp ${share(row).padStart(5)} %   ${moved.join(' ')}`);
 }

@@ -12,7 +12,7 @@ import { openNetwork } from '../../../core/canopy/model/onnx-door.ts';
 import { addDays, day } from '../../../core/day/day.ts';
 import { measurePhoto } from '../../../core/measure-photo.ts';
 import { statureReading } from '../../../core/vigour/stature-reading.ts';
-import { looksLimp, type StatureReading } from '../../../core/vigour/wilt.ts';
+import type { StatureReading } from '../../../core/vigour/wilt.ts';
 import { seededChance } from '../../../sample-images/render/geometry/seeded-random.ts';
 import type { ViewOptions } from '../../../sample-images/render/render-view.ts';
 import { PLANT_SEASONS } from '../../../sample-images/render/season/plants.ts';
@@ -20,7 +20,8 @@ import { sittingView } from '../../../sample-images/render/season/sitting-view.t
 import { readUprightPhoto } from '../../../server/intake/read-upright-photo.ts';
 import { disturbed, USUAL } from '../../reshot/disturb.ts';
 import { emptyStandFile, shotFile } from '../../reshot/shots.ts';
-import { count, median, note, share } from '../growth/tally.ts';
+import { count, median, share } from '../growth/tally.ts';
+import { judged, NOTED } from './judged.ts';
 import { tipStop } from './limp-plants.ts';
 
 const plants = Number(process.argv[2] ?? 30);
@@ -91,13 +92,7 @@ for (let seed = first; seed < first + plants; seed++) {
   const judge = (row: string, now: StatureReading | null) => {
     count('measured', before !== null && now !== null);
     if (before === null || now === null) return;
-    const found = looksLimp(now, [before], { cutDays: [], dryUntil: null });
-    if (!found.ok) throw new Error(found.hint);
-    count(row, found.isLimp);
-    for (const measure of ['height', 'spread', 'middle', 'tightness'] as const) {
-      note(`${row} ${measure}`, -100 * found.fallen[measure]);
-    }
-    note(`${row} out`, 100 * found.hangsOut);
+    const found = judged(row, now, before);
     const numbers = [...Object.values(found.fallen).map((fell) => -100 * fell), 100 * found.hangsOut];
     const cells = numbers.map((one) => one.toFixed(1).padStart(6)).join(' ');
     console.log(`${seed} ${row.padEnd(26)} ${found.isLimp ? 'limp' : 'firm'} ${cells}`);
@@ -113,8 +108,6 @@ console.log(
   `\n${plants} plants, seeds from ${first}; photos measured ${share('measured')} %; median change of height, spread, mean height of the leaf, tightness; share outside the former outline, %`,
 );
 for (const row of [GREW, CUT, LIMP, FAINT]) {
-  const moved = ['height', 'spread', 'middle', 'tightness', 'out'].map((measure) =>
-    median(`${row} ${measure}`).padStart(6),
-  );
+  const moved = NOTED.map((measure) => median(`${row} ${measure}`).padStart(6));
   console.log(`${row?.padEnd(26)} called limp ${share(row as string).padStart(5)} %   ${moved.join(' ')}`);
 }

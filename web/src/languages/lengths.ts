@@ -1,5 +1,4 @@
-const MM_PER_INCH = 25.4;
-const INCHES_PER_FOOT = 12;
+import { MM_PER_FOOT, MM_PER_INCH } from './inch.ts';
 
 /** Lengths and areas as texts say them: "24 mm", "12–14 mm", "± 2 mm", "24 mm (± 2)", "1.5 m", "40 cm²". */
 const LENGTH =
@@ -7,9 +6,9 @@ const LENGTH =
 const NUMBER = /\d+(?:[.,]\d+)?/g;
 
 /**
- * A text with its lengths in inches, from 3 feet on in feet.
+ * A text with its lengths in inches, those in metres in feet.
  *
- * Example: "24 mm (± 2)" is "0.94 in (± 0.08)"; "1.5 m" is "4.9 ft". The inch is 25.4 mm (International Yard and Pound Agreement, 1959).
+ * Example: "24 mm (± 2)" is "0.94 in (± 0.08)"; "1.5 m" is "4.9 ft".
  */
 export function inInches(text: string): string {
   return text.replaceAll(
@@ -17,11 +16,11 @@ export function inInches(text: string): string {
     (_, first: string, more: string, space: string, unit: 'mm' | 'cm' | 'm', square, plusMinus) => {
       const mmPerUnit = { mm: 1, cm: 10, m: 1000 }[unit];
       const name = unit === 'm' ? 'ft' : 'in';
-      const mmPerName = name === 'ft' ? MM_PER_INCH * INCHES_PER_FOOT : MM_PER_INCH;
+      const mmPerName = name === 'ft' ? MM_PER_FOOT : MM_PER_INCH;
       const factor = (mmPerUnit / mmPerName) ** (square === '²' ? 2 : 1);
-      const turned = (piece: string) =>
+      const converted = (piece: string) =>
         piece.replaceAll(NUMBER, (value) => rounded(Number(value.replace(',', '.')) * factor));
-      return `${turned(first + more)}${space === '' ? ' ' : space}${name}${square}${turned(plusMinus ?? '')}`;
+      return `${converted(first + more)}${space === '' ? ' ' : space}${name}${square}${converted(plusMinus ?? '')}`;
     },
   );
 }

@@ -4,7 +4,7 @@ import { interpreterInUse } from './speaker.ts';
 import { spokenChildren } from './spoken-children.ts';
 
 /** Attributes that a reader sees or hears. */
-export const SPOKEN_ATTRIBUTES = [
+const SPOKEN_ATTRIBUTES = [
   'alt',
   'aria-description',
   'aria-label',

@@ -1,17 +1,5 @@
-const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-];
+import { MONTHS } from '../../../core/day/day-in-words.ts';
+
 const WRITTEN_DAY = new RegExp(`^(\\d{1,2}) (${MONTHS.join('|')})(?: (\\d{4}))?$`);
 
 /**
@@ -23,7 +11,9 @@ export function dayInLocale(text: string, locale: string): string {
   const match = WRITTEN_DAY.exec(text);
   if (match === null) return text;
   const [, date, month, year] = match;
-  const day = new Date(Date.UTC(Number(year ?? 2000), MONTHS.indexOf(month as string), Number(date)));
+  const day = new Date(
+    Date.UTC(Number(year ?? 2000), MONTHS.indexOf(month as (typeof MONTHS)[number]), Number(date)),
+  );
   return new Intl.DateTimeFormat(locale, {
     day: 'numeric',
     month: 'long',

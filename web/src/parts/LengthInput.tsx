@@ -1,7 +1,6 @@
 import { type ComponentProps, useState } from 'react';
+import { MM_PER_INCH } from '../languages/inch.ts';
 import { unitsChoice } from '../languages/reader.ts';
-
-const MM_PER_INCH = 25.4;
 
 /** The unit that lengths are typed in. */
 export function typedUnit(): 'mm' | 'in' {

@@ -1,8 +1,10 @@
+import { MM_PER_FOOT, MM_PER_INCH } from '../languages/inch.ts';
+
 export type LengthEntry =
   | { readonly ok: true; readonly mm: number | null }
   | { readonly ok: false; readonly fault: string };
 
-const MM_OF = { mm: 1, cm: 10, m: 1000, in: 25.4, ft: 304.8 } as const;
+const MM_OF = { mm: 1, cm: 10, m: 1000, in: MM_PER_INCH, ft: MM_PER_FOOT } as const;
 
 /** Reads "180", "180 cm", "1,8 m", "1800 mm", "71 in" or "5.9 ft" into mm; a bare number is centimetres, nothing is not known. */
 export function readLengthMm(words: string, fault: string): LengthEntry {

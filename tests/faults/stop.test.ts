@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { client } from '../server/fixtures/client.ts';
 import { temporaryFolder } from '../server/fixtures/open-bench.ts';
 import { plantJpeg } from '../server/fixtures/photos.ts';
+import { begunUpload } from './begun-upload.ts';
 import { lookAtStore } from './kept-or-absent.ts';
 import { anotherFile } from './kill-server.ts';
 import { startServer } from './running-server.ts';
@@ -78,19 +79,7 @@ describe('a server that is told to stop', () => {
     const { port } = new URL(server.url);
     const socket = connect(Number(port), '127.0.0.1');
     socket.on('error', () => {});
-    socket.write(
-      [
-        `POST /api/plants/${plant.id}/photos HTTP/1.1`,
-        `Host: localhost:${port}`,
-        'Content-Type: multipart/form-data; boundary=x',
-        'Content-Length: 100000',
-        '',
-        '--x',
-        'Content-Disposition: form-data; name="photos"; filename="a.jpg"',
-        '',
-        'first bytes',
-      ].join('\r\n'),
-    );
+    socket.write(begunUpload(plant.id, port));
     await new Promise((resolve) => setTimeout(resolve, 200));
     const { code, tookMs } = await server.end('SIGTERM');
     console.log(`SIGTERM with a stalled upload: ended in ${Math.round(tookMs)} ms`);

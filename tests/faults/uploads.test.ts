@@ -8,6 +8,7 @@ import { onlyEntry } from '../server/fixtures/client.ts';
 import { openBench, type TestBench, temporaryFolder } from '../server/fixtures/open-bench.ts';
 import { cameraJpeg, plantJpeg } from '../server/fixtures/photos.ts';
 import { BAD_FILES } from './bad-files.ts';
+import { begunUpload } from './begun-upload.ts';
 
 const TABLES = [
   'photos',
@@ -228,19 +229,7 @@ describe('a bad upload', () => {
     const { port } = new URL(bench.url);
     await new Promise<void>((resolve) => {
       const socket = connect(Number(port), '127.0.0.1', () => {
-        socket.write(
-          [
-            `POST /api/plants/${plant.id}/photos HTTP/1.1`,
-            `Host: localhost:${port}`,
-            'Content-Type: multipart/form-data; boundary=x',
-            'Content-Length: 100000',
-            '',
-            '--x',
-            'Content-Disposition: form-data; name="photos"; filename="a.jpg"',
-            '',
-            'first bytes of a photo',
-          ].join('\r\n'),
-        );
+        socket.write(begunUpload(plant.id, port));
         setTimeout(() => socket.destroy(), 100);
       });
       socket.on('close', () => resolve());

@@ -2,6 +2,7 @@ import { lazy, Suspense } from 'react';
 import type { Day } from '../../../core/day/day.ts';
 import type { PlantPage } from '../../../server/schemas/pages.ts';
 import { SavableChart } from '../export/SavableChart.tsx';
+import fold from '../parts/twin.module.css';
 import { BloomAgainstShow } from './BloomAgainstShow.tsx';
 import { BloomOffers } from './BloomOffers.tsx';
 import styles from './BloomSeen.module.css';
@@ -46,7 +47,7 @@ export default function BloomSeen({
           </SavableChart>
         </Suspense>
         <BloomTable bloom={bloom} stops={page.stops} showDay={showDay} today={today} />
-        <details className={styles.meaning}>
+        <details className={`${fold.twin} ${styles.meaning}`}>
           <summary>What the curve rests on</summary>
           <p>{bloom.why}</p>
           {bloom.heads && <p>{bloom.heads.words}</p>}

@@ -3,10 +3,10 @@ import { Link, useSearchParams } from 'wouter';
 import type { PlantPage } from '../../../server/schemas/pages.ts';
 import type { Sitting } from '../../../server/schemas/sitting.ts';
 import { cutListQuery, isLater } from '../api/cuts.ts';
-import { plantQuery } from '../api/queries.ts';
 import buttons from '../parts/buttons.module.css';
 import { Fault } from '../parts/Fault.tsx';
 import { Icon } from '../parts/Icon.tsx';
+import { WithPlant } from '../plant/WithPlant.tsx';
 import { CutDesk } from './CutDesk.tsx';
 import styles from './CutListScreen.module.css';
 import { listedSittings } from './listed-sittings.ts';
@@ -14,15 +14,7 @@ import { SittingChoice } from './SittingChoice.tsx';
 
 /** The stems of one sitting to shorten, to be worked through with the plant on the bench. */
 export default function CutListScreen({ plantId }: { plantId: string }) {
-  const { data: page, error, refetch, isPending } = useQuery(plantQuery(plantId));
-  if (isPending) return <p className={styles.waiting}>Fetching the plant…</p>;
-  if (!page) return <Fault fault={error} onAgain={() => refetch()} />;
-  return (
-    <>
-      {error && <Fault fault={error} onAgain={() => refetch()} />}
-      <OfPlant page={page} />
-    </>
-  );
+  return <WithPlant plantId={plantId}>{(page) => <OfPlant page={page} />}</WithPlant>;
 }
 
 function OfPlant({ page }: { page: PlantPage }) {

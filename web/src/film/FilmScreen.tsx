@@ -1,12 +1,10 @@
-import { useQuery } from '@tanstack/react-query';
 import { Link, useSearchParams } from 'wouter';
 import { castFilm, filmPlaces, filmSides } from '../../../core/film/cast-film.ts';
 import { sideOf } from '../../../core/film/film-photo.ts';
 import type { PlantPage } from '../../../server/schemas/pages.ts';
-import { plantQuery } from '../api/queries.ts';
 import buttons from '../parts/buttons.module.css';
-import { Fault } from '../parts/Fault.tsx';
 import { Icon } from '../parts/Icon.tsx';
+import { WithPlant } from '../plant/WithPlant.tsx';
 import { FilmChoices } from './FilmChoices.tsx';
 import { FilmDesk } from './FilmDesk.tsx';
 import styles from './FilmScreen.module.css';
@@ -14,15 +12,7 @@ import { filmPhotos } from './film-photos.ts';
 
 /** A plant's photos of many weeks in one frame: the plant grows and the camera stands still. */
 export default function FilmScreen({ plantId }: { plantId: string }) {
-  const { data: page, error, refetch, isPending } = useQuery(plantQuery(plantId));
-  if (isPending) return <p className={styles.waiting}>Fetching the plant…</p>;
-  if (!page) return <Fault fault={error} onAgain={() => refetch()} />;
-  return (
-    <>
-      {error && <Fault fault={error} onAgain={() => refetch()} />}
-      <OfPlant page={page} />
-    </>
-  );
+  return <WithPlant plantId={plantId}>{(page) => <OfPlant page={page} />}</WithPlant>;
 }
 
 function OfPlant({ page }: { page: PlantPage }) {

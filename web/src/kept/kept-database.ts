@@ -7,9 +7,10 @@ export interface KeptPhoto {
   readonly plantName: string;
   readonly fileName: string;
   readonly type: string;
+  /** What the grower says of it; `null` leaves it to the camera and to the collar. */
   readonly day: string | null;
   readonly turnDeg: number | null;
-  /** Day and moment of choosing, by this device. */
+  /** Day and moment of choosing, by this device: it may wait for a week. */
   readonly chosenOn: string;
   readonly chosenAtMs: number;
   /** Times that it was sent; more than once when an answer was lost. */

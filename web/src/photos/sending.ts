@@ -1,23 +1,12 @@
 import type { Day } from '../../../core/day/day.ts';
+import type { KeptPhoto } from '../kept/kept-database.ts';
 import { createStore } from '../parts/store.ts';
 
 /** One chosen photo on its way. */
-export interface Sending {
-  readonly key: string;
-  readonly plantId: string;
-  readonly plantName: string;
-  readonly fileName: string;
-  readonly type: string;
-  /** What the grower says of it; `null` leaves it to the camera and to the collar. */
-  readonly day: string | null;
-  readonly turnDeg: number | null;
-  /** Day and moment of choosing, by this device: it may wait for a week. */
+export interface Sending extends Omit<KeptPhoto, 'chosenOn' | 'trouble'> {
   readonly chosenOn: Day;
-  readonly chosenAtMs: number;
   /** `device`: it outlives this page. `page`: the browser keeps nothing, so closing the page would lose it. */
   readonly heldBy: 'device' | 'page';
-  /** Times that it was sent; more than once when an answer was lost. */
-  readonly tries: number;
   readonly stage: SendingStage;
 }
 

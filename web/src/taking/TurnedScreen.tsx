@@ -1,12 +1,10 @@
-import { useQuery } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
 import { Link, useSearchParams } from 'wouter';
 import type { PlantPage } from '../../../server/schemas/pages.ts';
 import type { View } from '../../../server/schemas/sitting.ts';
-import { plantQuery } from '../api/queries.ts';
 import buttons from '../parts/buttons.module.css';
-import { Fault } from '../parts/Fault.tsx';
 import { Icon } from '../parts/Icon.tsx';
+import { WithPlant } from '../plant/WithPlant.tsx';
 import { dayWords, todayHere } from '../words/day-words.ts';
 import { CollarOffer } from './CollarOffer.tsx';
 import { CountChoice } from './CountChoice.tsx';
@@ -19,15 +17,7 @@ import { useTaking } from './use-taking.ts';
 
 /** Leads through a turned sitting, shot by shot. */
 export default function TurnedScreen({ plantId }: { plantId: string }) {
-  const { data: page, error, refetch, isPending } = useQuery(plantQuery(plantId));
-  if (isPending) return <p>Fetching the plant…</p>;
-  if (!page) return <Fault fault={error} onAgain={() => refetch()} />;
-  return (
-    <>
-      {error && <Fault fault={error} onAgain={() => refetch()} />}
-      <Taking page={page} />
-    </>
-  );
+  return <WithPlant plantId={plantId}>{(page) => <Taking page={page} />}</WithPlant>;
 }
 
 function Taking({ page }: { page: PlantPage }) {

@@ -1,6 +1,7 @@
 import { lazy, type ReactNode, Suspense } from 'react';
 import type { PlantPage } from '../../../../server/schemas/pages.ts';
 import type { PlantSeasonAnswer } from '../../../../server/schemas/season.ts';
+import fold from '../../parts/twin.module.css';
 import type { SheetName } from '../../plant/PlantSheets.tsx';
 import { FigureMakeup } from '../figures/FigureMakeup.tsx';
 import { PlanLine } from './PlanLine.tsx';
@@ -55,7 +56,7 @@ export function SeasonPicture({
 
 function Folded({ words, children }: { words: string; children: ReactNode }) {
   return (
-    <details className={styles.folded}>
+    <details className={`${fold.twin} ${styles.folded}`}>
       <summary>{words}</summary>
       {children}
     </details>

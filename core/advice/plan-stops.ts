@@ -23,8 +23,8 @@ export function planStops(history: PlantHistory): Advice | null {
   const { showDay, today, kind, stops } = history;
   if (showDay === null) return null;
   if (showDay < today) return showIsOver(showDay);
-  const { plantId, variety, knowledge } = history.season ?? WITHOUT_RECORDS;
-  const plan = stopPlan({ plantId, variety, kind, showDay, today, stops }, knowledge);
+  const { knowledge, ...plant } = history.season ?? WITHOUT_RECORDS;
+  const plan = stopPlan({ ...plant, kind, showDay, today, stops }, knowledge);
   if (!plan.ok || plan.bloomedOn !== null) return null;
   const next = plan.steps.find(({ state }) => state === 'to-come' || state === 'open' || state === 'overdue');
   if (next !== undefined) return nextStop(next, plan, history);

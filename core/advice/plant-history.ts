@@ -60,6 +60,8 @@ export interface PlantHistory {
     readonly plantId: string;
     readonly variety: string;
     readonly knowledge: SeasonKnowledge;
+    /** When the plant came into full bloom as its photographs show it; `null` or left out when they show none. */
+    readonly fullBloomSeen?: Day | null;
   };
 }
 

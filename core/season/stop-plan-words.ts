@@ -25,11 +25,15 @@ export function stepWords(step: Omit<PlannedStop, 'words'>): string {
   }
 }
 
-/** What the plan says on the whole: how the last stop stands, and what that means for the show. */
-export function planWords(plan: Omit<StopPlan, 'ok' | 'words'>): string {
+/**
+ * What the plan says on the whole: how the last stop stands, and what that means for the show.
+ *
+ * @param isNoted whether the day of full bloom stands in the records; otherwise it is told from photographs
+ */
+export function planWords(plan: Omit<StopPlan, 'ok' | 'words'>, isNoted: boolean): string {
   const { effect, last, restsOn, acceptedLate, bloomedOn } = plan;
   const step = plan.steps.at(-1) as PlannedStop;
-  if (bloomedOn !== null) return bloomedInWords(bloomedOn, plan.showDay);
+  if (bloomedOn !== null) return bloomedInWords(bloomedOn, plan.showDay, isNoted);
   if (effect === null) {
     return `${step.words} How long this kind takes from such a stop to full bloom is not known, so nothing can be said of the show.`;
   }
@@ -43,10 +47,12 @@ export function planWords(plan: Omit<StopPlan, 'ok' | 'words'>): string {
   }
 }
 
-function bloomedInWords(bloomedOn: Day, showDay: Day): string {
+function bloomedInWords(bloomedOn: Day, showDay: Day, isNoted: boolean): string {
   const after = daysBetween(showDay, bloomedOn);
   const when = after === 0 ? 'the day of' : `${days(Math.abs(after))} ${after > 0 ? 'after' : 'before'}`;
-  return `In full bloom since ${dayInWords(bloomedOn)}, ${when} the show.`;
+  return isNoted
+    ? `In full bloom since ${dayInWords(bloomedOn)}, ${when} the show.`
+    : `As the photographs show, in full bloom since about ${dayInWords(bloomedOn)}, ${when} the show.`;
 }
 
 function withoutInWords({ withoutLast }: Pick<StopPlan, 'withoutLast'>): string {

@@ -23,6 +23,8 @@ export interface PlanQuestion extends Omit<BloomQuestion, 'depth'> {
   readonly today: Day;
   /** As written down, in any order, of this season or earlier ones; what lies after today is left out. */
   readonly stops: readonly WrittenStop[];
+  /** When the plant came into full bloom as its photographs show it; `null` or left out when they show none. */
+  readonly fullBloomSeen?: Day | null;
 }
 
 /** `overdue`: past its window, still possible. `left-out`: too late to be done, or a later one is done already. */
@@ -61,7 +63,7 @@ export interface StopPlan {
   readonly days: DaysToBloom | null;
   /** If no last stop is given any more: of the earlier stop written down this season; `null` where there is none. */
   readonly withoutLast: StopEffect | null;
-  /** The day on which it came into full bloom, once that is noted: then chances are past. */
+  /** The day on which it came into full bloom, once that is noted or photographed: then chances are past. */
   readonly bloomedOn: Day | null;
   readonly words: string;
 }
@@ -82,7 +84,8 @@ export interface NoStopPlan {
  * when full bloom is likely.
  *
  * Notes: an earlier stop that was missed moves nothing: the last one decides the bloom. The plant's record of this very season is not
- * learned from here; it counts from the next plan on.
+ * learned from here; it counts from the next plan on. A bloom that photographs show is the last stop's once that stop is written down:
+ * before it, it is one of those that the stop takes away.
  *
  * Example: a fuchsia single for 13 August 2026 without records has its last stop on 2 to 8 June 2026, the last day 66 days before.
  */
@@ -92,7 +95,7 @@ export function stopPlan(question: PlanQuestion, known: SeasonKnowledge): StopPl
     const hint = `The show on ${dayInWords(showDay)} is over, so no stop can be counted back from it.`;
     return { ok: false, reason: 'show-over', hint };
   }
-  const { earlier: records, bloomedOn } = seasonsApart(question, known.records);
+  const { earlier: records, bloomedOn: notedOn } = seasonsApart(question, known.records);
   const knowledge = { ...known, records };
   const defaults = knowledge.defaults.kinds[question.kind];
   const { acceptedLate, windowDays } = knowledge.defaults.weighing;
@@ -141,6 +144,8 @@ export function stopPlan(question: PlanQuestion, known: SeasonKnowledge): StopPl
       effect: effectOfStop({ stopDay: stop.day, depth: stop.depth, showDay }, told.belief, lastsDays),
     };
   };
+  const seen = question.fullBloomSeen ?? null;
+  const seenOn = lastWritten !== null && seen !== null && seen >= lastWritten.day ? seen : null;
   const earlier = lastWritten === null ? written.findLast((stop) => stop !== null) : null;
   const plan = {
     showDay,
@@ -151,8 +156,8 @@ export function stopPlan(question: PlanQuestion, known: SeasonKnowledge): StopPl
     planned,
     restsOn,
     ...tellEffect({ day: stopDay, depth }),
-    bloomedOn,
+    bloomedOn: notedOn ?? seenOn,
     withoutLast: earlier ? tellEffect(earlier).effect : null,
   } as const;
-  return { ok: true, ...plan, words: planWords(plan) };
+  return { ok: true, ...plan, words: planWords(plan, notedOn !== null) };
 }

@@ -99,6 +99,8 @@ export interface SeenBloom {
   readonly day: Day;
   /** Whether its days are told closely enough to go by. */
   readonly isTold: boolean;
+  /** When it came into full bloom; `null` while it has not, and where that is not told closely enough. */
+  readonly fullOn: Day | null;
   readonly againstShow: BloomAgainstShow;
 }
 

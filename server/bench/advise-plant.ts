@@ -15,10 +15,13 @@ export interface PlantSoFar {
   readonly stops: readonly Stop[];
   readonly today: Day;
   readonly knowledge: SeasonKnowledge;
+  /** When it came into full bloom as the photographs show it; `null` when they show none. */
+  readonly fullBloomSeen: Day | null;
 }
 
 /** A plant's past in the form that advice rests on. */
-export function plantHistory({ plant, sittings, stops, today, knowledge }: PlantSoFar): PlantHistory {
+export function plantHistory(soFar: PlantSoFar): PlantHistory {
+  const { plant, sittings, stops, today, knowledge, fullBloomSeen } = soFar;
   return {
     kind: plant.kind,
     showDay: plant.showDay,
@@ -30,7 +33,7 @@ export function plantHistory({ plant, sittings, stops, today, knowledge }: Plant
       leftOut,
     })),
     stops,
-    season: { plantId: plant.id, variety: plant.variety, knowledge },
+    season: { plantId: plant.id, variety: plant.variety, knowledge, fullBloomSeen },
   };
 }
 

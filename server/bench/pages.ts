@@ -1,6 +1,7 @@
 import { nextTurnOf } from '../../core/advice/turn-to-light.ts';
 import { addDays, type Day } from '../../core/day/day.ts';
 import { facesAfterUsualTurn } from '../../core/light/usual-turn.ts';
+import { seenBloom } from '../condition/bloom-so-far.ts';
 import { leafHistory } from '../condition/leaf-answer.ts';
 import { plantCondition } from '../condition/plant-condition.ts';
 import type { Bench, PlantPage } from '../schemas/pages.ts';
@@ -91,9 +92,11 @@ function need({ advice }: Bench['plants'][number]): number {
 function plantSoFar(
   db: Database,
   plant: AimedPlant,
-  { today, knowledge, notes }: SeasonFacts,
+  facts: SeasonFacts,
   newestSittings = Number.MAX_SAFE_INTEGER,
 ) {
+  const { today, knowledge, notes } = facts;
+  const fullBloomSeen = seenBloom(facts, plant)?.fullOn ?? null;
   const stops = stopsOfPlant(db, plant.id);
   const turns = turnsOfPlant(db, plant.id);
   const lighting = plantLighting(db, { plant, turns, today });
@@ -102,6 +105,10 @@ function plantSoFar(
     light: lighting.place,
   });
   const leaf = leafHistory(sittings.toReversed(), notes.get(plant.id) ?? []);
-  const history = { ...plantHistory({ plant, sittings, stops, today, knowledge }), lighting, leaf };
+  const history = {
+    ...plantHistory({ plant, sittings, stops, today, knowledge, fullBloomSeen }),
+    lighting,
+    leaf,
+  };
   return { history, sittings, stops, turns, ...advisePlant(history, sittings) };
 }

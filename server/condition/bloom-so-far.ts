@@ -99,7 +99,13 @@ export function seenBloom(facts: SeasonFacts, plant: AimedPlant): SeenBloom | nu
   if (!isForShow(newest.day, plant.showDay, facts.today)) return null;
   const { bloom, againstShow } = bloomSoFar(facts, plant);
   if (!bloom.ok || againstShow === null) return null;
-  return { day: bloom.newestDay, isTold: bloom.sureness !== 'unsure', againstShow };
+  const isTold = bloom.sureness !== 'unsure';
+  return {
+    day: bloom.newestDay,
+    isTold,
+    fullOn: isTold && bloom.full.isPast ? bloom.full.day : null,
+    againstShow,
+  };
 }
 
 interface BloomQuestion {

@@ -13,7 +13,9 @@ export function planOf(facts: SeasonFacts, plant: AimedPlant): StopPlan | NoStop
   const { id, kind, variety, showDay } = plant;
   if (showDay === null) return null;
   const stops = facts.stops.get(id) ?? [];
-  return stopPlan({ plantId: id, kind, variety, showDay, today: facts.today, stops }, facts.knowledge);
+  const fullBloomSeen = seenBloom(facts, plant)?.fullOn ?? null;
+  const question = { plantId: id, kind, variety, showDay, today: facts.today, stops, fullBloomSeen };
+  return stopPlan(question, facts.knowledge);
 }
 
 /** All that a plant's work follows from. */

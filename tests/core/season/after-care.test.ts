@@ -196,6 +196,7 @@ describe('a bloom that the photos show', () => {
     return {
       day: day('2026-05-09'),
       isTold,
+      fullOn: null,
       againstShow: {
         verdict,
         daysEarly: 6,

@@ -187,6 +187,29 @@ describe('a plan and the records', () => {
     });
   });
 
+  it('take full bloom from the photographs while none is noted, once the last stop is done', () => {
+    const asSeen = (fullBloomSeen: string, stops: WrittenStop[], records: BloomRecord[] = []) =>
+      stopPlan(
+        {
+          ...REGAL,
+          variety: 'Violet One',
+          today: day('2026-06-15'),
+          stops,
+          fullBloomSeen: day(fullBloomSeen),
+        },
+        { defaults: DEFAULT_STOPS, records },
+      ) as StopPlan;
+    const done = [tip('2026-02-03')];
+    expect(asSeen('2026-05-24', done)).toMatchObject({
+      bloomedOn: '2026-05-24',
+      words: 'As the photographs show, in full bloom since about 24 May 2026, 27 days before the show.',
+    });
+    expect(asSeen('2026-05-30', done, [record('2026-02-03', 110)]).bloomedOn).toBe('2026-05-24');
+    // A bloom from before the stop, and one with no stop done, is not the one planned for.
+    expect(asSeen('2026-01-20', done).bloomedOn).toBeNull();
+    expect(asSeen('2026-05-24', []).bloomedOn).toBeNull();
+  });
+
   it('learn from other plants of the same season that have bloomed', () => {
     const now = ask('2026-06-15', [record('2026-01-20', 110, 'q')], [tip('2026-02-03')]);
     expect([now.planned.shares.own, now.bloomedOn]).toEqual([0.5, null]);

@@ -1,129 +1,106 @@
-// How long each step takes for a 12-megapixel photo, from upload to the measured event: `npm run speed`.
-// A measurement, not a test: what is slow depends on the machine.
-import { mkdtemp, rm, writeFile } from 'node:fs/promises';
-import { availableParallelism, cpus, tmpdir } from 'node:os';
+// How long each step of a photo's way takes, by size, and beside it the same picture work in native OpenCV:
+// `npm run speed -- [--runs N] [--sizes 3,12,24,48] [--keep]`. With --keep the tables go to RESULTS.md.
+// A measurement, not a test: what is slow depends on the machine. Asked for: 12 MP from upload to answer within 1.0 s, and at most
+// 2.5 times native for the image part.
+import { execFileSync } from 'node:child_process';
+import { availableParallelism, cpus, loadavg } from 'node:os';
 import { join } from 'node:path';
-import pino from 'pino';
-import { findPlant } from '../../core/canopy/find-plant.ts';
-import { NOTHING_KNOWN } from '../../core/canopy/known.ts';
-import { measureFound } from '../../core/measure-photo.ts';
-import { openHouse } from '../../server/house.ts';
-import { checkPhoto } from '../../server/intake/check-photo.ts';
-import { maskToClearPng, rasterToJpeg } from '../../server/intake/encode-picture.ts';
-import { receivePhoto } from '../../server/intake/receive-photo.ts';
-import { serve } from '../../server/serve.ts';
-import { homeFolders } from '../../server/store/data-home.ts';
-import { keepUpload, writeWhole } from '../../server/store/photo-files.ts';
-import { client } from '../server/fixtures/client.ts';
-import { drawPlant } from '../server/fixtures/synthetic-plant.ts';
+import { parseArgs } from 'node:util';
+import { keepSection, keptRow, slipWords, table } from './results.ts';
 
-const RUNS = 5;
-const PLANT = { width: 4032, height: 3024, size: 0.3 };
+const { values } = parseArgs({
+  options: {
+    runs: { type: 'string', default: '20' },
+    sizes: { type: 'string', default: '3,12,24,48' },
+    keep: { type: 'boolean', default: false },
+  },
+});
 
-const times = new Map<string, number[]>();
+type Ratio = 'decode' | 'calls' | 'image';
 
-async function timed<T>(step: string, work: () => Promise<T> | T): Promise<T> {
-  const start = performance.now();
-  const result = await work();
-  times.set(step, [...(times.get(step) ?? []), performance.now() - start]);
-  return result;
+interface SizeTimes {
+  readonly megapixels: number;
+  readonly widthPx: number;
+  readonly heightPx: number;
+  readonly fileMB: number;
+  readonly peakMB: number;
+  readonly opencv: string;
+  readonly nativeThreads: number;
+  readonly steps: readonly (readonly [step: string, medianMs: number, highMs: number])[];
+  readonly ratios: Readonly<Record<Ratio, number>>;
 }
 
-/** A photo with noise as a camera's sensor has it, so that its JPEG weighs what a camera's does. */
-async function cameraPhoto(seed: number): Promise<Buffer> {
-  const { data, info } = await drawPlant({ ...PLANT, seed })
-    .raw()
-    .toBuffer({ resolveWithObject: true });
-  let state = seed + 1;
-  for (let at = 0; at < data.length; at += 1) {
-    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
-    data[at] = Math.min(255, Math.max(0, (data[at] ?? 0) + ((state >>> 24) % 41) - 20));
-  }
-  const { default: sharp } = await import('sharp');
-  return sharp(data, { raw: { width: info.width, height: info.height, channels: 3 } })
-    .jpeg({ quality: 90 })
-    .toBuffer();
-}
+/** Steps that contain others, and the first photo, are no single step to be named slowest. */
+const WHOLES = /^(upload|first photo|OpenCV calls|native | )/;
 
-/** The steps one by one, on this thread. */
-async function stepByStep(photo: Buffer, folder: string, run: number): Promise<void> {
-  const path = join(folder, `photo-${run}.jpg`);
-  await writeFile(path, photo);
-  const home = { ...homeFolders(folder), photos: folder, pictures: folder, incoming: folder };
-  await timed('intake: read, hash, decode, encode the screen copy', () => receivePhoto(path));
-  const checked = await timed('  decode and shrink to 1600 px', () => checkPhoto(photo));
-  if (!checked.ok) throw new Error(checked.hint);
-  const jpeg = await timed('  encode the screen copy', () => rasterToJpeg(checked.upright.raster));
-  await timed('store: original and copy, synced to disk', async () => {
-    await writeWhole(home, join(folder, `copy-${run}.jpg`), jpeg);
-    await keepUpload(path, join(folder, `original-${run}.jpg`));
+function timesOf(megapixels: string): SizeTimes {
+  const child = ['--import', 'tsx', join(import.meta.dirname, 'size-run.ts'), megapixels, values.runs];
+  const printed = execFileSync(process.execPath, child, {
+    encoding: 'utf8',
+    stdio: ['ignore', 'pipe', 'inherit'],
   });
-  const { upright } = checked;
-  const found = await timed('cut-out: canopy and pot', () => findPlant(upright.raster, NOTHING_KNOWN));
-  const measured = await timed('measures: outline, ball, scores, plus-minus', () =>
-    measureFound(found, {
-      name: 'photo.jpg',
-      widthPx: upright.widthPx,
-      heightPx: upright.heightPx,
-      rasterWidthPx: upright.raster.width,
-      rasterHeightPx: upright.raster.height,
-      rimMm: 130,
-      turnDeg: 0,
-      notes: [],
-    }),
-  );
-  const { canopy } = measured;
-  if (canopy === null) throw new Error(`not measured: ${measured.report.hint}`);
-  await timed('encode the mask', () => maskToClearPng(canopy));
+  return JSON.parse(printed) as SizeTimes;
 }
 
-/** The whole way through the running server, its threads warm. */
-async function throughTheServer(photos: readonly Buffer[], folder: string): Promise<void> {
-  const house = openHouse(join(folder, 'home'), pino({ level: 'error' }));
-  const serving = await serve(house.services, { host: '127.0.0.1', port: 0, webFolder: folder });
-  try {
-    const { addPlant, upload } = client(serving.url);
-    const plant = await addPlant({ rimMm: 130 });
-    for (const [run, bytes] of photos.entries()) {
-      const step = run === 0 ? 'first photo after the start, threads cold' : 'POST to measured event';
-      await timed(step, async () => {
-        const measured = new Promise<void>((resolve) => {
-          const stop = house.services.progress.listen((step) => {
-            if (!('viewId' in step) || (step.state !== 'measured' && step.state !== 'failed')) return;
-            stop();
-            resolve();
-          });
-        });
-        const answer = await timed('  POST to answer', () => upload(plant.id, [{ name: 'a.jpg', bytes }]));
-        if (answer.body.photos[0].outcome !== 'kept') throw new Error(JSON.stringify(answer.body));
-        await measured;
-      });
-    }
-  } finally {
-    await serving.close();
-    await house.close();
+const load = loadavg()[0] as number;
+const sizes = values.sizes.split(',').map((megapixels) => {
+  const told = timesOf(megapixels);
+  console.error(`${megapixels} MP measured.`);
+  return told;
+});
+
+const stepNames = [...new Set(sizes.flatMap(({ steps }) => steps.map(([step]) => step)))];
+const msOf = ({ steps }: SizeTimes, name: string) => {
+  const found = steps.find(([step]) => step === name);
+  return found === undefined ? '–' : `${found[1].toFixed(0)} / ${found[2].toFixed(0)}`;
+};
+const heads = sizes.map(({ megapixels }) => `${megapixels} MP`);
+const own = stepNames.filter((step) => !step.startsWith('native '));
+const native = stepNames.filter((step) => step.startsWith('native '));
+const slowest = sizes.map(
+  ({ steps }) => steps.filter(([step]) => !WHOLES.test(step)).toSorted((a, b) => b[1] - a[1])[0]?.[0] ?? '',
+);
+
+const RATIO_WORDS: Readonly<Record<Ratio, string>> = {
+  decode: 'unpack and shrink',
+  calls: 'the calls of OpenCV',
+  image: 'the whole image part',
+};
+const ratioNames = Object.keys(RATIO_WORDS) as Ratio[];
+const first = sizes[0] as SizeTimes;
+const lines = [
+  `${new Date().toISOString().slice(0, 10)}, ${cpus()[0]?.model.trim()}, ${availableParallelism()} cores, load ${load.toFixed(1)} before; Node ${process.version}, native OpenCV ${first.opencv} with ${first.nativeThreads} threads. A sample plant on its stand with the photo of the empty stand, enlarged, with a camera’s noise. Milliseconds, median / 95 % of ${values.runs} runs.`,
+  '',
+  ...table(
+    ['Step', ...heads],
+    own.map((step) => [step.trim(), ...sizes.map((size) => msOf(size, step))]),
+  ),
+  ...table(['file, MB', ...sizes.map(({ fileMB }) => fileMB.toFixed(1))], []).slice(0, 1),
+  ...table(['memory at most, MB', ...sizes.map(({ peakMB }) => peakMB.toFixed(0))], []).slice(0, 1),
+  ...table(['slowest step', ...slowest], []).slice(0, 1),
+  '',
+  'The same picture work in native OpenCV, done over on the same pictures (`tests/speed/native.py`):',
+  '',
+  ...table(
+    ['Step', ...heads],
+    native.map((step) => [step, ...sizes.map((size) => msOf(size, step))]),
+  ),
+  '',
+  'Times native. The whole image part is unpack, canopy, frame, leaf and measures against all of the native steps: the network and what Rondure reckons itself have no twin there and count on one side only.',
+  '',
+  ...table(
+    ['Part', ...heads],
+    ratioNames.map((ratio) => [RATIO_WORDS[ratio], ...sizes.map(({ ratios }) => ratios[ratio].toFixed(2))]),
+  ),
+];
+console.log(lines.join('\n'));
+
+for (const ratio of ratioNames) {
+  const kept = keptRow(RATIO_WORDS[ratio]);
+  if (kept === null || kept.length !== sizes.length) continue;
+  for (const [at, { megapixels, ratios }] of sizes.entries()) {
+    const words = slipWords(`${RATIO_WORDS[ratio]} at ${megapixels} MP`, ratios[ratio], kept[at] as number);
+    if (words !== null) console.log(words);
   }
 }
-
-function median(values: readonly number[]): number {
-  return values.toSorted((a, b) => a - b)[values.length >> 1] ?? Number.NaN;
-}
-
-const folder = await mkdtemp(join(tmpdir(), 'rondure-speed-'));
-try {
-  const photos = await Promise.all(Array.from({ length: RUNS + 1 }, (_, seed) => cameraPhoto(seed)));
-  await throughTheServer(photos, folder);
-  for (const [run, photo] of photos.slice(1).entries()) await stepByStep(photo, folder, run);
-  const megabytes = (photos[1]?.length ?? 0) / 1e6;
-  console.log(
-    `${PLANT.width} × ${PLANT.height} px, ${megabytes.toFixed(1)} MB JPEG, median of ${RUNS}; ${cpus()[0]?.model}, ${availableParallelism()} cores; peak ${Math.round(process.resourceUsage().maxRSS / 1024)} MB`,
-  );
-  for (const [step, values] of times) {
-    const worst = Math.max(...values);
-    console.log(
-      `${step.padEnd(52)} ${median(values).toFixed(0).padStart(6)} ms   worst ${worst.toFixed(0).padStart(6)}`,
-    );
-  }
-} finally {
-  await rm(folder, { recursive: true, force: true });
-}
+if (values.keep) keepSection('A photo’s way', lines);

@@ -15,11 +15,12 @@ import type { Lesson } from './measuring/learn-from-files.ts';
 import type { MeasuredFile, MeasureTask } from './measuring/measure-file.ts';
 import { createMeasuringQueue } from './measuring/measuring-queue.ts';
 import { createProgressBoard } from './measuring/progress.ts';
+import { createRemeasuring } from './measuring/remeasuring.ts';
 import { openWorkerPool } from './measuring/worker-pool.ts';
 import type { Services } from './services.ts';
 import { type DataHome, openDataHome } from './store/data-home.ts';
 import { type Database, openDatabase } from './store/database.ts';
-import { queueLeftAndOutdated } from './store/due-view.ts';
+import { queueLeftAndFailed } from './store/due-view.ts';
 import { type HomeLock, lockHome } from './store/home-lock.ts';
 import { forgetUnfinishedJoinings } from './store/joinings.ts';
 import { dropUnusedColours } from './store/lessons.ts';
@@ -53,7 +54,7 @@ export function openHouse(
   const db = openStore(home, lock);
   const found = settlePhotos(db, home);
   if (found.missing.length > 0) log.error({ missing: found.missing }, 'originals of the store are not there');
-  queueLeftAndOutdated(db, METHOD_VERSION);
+  queueLeftAndFailed(db, METHOD_VERSION);
   dropUnusedColours(db);
   forgetUnfinishedJoinings(db);
   // Reading uploads has its own thread, so that it never waits behind photos being measured.
@@ -82,8 +83,10 @@ export function openHouse(
         1,
       ),
   });
+  const remeasuring = createRemeasuring(db, METHOD_VERSION);
   const queue = createMeasuringQueue({
     ...parts,
+    remeasuring,
     measure: measuring.run,
     join: (task) => measuring.call('join', task) as Promise<TurnedReport>,
     atOnce: MEASURING_THREADS,
@@ -105,6 +108,7 @@ export function openHouse(
       db,
       home,
       queue,
+      remeasuring,
       corrections,
       progress,
       log,

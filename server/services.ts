@@ -10,6 +10,7 @@ import type { hullOfSitting } from './measuring/join-sitting.ts';
 import type { MeasuringQueue } from './measuring/measuring-queue.ts';
 import type { stemsOfSitting } from './measuring/place-stems.ts';
 import type { ProgressBoard } from './measuring/progress.ts';
+import type { Remeasuring } from './measuring/remeasuring.ts';
 import type { DataHome } from './store/data-home.ts';
 import type { Database } from './store/database.ts';
 import type { EmptyCheck } from './store/stand-versions.ts';
@@ -19,6 +20,7 @@ export interface Services {
   readonly db: Database;
   readonly home: DataHome;
   readonly queue: MeasuringQueue;
+  readonly remeasuring: Remeasuring;
   readonly corrections: Corrections;
   readonly progress: ProgressBoard;
   readonly log: Logger;

@@ -6,6 +6,7 @@ import type { SittingTask } from './join-sitting.ts';
 import { createJoining } from './joining.ts';
 import type { MeasuredFile, MeasureTask } from './measure-file.ts';
 import type { ProgressBoard } from './progress.ts';
+import type { Remeasuring } from './remeasuring.ts';
 import { type TaskParts, taskForView } from './task-for-view.ts';
 
 /**
@@ -26,6 +27,8 @@ export interface QueueParts extends TaskParts {
   readonly log: Logger;
   readonly measure: (task: MeasureTask) => Promise<MeasuredFile>;
   readonly join: (task: SittingTask) => Promise<TurnedReport>;
+  /** What is to be measured anew when nothing else waits. */
+  readonly remeasuring: Pick<Remeasuring, 'take' | 'settle'>;
   /** Views under way at one time. */
   readonly atOnce: number;
   /** Whether the grower waits for another thread: then one view fewer is under way. */
@@ -36,7 +39,7 @@ export const MEASURING_FAILURE =
   'The program broke down while measuring this photo. The photo is safe; measure it again.';
 
 export function createMeasuringQueue(parts: QueueParts): MeasuringQueue {
-  const { db, progress, log } = parts;
+  const { db, progress, log, remeasuring } = parts;
   let underWay = 0;
   // One at a time, so that bringing photos up to date leaves room for what the grower waits for.
   let quietUnderWay = 0;
@@ -61,13 +64,31 @@ export function createMeasuringQueue(parts: QueueParts): MeasuringQueue {
     }
   }
 
+  /** A photo with numbers of an older method: they stand until the new ones are there, also when that breaks down. */
+  async function measureAnew(due: DueView): Promise<void> {
+    const { plantId, viewId } = due;
+    let brokeDown = false;
+    try {
+      const { task, known } = await taskForView(parts, due);
+      const measured = await parts.measure(task);
+      if (closed) return;
+      if (keepMeasurement(db, due, measured, known)) progress.tell({ plantId, viewId, state: 'measured' });
+    } catch (fault) {
+      if (closed) return;
+      log.error({ err: fault, viewId }, 'measuring anew broke down');
+      brokeDown = true;
+    }
+    remeasuring.settle(viewId, brokeDown);
+  }
+
   function wake(): void {
     while (!closed && underWay < Math.max(1, parts.atOnce - (parts.holdBack() ? 1 : 0))) {
-      const due = takeDueView(db, { quietToo: quietUnderWay === 0 });
+      const asked = takeDueView(db, { quietToo: quietUnderWay === 0 });
+      const due = asked ?? (quietUnderWay === 0 ? remeasuring.take() : null);
       if (due === null) break;
       underWay += 1;
       if (due.quiet) quietUnderWay += 1;
-      measureDue(due).finally(() => {
+      (asked === null ? measureAnew(due) : measureDue(due)).finally(() => {
         underWay -= 1;
         if (due.quiet) quietUnderWay -= 1;
         wake();

@@ -39,4 +39,26 @@ export const KEEPING_OPERATIONS: readonly Operation[] = [
     status: 202,
     answers: 'Keeping',
   },
+  {
+    method: 'get',
+    path: '/keeping/remeasuring',
+    summary: 'At the desk: photos measured by an older method, and how far they are measured anew',
+    status: 200,
+    answers: 'Remeasuring',
+  },
+  {
+    method: 'post',
+    path: '/keeping/remeasuring/start',
+    summary: 'At the desk: measure them anew, or go on, behind everything else; progress comes as events too',
+    status: 202,
+    answers: 'Remeasuring',
+  },
+  {
+    method: 'post',
+    path: '/keeping/remeasuring/stop',
+    summary:
+      'At the desk: stop measuring anew after the photo under way; each photo keeps its numbers, old or new',
+    status: 200,
+    answers: 'Remeasuring',
+  },
 ];

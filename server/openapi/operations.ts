@@ -271,7 +271,8 @@ export const OPERATIONS: readonly Operation[] = [
   {
     method: 'get',
     path: '/events',
-    summary: 'Server-sent events named progress, each with a Progress as its data',
+    summary:
+      'Server-sent events named progress, each with a Progress as its data, and remeasuring, with a Remeasuring',
     status: 200,
     answers: 'Progress',
     answersType: 'text/event-stream',

@@ -21,6 +21,7 @@ import {
 } from '../schemas/pages.ts';
 import { doorCodeSchema, doorSchema, phoneFormSchema, phoneListSchema } from '../schemas/phones.ts';
 import { plantChangeSchema, plantFormSchema, plantSchema } from '../schemas/plant.ts';
+import { remeasuringSchema } from '../schemas/remeasuring.ts';
 import { longStemSchema, reportSchema } from '../schemas/report.ts';
 import { rimFormSchema } from '../schemas/rim-by-hand.ts';
 import {
@@ -120,6 +121,7 @@ const ANSWERED = {
   DoorCode: doorCodeSchema,
   HullSolid: hullSolidSchema,
   Keeping: keepingSchema,
+  Remeasuring: remeasuringSchema,
   LongStem: longStemSchema,
   Note: noteSchema,
   PhoneList: phoneListSchema,

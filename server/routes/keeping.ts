@@ -9,7 +9,13 @@ import { onlyAtDesk } from './door.ts';
 import { noSuch, RequestProblem, sent } from './problems.ts';
 
 /** Backups, checks and restoring: at the desk, since they name folders of the machine and change all there is. */
-export function keepingRoutes({ db, home, keeping }: Pick<Services, 'db' | 'home' | 'keeping'>): Router {
+export function keepingRoutes({
+  db,
+  home,
+  keeping,
+  queue,
+  remeasuring,
+}: Pick<Services, 'db' | 'home' | 'keeping' | 'queue' | 'remeasuring'>): Router {
   const routes = Router();
   routes.use(
     ['/keeping', '/keeping/{*rest}'],
@@ -43,6 +49,23 @@ export function keepingRoutes({ db, home, keeping }: Pick<Services, 'db' | 'home
     await requireBackup(request.params.name);
     begun(keeping.beginRestore(request.params.name));
     response.status(202).json(await keeping.answer());
+  });
+
+  routes.get('/keeping/remeasuring', (_request, response) => {
+    response.json(remeasuring.answer());
+  });
+
+  routes.post('/keeping/remeasuring/start', (_request, response) => {
+    remeasuring.begin();
+    queue.wake();
+    response.status(202).json(remeasuring.answer());
+  });
+
+  routes.post('/keeping/remeasuring/stop', (_request, response) => {
+    remeasuring.stop();
+    // The sitting that it was at may be joined now.
+    queue.wake();
+    response.json(remeasuring.answer());
   });
 
   /** Only a name that is on the list is ever joined to a path. */

@@ -22,6 +22,7 @@ const OF_NO_PLANT = [
   'row_digests',
   'backup_plan',
   'store_check',
+  'remeasuring',
 ];
 
 /** Counts what is written to a database. */

@@ -116,17 +116,13 @@ export function queueLaterViews(db: Database, plantId: string, day: string): voi
   );
 }
 
-/** At start: views that a stop left half-measured, and those measured by an older method, wait again. */
-export function queueLeftAndOutdated(db: Database, methodVersion: string): void {
+/** At start: views that a stop left half-measured, and those that an older method failed on, wait again. */
+export function queueLeftAndFailed(db: Database, methodVersion: string): void {
   run(
     db,
     `${QUEUE} WHERE state = 'measuring'
        OR (state = 'failed' AND NOT EXISTS
-         (SELECT 1 FROM readings WHERE view_id = views.id AND method_version = ?))
-       OR (+state = 'measured' AND id IN
-         (SELECT view_id FROM readings WHERE method_version < ? OR method_version > ?))`,
-    methodVersion,
-    methodVersion,
+         (SELECT 1 FROM readings WHERE view_id = views.id AND method_version = ?))`,
     methodVersion,
   );
 }

@@ -38,7 +38,7 @@ export type SittingJoining = z.infer<typeof sittingJoiningRow>;
 const factsOf = (
   which: string,
 ) => `SELECT sittings.id AS sittingId, sittings.plant_id AS plantId, sittings.day, plants.sample,
-    count(*) AS viewCount, max(ordered.state IN ('received', 'measuring')) AS isMeasuring,
+    count(*) AS viewCount, max(ordered.state IN ('received', 'measuring')) OR sittings.id IS (SELECT sitting_id FROM remeasuring) AS isMeasuring,
     json_array('${TURNED_METHOD_VERSION}', stand.camera_height_mm) ||
       group_concat(ordered.id || ' ' || ordered.measurementId || ' ' || ordered.turnDeg, ';' ORDER BY place) AS facts
   FROM (

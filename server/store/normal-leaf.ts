@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { Day } from '../../core/day/day.ts';
 import { learnNormalLeaf, type NormalLeaf } from '../../core/foliage/normal-leaf.ts';
+import { METHOD_VERSION } from '../../core/method-version.ts';
 import { daySchema } from '../schemas/basics.ts';
 import { jsonText } from './columns.ts';
 import { allRows, type Database, run } from './database.ts';
@@ -119,7 +120,8 @@ const measuredRow = z.object({ day: daySchema });
 /**
  * Quietly lets photos be measured anew that were judged by another normal leaf than today's. Call it after a photo was measured, left out,
  * moved, removed or brought back, and after a healthy day was told. What is known beside the leaf stays as it was used last, and no
- * photo's look hangs on a normal, so that this comes to an end.
+ * photo's look hangs on a normal, so that this comes to an end. Photos of an older method are judged by today's normal when
+ * they are measured anew, which the grower may have stopped.
  *
  * @returns whether any waits now
  */
@@ -149,9 +151,10 @@ export function settleNormalLeaf(db: Database, plantId: string): boolean {
          AND sitting_id IN (SELECT id FROM sittings WHERE plant_id = ? AND day IN (SELECT value FROM json_each(?)))
          AND EXISTS (SELECT 1 FROM measurements
            WHERE id = (SELECT max(newest.id) FROM measurements AS newest WHERE newest.view_id = views.id)
-             AND leaf_look IS NOT NULL AND normal_leaf IS NOT ?)`,
+             AND method_version = ? AND leaf_look IS NOT NULL AND normal_leaf IS NOT ?)`,
       plantId,
       JSON.stringify(judged),
+      METHOD_VERSION,
       textOf(learnedFrom(db, plantId, from)),
     );
   }

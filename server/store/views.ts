@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { METHOD_VERSION } from '../../core/method-version.ts';
 import type { PointPx } from '../../core/raster/raster.ts';
 import type { PartsOutlines } from '../../core/silhouette/parts-outlines.ts';
+import { OLDER_METHOD, UNREAD } from '../older-method-words.ts';
 import { daySchema } from '../schemas/basics.ts';
 import { reportSchema } from '../schemas/report.ts';
 import { rimByHandSchema } from '../schemas/rim-by-hand.ts';
@@ -71,18 +72,19 @@ const joinedRow = z.object({
 });
 
 /**
- * A report of an older method may have another form than today's: it is then left out, since the view waits
- * to be measured anew. One of today's method must read.
+ * A report of an older method may have another form than today's: it is then left out, until the photo is measured anew. One of today's method must read.
  */
 const viewRow = joinedRow.transform((row) => {
   const outdated = row.methodVersion !== METHOD_VERSION;
   if (row.report === null || (outdated && !reportSchema.safeParse(row.report).success)) {
-    return { ...row, report: null };
+    const unread = row.report !== null && row.state === 'measured';
+    return { ...row, report: null, ...(unread ? { state: 'failed' as const, failure: UNREAD } : {}) };
   }
   const report = reportSchema.parse(row.report);
   const notCompared =
     report.notCompared ?? (row.leftOut === null ? null : `Left out by you: ${row.leftOut}.`);
-  return { ...row, report: { ...report, notCompared } };
+  const notes = outdated ? [OLDER_METHOD, ...report.notes] : report.notes;
+  return { ...row, report: { ...report, notCompared, notes } };
 });
 /** A view with its sitting's day, its photo's facts and its newest measurement. */
 export type ViewRow = z.infer<typeof viewRow>;

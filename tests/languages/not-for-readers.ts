@@ -11,6 +11,7 @@ export const NOT_FOR_READERS: ReadonlySet<string> = new Set([
   'private, no-cache',
   'retry: 2000',
   'event: progress data: {0}',
+  'event: remeasuring data: {0}',
   ': still here',
   'Helvetica',
   // Values that the screens tell apart by.

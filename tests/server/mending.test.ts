@@ -57,8 +57,9 @@ describe('strokes', () => {
     await before.services.queue.whenIdle();
     expect(before.measured.at(-1)?.strokes).toEqual([KEEP]);
     before.services.queue.close();
+    before.services.db.prepare("UPDATE measurements SET method_version = '0'").run();
 
-    const after = await openBench({ homePath, methodVersion: 'next' });
+    const after = await openBench({ homePath });
     await after.services.queue.whenIdle();
     expect(after.measured.map(({ strokes }) => strokes)).toEqual([[KEEP]]);
     expect((await after.send('GET', before.path)).body.strokes).toEqual([KEEP]);

@@ -10,6 +10,7 @@ import { useSending } from '../parts/use-sending.ts';
 import { BackupPlanPart } from './BackupPlanPart.tsx';
 import styles from './KeepingScreen.module.css';
 import { beginBackup, beginCheck, beginRestore, keepingQuery } from './keeping-api.ts';
+import { OlderMethodPart } from './OlderMethodPart.tsx';
 
 const UNDER_WAY = {
   backup: 'A backup is being made. Go on working, it goes beside.',
@@ -80,6 +81,7 @@ export default function KeepingScreen() {
           </ul>
         )}
       </section>
+      <OlderMethodPart />
       <FoundPart keeping={keeping} />
       <BackupPlanPart keeping={keeping} />
     </div>

@@ -42,7 +42,8 @@ export function AdviceList({
 /** Longer reasons begin with their first sentences, the rest a press away: a phone has other advice to show. */
 const AT_ONCE_LETTERS = 240;
 
-function Reason({ words }: { words: string }) {
+/** No element where the words are to stand alone: only the words of an element are put into the reader's language. */
+function reason(words: string): ReactNode {
   if (words.length <= AT_ONCE_LETTERS) return words;
   const sentences = words.split(/(?<=\.) (?=\p{Lu})/u);
   const [first, second, ...rest] = sentences;
@@ -62,7 +63,7 @@ function AdvicePiece({ piece, plantId }: { piece: Advice; plantId: string }) {
   const rows = [
     ['Where', piece.where],
     ['How much', piece.howMuch],
-    ['Why', <Reason key="why" words={piece.why} />],
+    ['Why', reason(piece.why)],
     ['How sure', SURENESS_WORDS[piece.sureness]],
   ] as const;
   return (

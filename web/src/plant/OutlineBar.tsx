@@ -37,27 +37,27 @@ export function OutlineBar({
           </button>
         )}
         {measured && (
-          <button
-            type="button"
-            className={styles.right}
-            aria-pressed={acceptedOutline}
-            disabled={busy}
-            onClick={() => send(() => acceptOutline(plantId, view.id, !acceptedOutline))}
-          >
-            <Icon name="keep" /> The outline is right
-          </button>
-        )}
-        {measured && (
-          <button
-            type="button"
-            className={`${buttons.quiet} ${styles.ask}`}
-            aria-label="What “The outline is right” does"
-            aria-expanded={asked}
-            aria-controls={meaningId}
-            onClick={() => setAsked(!asked)}
-          >
-            ?
-          </button>
+          <span className={styles.accept}>
+            <button
+              type="button"
+              className={styles.right}
+              aria-pressed={acceptedOutline}
+              disabled={busy}
+              onClick={() => send(() => acceptOutline(plantId, view.id, !acceptedOutline))}
+            >
+              <Icon name="keep" /> The outline is right
+            </button>
+            <button
+              type="button"
+              className={`${buttons.quiet} ${styles.ask}`}
+              aria-label="What “The outline is right” does"
+              aria-expanded={asked}
+              aria-controls={meaningId}
+              onClick={() => setAsked(!asked)}
+            >
+              ?
+            </button>
+          </span>
         )}
       </div>
       {measured && asked && (

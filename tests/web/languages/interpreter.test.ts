@@ -48,6 +48,22 @@ describe('an interpreter', () => {
       ),
     ).toBe('Keep. Am Monday schneiden.'));
 
+  it('makes no other text of known words with an icon before them', () => {
+    const sayShort = interpreterOf({
+      '{0} on': '{0} am',
+      'Potted on': 'Umgetopft',
+      '{0} to {1}': '{0} bis {1}',
+      'Set view {0} to {1}': 'Ansicht {0} auf {1} stellen',
+    });
+    expect(sayShort('\ue000 Potted on')).toBe('\ue000 Umgetopft');
+    expect(sayShort('\ue000 Set view 2 to 90º')).toBe('\ue000 Ansicht 2 auf 90º stellen');
+  });
+
+  it('ends a sentence that ends in a day with one dot', () =>
+    expect(interpreterOf({ 'As of {0}.': 'Stand {0}.' })('As of So., 22. Nov..')).toBe(
+      'Stand So., 22. Nov.',
+    ));
+
   it('rather leaves a text than gives half of it', () =>
     expect(interpreterOf({ '{0} on {1}': '{0} am {1}', and: 'und' })('laid on boards and sand')).toBe(
       'laid on boards and sand',

@@ -62,9 +62,20 @@ export function interpreterOf(entries: Entries, value: Interpreter = (text) => t
     return answer;
   };
 
+  /** An icon before known words makes no other text of them: "⌂ Potted on" is not "{0} on". */
   const wholeOrPattern = (text: string): string | null => {
+    const [, before, plain, after] = ELEMENTS.exec(text) as unknown as [string, string, string, string];
+    const asItIs = matched(text);
+    const plainly = plain === text ? null : matched(plain);
+    if (plainly === null || (asItIs !== null && asItIs.letters >= plainly.letters))
+      return asItIs?.said ?? null;
+    return before + plainly.said + after;
+  };
+
+  /** The words for a text, and how many letters it shares with what is known. */
+  const matched = (text: string): { said: string; letters: number } | null => {
     const exact = whole.get(text);
-    if (exact !== undefined) return exact;
+    if (exact !== undefined) return { said: exact, letters: text.length };
     const isMany = SENTENCE.test(text);
     // A dot parts more than any words do: what stands on both sides of it is no value of one text.
     const isDotted = text.includes(' · ');
@@ -83,7 +94,7 @@ export function interpreterOf(entries: Entries, value: Interpreter = (text) => t
           understood(words) ?? (isOwn(words) || letters >= LEAST_LETTERS_FOR_ANY_VALUE ? words : null);
         if (said !== null) values.set(place, said);
       }
-      if (values.size === new Set(places).size) return filled(translation, values);
+      if (values.size === new Set(places).size) return { said: filled(translation, values), letters };
     }
     return null;
   };

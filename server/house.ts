@@ -6,6 +6,7 @@ import { createKeepingDesk } from './backup/keeping-desk.ts';
 import { swapInRestored } from './backup/restore.ts';
 import type { KeepingJob, KeepingResult } from './backup/worker.ts';
 import { whenNoneIsKept } from './bench/keep-photo.ts';
+import { refuseIfItEndedTheReader } from './intake/ended-the-reader.ts';
 import type { ReceivedPhoto } from './intake/receive-photo.ts';
 import type { RefusedPhoto } from './intake/refused-photo.ts';
 import { localDay } from './local-day.ts';
@@ -60,11 +61,11 @@ export function openHouse(
   // Reading uploads has its own thread, so that it never waits behind photos being measured.
   const intake = openWorkerPool<string, ReceivedPhoto | RefusedPhoto>(
     new URL('intake/worker.ts', import.meta.url),
-    1,
+    { threads: 1 },
   );
   const measuring = openWorkerPool<MeasureTask, MeasuredFile>(
     new URL('measuring/worker.ts', import.meta.url),
-    MEASURING_THREADS,
+    { threads: MEASURING_THREADS },
   );
   const progress = createProgressBoard();
   const parts = {
@@ -80,7 +81,7 @@ export function openHouse(
     openPool: () =>
       openWorkerPool<CorrectionTask, MeasuredFile | null>(
         new URL('measuring/correction-worker.ts', import.meta.url),
-        1,
+        { threads: 1 },
       ),
   });
   const remeasuring = createRemeasuring(db, METHOD_VERSION);
@@ -100,7 +101,12 @@ export function openHouse(
     found,
     onRestored,
     openPool: () =>
-      openWorkerPool<KeepingJob, KeepingResult>(new URL('backup/worker.ts', import.meta.url), 1),
+      // A backup takes as long as the disk takes, and is begun anew by the grower only.
+      openWorkerPool<KeepingJob, KeepingResult>(new URL('backup/worker.ts', import.meta.url), {
+        threads: 1,
+        longestMs: null,
+        tries: 1,
+      }),
   });
   keeping.watchTheClock();
   return {
@@ -113,7 +119,7 @@ export function openHouse(
       progress,
       log,
       keeping,
-      receive: intake.run,
+      receive: (file) => intake.run(file).catch(refuseIfItEndedTheReader),
       hullOfSitting: (task) => measuring.call('hull', task) as ReturnType<Services['hullOfSitting']>,
       stemsOfSitting: (task) => measuring.call('stems', task) as ReturnType<Services['stemsOfSitting']>,
       foretellCuts: (task) => measuring.call('foretell', task) as ReturnType<Services['foretellCuts']>,

@@ -1,4 +1,5 @@
 // Runs in a worker thread: a backup and a check read all there is, which would hold up the server.
+import { watchedJobs } from '../measuring/watched-job.ts';
 import type { StoreCheck } from '../schemas/keeping.ts';
 import type { DataHome } from '../store/data-home.ts';
 import { checkBackup, checkStore } from './check.ts';
@@ -15,7 +16,7 @@ export type KeepingResult =
   | { readonly what: 'check'; readonly check: StoreCheck }
   | { readonly what: 'restore'; readonly outcome: RestoreOutcome };
 
-export default async function keepInWorker(job: KeepingJob): Promise<KeepingResult> {
+export async function keepInWorker(job: KeepingJob): Promise<KeepingResult> {
   switch (job.what) {
     case 'backup':
       return { what: 'backup', outcome: await makeBackup(job.task) };
@@ -28,3 +29,5 @@ export default async function keepInWorker(job: KeepingJob): Promise<KeepingResu
       return { what: 'restore', outcome: await layOutBackup(job.task) };
   }
 }
+
+export default watchedJobs({ default: keepInWorker });

@@ -30,10 +30,9 @@ const MANY_PHOTOS = 5;
 async function measure(wanted: MeasureArguments): Promise<void> {
   if (wanted.masks !== null) await makeFolder(wanted.masks);
   const threads = Math.min(wanted.photos.length, availableParallelism(), 4);
-  const pool = openWorkerPool<MeasureTask, MeasuredFile>(
-    new URL('../measuring/worker.ts', import.meta.url),
+  const pool = openWorkerPool<MeasureTask, MeasuredFile>(new URL('../measuring/worker.ts', import.meta.url), {
     threads,
-  );
+  });
   const bar = progressBar(wanted.photos.length);
   try {
     const running = wanted.photos.map(async ({ path, turnDeg }) => {

@@ -8,6 +8,7 @@ export const REFUSAL_REASONS = [
   'too-small',
   'too-many-pixels',
   'too-many-bytes',
+  'ended-the-reader',
 ] as const;
 export type RefusalReason = (typeof REFUSAL_REASONS)[number];
 
@@ -28,6 +29,8 @@ const HINTS: Record<Exclude<RefusalReason, 'not-a-photo' | 'too-small'>, string>
   'cut-off': 'The photo ends too early: copying it stopped half-way. Copy it from the camera or phone again.',
   broken: 'The photo is damaged and cannot be opened. Copy it from the camera or phone again.',
   'too-many-pixels': `The picture has more than ${MOST_PIXELS / 1e6} megapixels. Send the photo as the camera took it, or reduce it first.`,
+  'ended-the-reader':
+    'Opening this photo broke down, so it was not taken. Save it anew as JPEG on the camera or phone and send that.',
   'too-many-bytes': `The file is larger than ${MOST_BYTES / 1024 ** 2} MB. Send the photo as the camera took it: a JPEG of 2 to 15 MB is usual.`,
 };
 

@@ -1,2 +1,5 @@
 // Runs in a worker thread: HEIC is unpacked by WebAssembly, which would hold up the server.
-export { receivePhoto as default } from './receive-photo.ts';
+import { watchedJobs } from '../measuring/watched-job.ts';
+import { receivePhoto } from './receive-photo.ts';
+
+export default watchedJobs({ default: receivePhoto });

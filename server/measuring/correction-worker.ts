@@ -7,6 +7,7 @@ import {
   measureGatheredFile,
 } from './measure-file.ts';
 import { warmUp } from './warm-up.ts';
+import { watchedJobs } from './watched-job.ts';
 
 /** A photo to cut anew with its strokes, or only to be made ready. */
 export interface CorrectionTask {
@@ -22,8 +23,7 @@ const MOST_KEPT = 3;
 /** Photos on which every voice was heard, the one used last at the end. */
 const kept = new Map<string, Promise<GatheredFile>>();
 
-export default async function correctInWorker(task: CorrectionTask): Promise<MeasuredFile | null> {
-  await warmUp();
+export async function correctInWorker(task: CorrectionTask): Promise<MeasuredFile | null> {
   const file = await readied(task);
   return task.job === 'warm' ? null : measureGatheredFile(file, task.photo);
 }
@@ -38,4 +38,4 @@ function readied({ evidenceKey, photo }: CorrectionTask): Promise<GatheredFile> 
   return file;
 }
 
-warmUp().catch(() => {}); // Told by the first task, which waits for it.
+export default watchedJobs({ default: correctInWorker }, warmUp);

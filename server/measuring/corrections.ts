@@ -4,8 +4,8 @@ import { type DueView, dueViewById } from '../store/due-view.ts';
 import type { KnownSources } from '../store/known-sources.ts';
 import { keepFailure, keepMeasurement } from '../store/measurements.ts';
 import type { CorrectionTask } from './correction-worker.ts';
+import { failureWords } from './failure-words.ts';
 import type { MeasuredFile } from './measure-file.ts';
-import { MEASURING_FAILURE } from './measuring-queue.ts';
 import type { ProgressBoard } from './progress.ts';
 import { type TaskParts, taskForView } from './task-for-view.ts';
 import type { WorkerPool } from './worker-pool.ts';
@@ -51,7 +51,7 @@ export function createCorrections(parts: CorrectionParts): Corrections {
       if (keepMeasurement(db, due, measured, known)) tell(due, 'measured');
     } catch (fault) {
       log.error({ err: fault, viewId }, 'measuring with strokes broke down');
-      if (keepFailure(db, due, MEASURING_FAILURE)) tell(due, 'failed');
+      if (keepFailure(db, due, failureWords(fault))) tell(due, 'failed');
       throw fault;
     }
   }
@@ -92,11 +92,10 @@ function evidenceKey(due: DueView, known: KnownSources): string {
 }
 
 /** Opens the thread with the first task, and closes it when none came for a while. */
-function lazyWorker({ openPool, log, idleMs = IDLE_MS }: CorrectionParts) {
+function lazyWorker({ openPool, idleMs = IDLE_MS }: CorrectionParts) {
   let pool: ReturnType<CorrectionParts['openPool']> | null = null;
   let underWay = 0;
   let idle: NodeJS.Timeout | undefined;
-  let closed = false;
   let lastUsedMs = Number.NEGATIVE_INFINITY;
 
   async function rest(): Promise<void> {
@@ -108,29 +107,13 @@ function lazyWorker({ openPool, log, idleMs = IDLE_MS }: CorrectionParts) {
 
   return {
     isInUse: () => underWay > 0 || performance.now() - lastUsedMs < BETWEEN_STROKES_MS,
-    close: () => {
-      closed = true;
-      return rest();
-    },
+    close: rest,
     async run(task: CorrectionTask): Promise<MeasuredFile | null> {
       clearTimeout(idle);
       underWay += 1;
       try {
         pool ??= openPool();
-        const used = pool;
-        try {
-          return await used.run(task);
-        } catch (fault) {
-          if (closed) throw fault;
-          // The thread may have died of what it kept: once more, in a fresh one.
-          if (pool === used) {
-            log.warn({ err: fault }, 'the correction thread is started anew');
-            pool = openPool();
-            await used.close();
-          }
-          pool ??= openPool();
-          return await pool.run(task);
-        }
+        return await pool.run(task);
       } finally {
         underWay -= 1;
         lastUsedMs = performance.now();

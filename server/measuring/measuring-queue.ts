@@ -2,6 +2,7 @@ import type { Logger } from 'pino';
 import type { TurnedReport } from '../../core/turned/measure-turned.ts';
 import { type DueView, takeDueView } from '../store/due-view.ts';
 import { keepFailure, keepMeasurement } from '../store/measurements.ts';
+import { failureWords } from './failure-words.ts';
 import type { SittingTask } from './join-sitting.ts';
 import { createJoining } from './joining.ts';
 import type { MeasuredFile, MeasureTask } from './measure-file.ts';
@@ -35,9 +36,6 @@ export interface QueueParts extends TaskParts {
   readonly holdBack: () => boolean;
 }
 
-export const MEASURING_FAILURE =
-  'The program broke down while measuring this photo. The photo is safe; measure it again.';
-
 export function createMeasuringQueue(parts: QueueParts): MeasuringQueue {
   const { db, progress, log, remeasuring } = parts;
   let underWay = 0;
@@ -59,7 +57,7 @@ export function createMeasuringQueue(parts: QueueParts): MeasuringQueue {
     } catch (fault) {
       if (closed) return;
       log.error({ err: fault, viewId }, 'measuring broke down');
-      const state = keepFailure(db, due, MEASURING_FAILURE) ? 'failed' : 'received';
+      const state = keepFailure(db, due, failureWords(fault)) ? 'failed' : 'received';
       progress.tell({ plantId, viewId, state });
     }
   }

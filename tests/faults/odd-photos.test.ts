@@ -9,7 +9,7 @@ import { drawPlant } from '../server/fixtures/synthetic-plant.ts';
 
 const pool = openWorkerPool<MeasureTask, MeasuredFile>(
   new URL('../../server/measuring/worker.ts', import.meta.url),
-  1,
+  { threads: 1 },
 );
 afterAll(() => pool.close());
 

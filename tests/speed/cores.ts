@@ -36,7 +36,7 @@ for (let view = 0; view < VIEWS; view++) {
 /** Milliseconds for all views, the middle of the runs; the threads are warm. */
 async function allViewsMs(withThreads: number): Promise<number> {
   const worker = new URL('../../server/measuring/worker.ts', import.meta.url);
-  const pool = openWorkerPool<MeasureTask, MeasuredFile>(worker, withThreads);
+  const pool = openWorkerPool<MeasureTask, MeasuredFile>(worker, { threads: withThreads });
   const times: number[] = [];
   try {
     await Promise.all(tasks.slice(0, 2 * withThreads).map((task) => pool.run(task)));

@@ -37,6 +37,9 @@ export interface House {
 /** Threads that measure: each holds a decoder and the pixel library, some 300 MB with a large photo. */
 export const MEASURING_THREADS = Math.max(1, Math.min(4, availableParallelism()));
 
+/** So many missing originals are named in the log; the page of keeping names all. */
+const MISSING_NAMED = 20;
+
 export interface HouseOptions {
   /** Whether photos are measured with the trained network; they are when left out. */
   readonly network?: boolean;
@@ -54,7 +57,10 @@ export function openHouse(
   const lock = lockHome(home.root);
   const db = openStore(home, lock);
   const found = settlePhotos(db, home);
-  if (found.missing.length > 0) log.error({ missing: found.missing }, 'originals of the store are not there');
+  if (found.missing.length > 0) {
+    const missing = found.missing.slice(0, MISSING_NAMED);
+    log.error({ count: found.missing.length, missing }, 'originals of the store are not there');
+  }
   queueLeftAndFailed(db, METHOD_VERSION);
   dropUnusedColours(db);
   forgetUnfinishedJoinings(db);

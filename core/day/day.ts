@@ -39,10 +39,8 @@ function isLeapYear(year: number): boolean {
 
 /** Days since 1970-01-01 by the civil calendar (UTC is used as plain arithmetic, no zone enters). */
 function dayNumber(value: Day): number {
-  const [year, month, date] = value.split('-').map(Number) as [number, number, number];
-  const midnight = new Date(0);
-  midnight.setUTCFullYear(year, month - 1, date);
-  return Math.round(midnight.getTime() / 86_400_000);
+  // The language reads a bare date as midnight UTC, in one step of the thousands that a plant's past asks for.
+  return Math.round(Date.parse(value) / 86_400_000);
 }
 
 function dayFromNumber(number: number): Day {

@@ -4,14 +4,15 @@ import type { PlantHistory } from '../../core/advice/plant-history.ts';
 import type { Day } from '../../core/day/day.ts';
 import type { SeasonKnowledge } from '../../core/season/days-to-bloom.ts';
 import type { TrendPoint } from '../schemas/pages.ts';
-import type { Sitting, Stop } from '../schemas/sitting.ts';
+import type { Stop } from '../schemas/sitting.ts';
 import type { AimedPlant } from './aimed-plant.ts';
+import type { SeenSitting } from './seen-sitting.ts';
 
 /** What is known of a plant, as of `today`. */
 export interface PlantSoFar {
   readonly plant: AimedPlant;
   /** Newest first. */
-  readonly sittings: readonly Sitting[];
+  readonly sittings: readonly SeenSitting[];
   readonly stops: readonly Stop[];
   readonly today: Day;
   readonly knowledge: SeasonKnowledge;
@@ -40,13 +41,13 @@ export function plantHistory(soFar: PlantSoFar): PlantHistory {
 /** The trend of a plant, oldest first, and what to do with it, the most urgent first. */
 export function advisePlant(
   history: PlantHistory,
-  sittings: readonly Sitting[],
+  sittings: readonly SeenSitting[],
 ): { trend: TrendPoint[]; advice: Advice[] } {
   return { trend: sittings.toReversed().map(trendPoint), advice: adviseFromSittings(history) };
 }
 
 /** A sitting's row of trend: its first measured view from the stand's place, before any work. What was not measured stays unknown. */
-function trendPoint({ id, day, views }: Sitting): TrendPoint {
+function trendPoint({ id, day, views }: SeenSitting): TrendPoint {
   const measured = views.flatMap(({ report, afterWork }) =>
     report?.status === 'measured' && !afterWork ? [report] : [],
   );

@@ -5,35 +5,51 @@ import { seenBloom } from '../condition/bloom-so-far.ts';
 import { leafHistory } from '../condition/leaf-answer.ts';
 import { plantCondition } from '../condition/plant-condition.ts';
 import type { Bench, PlantPage } from '../schemas/pages.ts';
+import type { View } from '../schemas/sitting.ts';
 import { workOfPlant } from '../season/plant-season.ts';
 import { type SeasonFacts, seasonFacts } from '../season/season-facts.ts';
 import { rememberingPlants } from '../store/changes.ts';
 import type { Database } from '../store/database.ts';
-import { joiningsOfNewestSittings } from '../store/joinings.ts';
 import { notesOfPlant } from '../store/notes.ts';
 import { sittingCount } from '../store/sittings.ts';
 import { stopsOfPlant } from '../store/stops.ts';
 import { turnsOfPlant } from '../store/turns.ts';
-import { viewsOfNewestSittings } from '../store/views.ts';
+import { viewById } from '../store/views.ts';
 import { advisePlant, plantHistory } from './advise-plant.ts';
 import { type AimedPlant, allAimedPlants } from './aimed-plant.ts';
+import { earlierSitting } from './earlier-sitting.ts';
 import { plantAnswer } from './plant-answer.ts';
 import { plantLight, plantLighting } from './plant-light.ts';
-import { sittingAnswers } from './sitting-answer.ts';
+import { seenSittings } from './seen-sitting.ts';
 import { trendsOf } from './trends.ts';
+import { viewAnswer } from './view-answer.ts';
 
 /** The bench tells the work of today and of the week to come. */
 const WORK_AHEAD_DAYS = 7;
 /** The bench draws and advises by the last half year of weekly sittings; a plant's page knows them all. */
 const BENCH_SITTINGS = 26;
 
-/** Everything one plant's page shows, as of `today`. */
-export function plantPage(db: Database, plant: AimedPlant, today: Day): PlantPage {
+/**
+ * Everything one plant's page shows, as of `today`.
+ *
+ * @param drawn how many of the newest sittings come whole; those before come in a line each. `null` for all
+ */
+export function plantPage(
+  db: Database,
+  plant: AimedPlant,
+  today: Day,
+  drawn: number | null = null,
+): PlantPage {
   const facts = seasonFacts(db, today);
-  const { history, sittings, stops, turns, trend, advice } = plantSoFar(db, plant, facts);
+  const whole = drawn ?? Number.MAX_SAFE_INTEGER;
+  const { history, sittings, wholeSittings, stops, turns, trend, advice } = plantSoFar(db, plant, facts, {
+    newest: null,
+    drawn: whole,
+  });
   return {
     plant: plantAnswer(plant),
-    sittings,
+    sittings: wholeSittings.slice(0, whole),
+    earlier: sittings.slice(whole).map(earlierSitting),
     stops,
     notes: notesOfPlant(db, plant.id),
     turns,
@@ -64,10 +80,10 @@ export function benchPage(db: Database, today: Day): Bench {
 
 function benchRow(db: Database, plant: AimedPlant, facts: SeasonFacts): Bench['plants'][number] {
   const { today } = facts;
-  const { sittings, trend, advice } = plantSoFar(db, plant, facts, BENCH_SITTINGS);
+  const { sittings, trend, advice } = plantSoFar(db, plant, facts, { newest: BENCH_SITTINGS, drawn: 0 });
   return {
     plant: plantAnswer(plant),
-    newest: sittings[0]?.views[0] ?? null,
+    newest: newestAnswer(db, sittings[0]?.views[0]?.id ?? null),
     newestDay: sittings[0]?.day ?? null,
     sittingCount: sittingCount(db, plant.id),
     trend,
@@ -78,7 +94,7 @@ function benchRow(db: Database, plant: AimedPlant, facts: SeasonFacts): Bench['p
 
 /** The side that faces the light once the pot was turned as advised, or by its rhythm; `null` while its side to the light is not known. */
 export function facesAfterTurn(db: Database, plant: AimedPlant, facts: SeasonFacts): number | null {
-  const { history } = plantSoFar(db, plant, facts, BENCH_SITTINGS);
+  const { history } = plantSoFar(db, plant, facts, { newest: BENCH_SITTINGS, drawn: 0 });
   const { ledger, rhythm } = history.lighting;
   return facesAfterUsualTurn({ ledger, next: nextTurnOf(history), rhythm });
 }
@@ -93,15 +109,17 @@ function plantSoFar(
   db: Database,
   plant: AimedPlant,
   facts: SeasonFacts,
-  newestSittings = Number.MAX_SAFE_INTEGER,
+  { newest, drawn }: { readonly newest: number | null; readonly drawn: number },
 ) {
   const { today, knowledge, notes } = facts;
   const fullBloomSeen = seenBloom(facts, plant)?.fullOn ?? null;
   const stops = stopsOfPlant(db, plant.id);
   const turns = turnsOfPlant(db, plant.id);
   const lighting = plantLighting(db, { plant, turns, today });
-  const sittings = sittingAnswers(viewsOfNewestSittings(db, plant.id, newestSittings), {
-    joinings: joiningsOfNewestSittings(db, plant.id, newestSittings),
+  const { all: sittings, whole: wholeSittings } = seenSittings(db, plant.id, {
+    newest,
+    drawn,
+    today,
     light: lighting.place,
   });
   const leaf = leafHistory(sittings.toReversed(), notes.get(plant.id) ?? []);
@@ -110,5 +128,12 @@ function plantSoFar(
     lighting,
     leaf,
   };
-  return { history, sittings, stops, turns, ...advisePlant(history, sittings) };
+  return { history, sittings, wholeSittings, stops, turns, ...advisePlant(history, sittings) };
+}
+
+/** The bench draws the outline and no other part. */
+function newestAnswer(db: Database, viewId: string | null): View | null {
+  const view = viewId === null ? null : viewById(db, viewId);
+  if (view === null) return null;
+  return viewAnswer({ ...view, parts: null });
 }

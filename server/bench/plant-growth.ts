@@ -9,15 +9,14 @@ import {
   type NoGrowth,
 } from '../../core/growth/growth.ts';
 import { type RadiusReading, radiusReadings } from '../../core/growth/radius-readings.ts';
-import type { PhotoReport } from '../../core/report.ts';
 import type { PlantGrowth } from '../schemas/cuts.ts';
 import { rememberingPlants } from '../store/changes.ts';
 import type { Database } from '../store/database.ts';
 import { allPlants, type PlantRow } from '../store/plants.ts';
 import { stopsOfPlant } from '../store/stops.ts';
-import { type ViewRow, viewsWithoutDrawing } from '../store/views.ts';
 import type { AimedPlant } from './aimed-plant.ts';
 import { remembering } from './remembering.ts';
+import { briefSittings, type SeenSitting } from './seen-sitting.ts';
 
 const DAYS_A_WEEK = 7;
 /** Weeks foretold where no show is set. */
@@ -81,20 +80,20 @@ const rememberedReadings = rememberingPlants<readonly RadiusReading[]>();
 function radiiOf(db: Database, { id }: PlantRow) {
   return {
     readings: rememberedReadings(db, { plantId: id, asked: '' }, () =>
-      radiusReadings(sittingsOf(viewsWithoutDrawing(db, id))),
+      radiusReadings(sittingsOf(briefSittings(db, id))),
     ),
     stops: stopsOfPlant(db, id).map(({ day }) => day),
   };
 }
 
 /** The reports of each day that may be compared with other days'. */
-function sittingsOf(views: readonly ViewRow[]): SittingReports[] {
-  const byDay = new Map<Day, PhotoReport[]>();
-  for (const { day, report, afterWork } of views) {
-    if (report === null || report.notCompared !== null || afterWork) continue;
-    byDay.set(day, [...(byDay.get(day) ?? []), report]);
-  }
-  return [...byDay].map(([day, reports]) => ({ day, reports }));
+function sittingsOf(sittings: readonly SeenSitting[]): SittingReports[] {
+  return sittings.flatMap(({ day, views }) => {
+    const reports = views.flatMap(({ report, afterWork }) =>
+      report === null || report.notCompared !== null || afterWork ? [] : [report],
+    );
+    return reports.length === 0 ? [] : [{ day, reports }];
+  });
 }
 
 /** What the other plants of the same kind and variety teach; the sample bench and the grower's own teach only themselves. */

@@ -2,8 +2,8 @@ import { type BloomOffer, bloomOffers } from '../../core/bloom/bloom-offers.ts';
 import { flowerHeads, usualHeadSize } from '../../core/bloom/flower-heads.ts';
 import type { PlantKind } from '../../core/plant.ts';
 import type { AimedPlant } from '../bench/aimed-plant.ts';
+import type { SeenSitting } from '../bench/seen-sitting.ts';
 import type { PlantBloom } from '../schemas/condition.ts';
-import type { Sitting } from '../schemas/sitting.ts';
 import type { SeasonFacts } from '../season/season-facts.ts';
 import { bloomWordsOf } from '../store/bloom-words.ts';
 import type { Database } from '../store/database.ts';
@@ -20,7 +20,7 @@ export function bloomAnswer(
   db: Database,
   facts: SeasonFacts,
   plant: AimedPlant,
-  sittings: readonly Sitting[],
+  sittings: readonly SeenSitting[],
 ): PlantBloom | null {
   const so = bloomSoFar(facts, plant);
   if (so.readings.length === 0) return null;
@@ -62,7 +62,7 @@ function offersOf(db: Database, facts: SeasonFacts, { id }: AimedPlant, so: Bloo
 }
 
 /** From the side of the newest sitting that shows most: sides added up would count the same heads twice. */
-function headsSeen(sittings: readonly Sitting[], kind: PlantKind): ToldBloom['heads'] {
+function headsSeen(sittings: readonly SeenSitting[], kind: PlantKind): ToldBloom['heads'] {
   const newest = sittings.findLast(
     ({ leftOut, views }) => leftOut === null && views.some(({ report }) => report?.flower != null),
   );

@@ -16,6 +16,7 @@ import type { SeenBloom } from '../../core/season/work.ts';
 import type { AimedPlant } from '../bench/aimed-plant.ts';
 import { remembering } from '../bench/remembering.ts';
 import type { SeasonFacts } from '../season/season-facts.ts';
+import type { KeepFit } from '../store/kept-fits.ts';
 import { type BloomStart, bloomStarts } from './bloom-starts.ts';
 
 /** A bloom without the curves that it was told from. */
@@ -48,18 +49,18 @@ const LEAST_LESSON_READINGS = 4;
 const SDS_OF_90 = 1.645;
 
 export function bloomSoFar(facts: SeasonFacts, plant: AimedPlant): BloomSoFar {
-  const { today } = facts;
+  const { today, keepFit } = facts;
   const readings = (facts.flowerReadings.get(plant.id) ?? []).filter(({ day }) => day <= today);
   const starts = bloomStarts(facts.stops.get(plant.id) ?? [], facts.notes.get(plant.id) ?? [], today);
   const since = starts.at(-1) ?? null;
   const stretch = latest(bloomStretch(readings, since === null ? [] : [since.day], today));
   const first = stretch[0];
   const lastsDays = facts.knowledge.defaults.kinds[plant.kind].bloomLastsDays.value;
-  const lessons = lessonsOf(readings, starts, lastsDays);
+  const lessons = lessonsOf(facts, readings, starts, lastsDays);
   const alone = { readings: stretch, expected: expectedBloom(lastsDays, lessons) };
   const bell = first === undefined || since?.why !== 'stop' ? null : byLastStop(facts, plant, since, first);
   const asked = bell === null ? alone : { ...alone, expected: expectedBloom(lastsDays, lessons, bell) };
-  const bloom = toldBloom(asked);
+  const bloom = toldBloom(keepFit, asked);
   const { showDay, kind } = plant;
   return {
     readings,
@@ -68,11 +69,11 @@ export function bloomSoFar(facts: SeasonFacts, plant: AimedPlant): BloomSoFar {
     bloom,
     againstShow:
       bloom.ok && showDay !== null && isForShow(bloom.newestDay, showDay, today)
-        ? againstShowOn(today, { ...asked, showDay, lastsDays, kind })
+        ? againstShowOn(facts, { ...asked, showDay, lastsDays, kind })
         : null,
-    curve: () => (bloom.ok ? [...curveOf({ ...asked, lastsDays })] : []),
+    curve: () => (bloom.ok ? [...curveOf(keepFit, { ...asked, lastsDays })] : []),
     forRecords: () => {
-      const told = toldBloom(alone);
+      const told = toldBloom(keepFit, alone);
       return told.ok ? told : null;
     },
   };
@@ -122,17 +123,21 @@ const fittedBloom = remembering(
 );
 
 /** A fit takes a tenth of a second, and page, bench and calendar ask for the same. */
-const toldBloom = remembering((question: BloomQuestion): BloomTold | NoBloom => {
+const toldBloom = rememberingFits('bloom', 400, (question: BloomQuestion): BloomTold | NoBloom => {
   const bloom = fittedBloom(question);
   if (!bloom.ok) return bloom;
   const { belief: _, ...told } = bloom;
   return told;
-}, 400);
+});
 
-const curveOf = remembering(({ lastsDays, ...question }: BloomQuestion & { lastsDays: number }) => {
-  const bloom = fittedBloom(question);
-  return bloom.ok ? bloomCurve(bloom, lastsDays) : [];
-}, 100);
+const curveOf = rememberingFits(
+  'bloom curve',
+  100,
+  ({ lastsDays, ...question }: BloomQuestion & { lastsDays: number }) => {
+    const bloom = fittedBloom(question);
+    return bloom.ok ? bloomCurve(bloom, lastsDays) : [];
+  },
+);
 
 type ShowQuestion = BloomQuestion & {
   readonly showDay: Day;
@@ -141,20 +146,41 @@ type ShowQuestion = BloomQuestion & {
   readonly asOf: Day;
 };
 
-const toldAgainstShow = remembering(
+const toldAgainstShow = rememberingFits(
+  'bloom against show',
+  400,
   ({ showDay, lastsDays, kind, asOf, ...question }: ShowQuestion): BloomAgainstShow | null => {
     const bloom = fittedBloom(question);
     return bloom.ok ? bloomAgainstShow(bloom, { day: showDay, lastsDays, kind, today: asOf }) : null;
   },
-  400,
 );
 
+/** Remembers the last answers; those that have gone are kept in the store. */
+function rememberingFits<Question extends object, Answer>(
+  name: string,
+  most: number,
+  reckon: (question: Question) => Answer,
+): (keepFit: KeepFit, question: Question) => Answer {
+  let keeping: KeepFit = (_name, _question, anew) => anew();
+  const remembered = remembering(
+    (question: Question) => keeping(name, question, () => reckon(question)),
+    most,
+  );
+  return (keepFit, question) => {
+    keeping = keepFit;
+    return remembered(question);
+  };
+}
+
 /** Today matters only once the last day for taking off heads is past, so that what is remembered holds from day to day. */
-function againstShowOn(today: Day, question: Omit<ShowQuestion, 'asOf'>): BloomAgainstShow | null {
+function againstShowOn(
+  { today, keepFit }: SeasonFacts,
+  question: Omit<ShowQuestion, 'asOf'>,
+): BloomAgainstShow | null {
   const newestDay = question.readings.at(-1)?.day as Day;
-  const told = toldAgainstShow({ ...question, asOf: newestDay });
+  const told = toldAgainstShow(keepFit, { ...question, asOf: newestDay });
   const until = told?.takeOffUntil ?? null;
-  return until === null || until > today ? told : toldAgainstShow({ ...question, asOf: until });
+  return until === null || until > today ? told : toldAgainstShow(keepFit, { ...question, asOf: until });
 }
 
 /** Full bloom as the last stop lets expect it, days since the first reading; `null` where nothing is known of its kind and depth. */
@@ -179,6 +205,7 @@ function byLastStop(
 
 /** What the plant's earlier blooms showed, those that were followed to their full. */
 function lessonsOf(
+  { keepFit }: SeasonFacts,
   readings: readonly BloomReading[],
   starts: readonly BloomStart[],
   lastsDays: number,
@@ -189,7 +216,7 @@ function lessonsOf(
       readings.filter((reading) => reading.day <= day && (from === null || reading.day > from)),
     );
     if (stretch.length < LEAST_LESSON_READINGS) return [];
-    const bloom = toldBloom({ readings: stretch, expected: expectedBloom(lastsDays) });
+    const bloom = toldBloom(keepFit, { readings: stretch, expected: expectedBloom(lastsDays) });
     if (!bloom.ok || !bloom.full.isPast || bloom.sureness === 'unsure') return [];
     const riseDays = Math.max(1, daysBetween(bloom.firstColour.day, bloom.full.day));
     return [{ fullShare: bloom.fullShare.share, riseDays }];

@@ -4,8 +4,8 @@ import { tightnessWords } from '../../core/vigour/compare-gaps.ts';
 import type { Gaps } from '../../core/vigour/gaps.ts';
 import { gapsWords, thinClocks } from '../../core/vigour/gaps-words.ts';
 import type { AimedPlant } from '../bench/aimed-plant.ts';
+import type { SeenSitting } from '../bench/seen-sitting.ts';
 import type { PlantFill } from '../schemas/condition.ts';
-import type { Sitting } from '../schemas/sitting.ts';
 import type { SeasonFacts } from '../season/season-facts.ts';
 import type { Database } from '../store/database.ts';
 import { type TightnessRow, tightnessOfKind } from '../store/tightness.ts';
@@ -29,7 +29,7 @@ export function fillAnswer(
   db: Database,
   facts: SeasonFacts,
   plant: AimedPlant,
-  sittings: readonly Sitting[],
+  sittings: readonly SeenSitting[],
 ): PlantFill | null {
   const seen = sittings.flatMap(gapsOfSitting);
   const last = seen.at(-1);
@@ -50,7 +50,7 @@ export function fillAnswer(
   };
 }
 
-function gapsOfSitting({ id, day, views, leftOut }: Sitting): GapsOfView[] {
+function gapsOfSitting({ id, day, views, leftOut }: SeenSitting): GapsOfView[] {
   if (leftOut !== null) return [];
   return views.flatMap(({ id: viewId, turnDeg, report, afterWork }) =>
     report?.gaps == null || report.notCompared !== null || afterWork

@@ -8,8 +8,8 @@ import {
 } from '../../core/foliage/leaf-change.ts';
 import { whyNotJudged } from '../../core/foliage/not-judged.ts';
 import type { LogEntry } from '../../core/season/log-entry.ts';
+import type { SeenSitting, SeenView } from '../bench/seen-sitting.ts';
 import type { PlantLeaf } from '../schemas/condition.ts';
-import type { Sitting, View } from '../schemas/sitting.ts';
 import type { LearnedLeaf } from './learned-leaf.ts';
 
 /** A photo's leaf with where it is found. */
@@ -19,7 +19,7 @@ export interface LeafOfView extends LeafSeen {
 }
 
 /** The judged leaf of a sitting's photos; those that the grower keeps out, or that were taken from elsewhere, show another plant or side. */
-export function leavesOf({ id, day, views, leftOut }: Sitting): LeafOfView[] {
+export function leavesOf({ id, day, views, leftOut }: SeenSitting): LeafOfView[] {
   if (leftOut !== null) return [];
   return views.flatMap(({ id: viewId, turnDeg, report, afterWork, normalLeafFrom }) =>
     report?.foliage == null || report.notCompared !== null || afterWork
@@ -29,19 +29,19 @@ export function leavesOf({ id, day, views, leftOut }: Sitting): LeafOfView[] {
 }
 
 /** The newest measured sitting's leaf, with what it is to be held against; `null` when none was judged. */
-function newestLeaf(sittings: readonly Sitting[]) {
+function newestLeaf(sittings: readonly SeenSitting[]) {
   const newest = newestMeasuredSitting(sittings);
   const leaves = newest === undefined ? [] : leavesOf(newest);
   if (newest === undefined || leaves.length === 0) return null;
   return tellingLeaf(leaves, sittings.filter(({ day }) => day < newest.day).flatMap(leavesOf));
 }
 
-function newestMeasuredSitting(sittings: readonly Sitting[]): Sitting | undefined {
+function newestMeasuredSitting(sittings: readonly SeenSitting[]): SeenSitting | undefined {
   return sittings.findLast(({ views }) => views.some(({ report }) => report?.status === 'measured'));
 }
 
 /** What advice on the leaf rests on. */
-export function leafHistory(sittings: readonly Sitting[], log: readonly LogEntry[]): LeafHistory | null {
+export function leafHistory(sittings: readonly SeenSitting[], log: readonly LogEntry[]): LeafHistory | null {
   const told = newestLeaf(sittings);
   const cleared = log.filter(({ kind }) => kind === 'cleared-leaf').map(({ day }) => day);
   return told && { ...told, clearedOn: cleared.sort().at(-1) ?? null };
@@ -52,7 +52,7 @@ export function leafHistory(sittings: readonly Sitting[], log: readonly LogEntry
  *
  * @param sittings oldest first
  */
-export function leafAnswer(sittings: readonly Sitting[], learned: LearnedLeaf): PlantLeaf | null {
+export function leafAnswer(sittings: readonly SeenSitting[], learned: LearnedLeaf): PlantLeaf | null {
   const newest = newestMeasuredSitting(sittings);
   if (newest === undefined) return null;
   const told = newestLeaf(sittings);
@@ -74,7 +74,7 @@ export function leafAnswer(sittings: readonly Sitting[], learned: LearnedLeaf): 
 
 const NOT_JUDGED = 'The colour of the leaf was not judged at the newest sitting.';
 
-function whyNotCompared({ report }: View): string[] {
+function whyNotCompared({ report }: SeenView): string[] {
   if (report?.status !== 'measured') return report?.hint ? [report.hint] : [];
   if (report.notCompared !== null) return [report.notCompared];
   if (report.foliage !== null) return report.foliage.notCompared === null ? [] : [report.foliage.notCompared];

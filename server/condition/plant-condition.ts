@@ -1,7 +1,8 @@
 import type { SittingReports } from '../../core/advice/plant-history.ts';
 import type { AimedPlant } from '../bench/aimed-plant.ts';
+import type { SeenSitting } from '../bench/seen-sitting.ts';
 import type { PlantPage } from '../schemas/pages.ts';
-import type { Sitting, Stop } from '../schemas/sitting.ts';
+import type { Stop } from '../schemas/sitting.ts';
 import type { SeasonFacts } from '../season/season-facts.ts';
 import type { Database } from '../store/database.ts';
 import { workedDaysOf } from '../store/worked-sittings.ts';
@@ -18,7 +19,7 @@ export type PlantCondition = Pick<PlantPage, 'bloom' | 'leaf' | 'fill' | 'growth
 /** What is known of the plant whose condition is told. */
 export interface KnownOfCondition {
   /** Newest first, as the page lists them. */
-  readonly sittings: readonly Sitting[];
+  readonly sittings: readonly SeenSitting[];
   /** The same as advice rests on, oldest first. */
   readonly history: readonly SittingReports[];
   readonly stops: readonly Stop[];

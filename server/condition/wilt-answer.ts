@@ -2,8 +2,9 @@ import type { Day } from '../../core/day/day.ts';
 import type { LogEntry, LogKind } from '../../core/season/log-entry.ts';
 import { dryUntil } from '../../core/vigour/dry-on-purpose.ts';
 import { limpSitting, type StatureView } from '../../core/vigour/limp-sitting.ts';
+import type { SeenSitting } from '../bench/seen-sitting.ts';
 import type { PlantWilt } from '../schemas/condition.ts';
-import type { Sitting, Stop } from '../schemas/sitting.ts';
+import type { Stop } from '../schemas/sitting.ts';
 
 /** What the log tells of cuts beside the stops. */
 const CUTS: readonly LogKind[] = ['took-missed-tips', 'bloom-taken-off', 'cleared-leaf'];
@@ -26,7 +27,7 @@ export interface WiltRecords {
  * @param sittings oldest first
  */
 export function wiltAnswer(
-  sittings: readonly Sitting[],
+  sittings: readonly SeenSitting[],
   { stops, log, workedDays }: WiltRecords,
 ): PlantWilt | null {
   const newest = sittings.findLast(({ views }) => views.some(({ report }) => report?.status === 'measured'));
@@ -57,7 +58,7 @@ export function wiltAnswer(
   };
 }
 
-function statures({ day, views }: Sitting): StatureView[] {
+function statures({ day, views }: SeenSitting): StatureView[] {
   return views.flatMap(({ id, turnDeg, report, afterWork }) =>
     report?.status !== 'measured' || afterWork ? [] : [{ viewId: id, day, turnDeg, report }],
   );

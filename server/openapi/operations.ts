@@ -22,7 +22,23 @@ export const OPERATIONS: readonly Operation[] = [
     status: 201,
     answers: 'Plant',
   },
-  { method: 'get', path: '/plants/{id}', summary: 'All of one plant', status: 200, answers: 'PlantPage' },
+  {
+    method: 'get',
+    path: '/plants/{id}',
+    summary:
+      'All of one plant; `sittings` asks for so many of the newest whole, those before come in a line each',
+    query: [{ name: 'sittings' }],
+    status: 200,
+    answers: 'PlantPage',
+  },
+  {
+    method: 'get',
+    path: '/plants/{id}/sittings',
+    summary: 'The sittings of a plant from one day to another, newest first',
+    query: [{ name: 'from' }, { name: 'to' }],
+    status: 200,
+    answers: 'SittingList',
+  },
   {
     method: 'patch',
     path: '/plants/{id}',

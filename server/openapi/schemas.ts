@@ -13,6 +13,7 @@ import { backupPlanFormSchema, checkFormSchema, keepingSchema } from '../schemas
 import { plantLightSchema, turnChangeSchema, turnFormSchema, turnSchema } from '../schemas/light.ts';
 import {
   benchSchema,
+  earlierSittingSchema,
   plantPageSchema,
   progressSchema,
   trendPointSchema,
@@ -132,6 +133,8 @@ const ANSWERED = {
   Progress: progressSchema,
   Report: reportSchema,
   Sitting: sittingSchema,
+  SittingList: z.array(sittingSchema),
+  EarlierSitting: earlierSittingSchema,
   Stand: standSchema,
   StandList: standListSchema,
   StandOverlay: standOverlaySchema,

@@ -1,7 +1,10 @@
 import { Router } from 'express';
+import { z } from 'zod';
 import { aimAtDay, aimedPlant } from '../bench/aimed-plant.ts';
 import { benchPage, plantPage } from '../bench/pages.ts';
 import { plantAnswer } from '../bench/plant-answer.ts';
+import { sittingsBetween } from '../bench/sittings-between.ts';
+import { daySchema } from '../schemas/basics.ts';
 import { plantChangeSchema, plantFormSchema } from '../schemas/plant.ts';
 import type { Services } from '../services.ts';
 import { queuePlant } from '../store/due-view.ts';
@@ -14,6 +17,9 @@ import { versionOn } from '../store/stand-versions.ts';
 import { overlaid } from './overlay.ts';
 import { found, sent } from './problems.ts';
 import { requireStand } from './require-stand.ts';
+
+const pageQuerySchema = z.object({ sittings: z.coerce.number().int().nonnegative().optional() });
+const daysQuerySchema = z.object({ from: daySchema, to: daySchema });
 
 /** The bench and its plants. */
 export function plantRoutes({ db, queue, today }: Services): Router {
@@ -38,7 +44,14 @@ export function plantRoutes({ db, queue, today }: Services): Router {
   });
 
   routes.get('/plants/:id', (request, response) => {
-    response.json(plantPage(db, found('plant', aimedPlant(db, request.params.id, today())), today()));
+    const { sittings } = sent(pageQuerySchema, request.query);
+    const plant = found('plant', aimedPlant(db, request.params.id, today()));
+    response.json(plantPage(db, plant, today(), sittings ?? null));
+  });
+
+  routes.get('/plants/:id/sittings', (request, response) => {
+    const plant = found('plant', aimedPlant(db, request.params.id, today()));
+    response.json(sittingsBetween(db, plant, today(), sent(daysQuerySchema, request.query)));
   });
 
   routes.patch('/plants/:id', (request, response) => {

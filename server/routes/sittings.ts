@@ -1,7 +1,7 @@
 import { Router } from 'express';
 import { aimedPlant } from '../bench/aimed-plant.ts';
-import { plantPage } from '../bench/pages.ts';
 import { sittingHull } from '../bench/sitting-hull.ts';
+import { sittingsBetween } from '../bench/sittings-between.ts';
 import { sittingChangeSchema } from '../schemas/sitting.ts';
 import type { Services } from '../services.ts';
 import { settleNormalLeaf } from '../store/normal-leaf.ts';
@@ -22,8 +22,8 @@ export function sittingRoutes(services: Services): Router {
     if (leftOut !== undefined) leaveOut(sitting, leftOut);
     if (standId !== undefined) moveTo(sitting, standId);
     const plant = found('plant', aimedPlant(db, sitting.plantId, today()));
-    const { sittings } = plantPage(db, plant, today());
-    response.json(found('sitting', sittings.find(({ id }) => id === sitting.id) ?? null));
+    const [changed] = sittingsBetween(db, plant, today(), { from: sitting.day, to: sitting.day });
+    response.json(found('sitting', changed ?? null));
   });
 
   routes.get('/sittings/:id/hull', async (request, response) => {

@@ -52,10 +52,24 @@ export const benchSchema = z.object({
 });
 export type Bench = z.infer<typeof benchSchema>;
 
+/** A sitting in a line; whole it is at `GET /api/plants/:id/sittings`. */
+export const earlierSittingSchema = sittingSchema.pick({ id: true, day: true, leftOut: true }).extend({
+  views: z.array(
+    viewSchema.pick({ id: true, turnDeg: true, state: true, afterWork: true }).extend({
+      isMeasured: z.boolean(),
+      /** Measured, and its scores may be compared with other days'. */
+      isComparable: z.boolean(),
+    }),
+  ),
+});
+export type EarlierSitting = z.infer<typeof earlierSittingSchema>;
+
 /** `GET /api/plants/:id`: everything one plant's page shows. Sittings newest first. */
 export const plantPageSchema = z.object({
   plant: plantSchema,
   sittings: z.array(sittingSchema),
+  /** The sittings before those, in a line each; empty unless `?sittings=` asks for so many whole ones. */
+  earlier: z.array(earlierSittingSchema),
   stops: z.array(stopSchema),
   notes: z.array(noteSchema),
   /** The recorded turns of the pot, newest first. */

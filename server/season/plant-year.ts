@@ -4,10 +4,10 @@ import type { Show } from '../../core/season/show.ts';
 import { type StopPlan, stopPlan } from '../../core/season/stop-plan.ts';
 import type { DayRange } from '../../core/season/work.ts';
 import type { AimedPlant } from '../bench/aimed-plant.ts';
+import { briefSittings, type SeenSitting, type SeenView } from '../bench/seen-sitting.ts';
 import type { PlantYear } from '../schemas/season.ts';
 import type { Note } from '../schemas/sitting.ts';
 import type { Database } from '../store/database.ts';
-import { type ViewRow, viewsWithoutDrawing } from '../store/views.ts';
 import { planAnswer } from './season-answer.ts';
 import type { SeasonFacts } from './season-facts.ts';
 
@@ -18,7 +18,7 @@ export function plantYear(
   plant: AimedPlant,
   asked: Partial<DayRange>,
 ): PlantYear {
-  const views = viewsWithoutDrawing(db, plant.id);
+  const sittings = briefSittings(db, plant.id);
   const range = { ...usualYear(facts, plant), ...asked };
   const show = showWithin(facts, plant, range);
   const log = (facts.notes.get(plant.id) ?? []).toReversed();
@@ -27,27 +27,27 @@ export function plantYear(
     kind: plant.kind,
     variety: plant.variety,
     ...range,
-    sittings: yearSittings(views),
+    sittings: yearSittings(sittings),
     stops: [...(facts.stops.get(plant.id) ?? [])],
     log,
     show,
     plan: show === null ? null : planOnTheDay(facts, plant, show),
   });
-  return yearAnswer(year, { plant, facts, views, log });
+  return yearAnswer(year, { plant, facts, sittings, log });
 }
 
 interface Beside {
   readonly plant: AimedPlant;
   readonly facts: SeasonFacts;
-  readonly views: readonly ViewRow[];
+  readonly sittings: readonly SeenSitting[];
   readonly log: readonly Note[];
 }
 
-function yearAnswer(year: SeasonYear, { plant, facts, views, log }: Beside): PlantYear {
+function yearAnswer(year: SeasonYear, { plant, facts, sittings, log }: Beside): PlantYear {
   const { plantId, kind, variety, from, to, show, stops, bloom, atShow, plan, lessons } = year;
   const entry = facts.entries.find((one) => one.plantId === plantId && one.showId === show?.id);
   const noted = entry?.result || year.result?.text || null;
-  const pictures = new Map(views.map((view) => [view.sittingId, `/api/views/${view.id}/picture`]));
+  const pictures = new Map(sittings.map(({ id, views }) => [id, `/api/views/${views.at(-1)?.id}/picture`]));
   return {
     plantId,
     name: plant.name,
@@ -71,20 +71,14 @@ function yearAnswer(year: SeasonYear, { plant, facts, views, log }: Beside): Pla
 }
 
 /** One row a sitting, oldest first, by its first measured view. */
-function yearSittings(views: readonly ViewRow[]): YearSitting[] {
-  const sittings = new Map<string, ViewRow>();
-  for (const view of views) {
-    const known = sittings.get(view.sittingId);
-    if (known === undefined || (known.report?.status !== 'measured' && view.report?.status === 'measured')) {
-      sittings.set(view.sittingId, view);
-    }
-  }
-  return [...sittings.values()].toReversed().map(({ sittingId, day: on, report }) => {
+function yearSittings(sittings: readonly SeenSitting[]): YearSitting[] {
+  return sittings.toReversed().map(({ id, day: on, views }) => {
+    const { report } = (views.find((view) => view.report?.status === 'measured') ?? views[0]) as SeenView;
     const score = (one: { score: number; plusMinus: number } | null | undefined) =>
       one == null ? null : { value: one.score, plusMinus: one.plusMinus };
     const lopsided = report?.lopsidedness ?? null;
     return {
-      sittingId,
+      sittingId: id,
       day: on,
       roundness: score(report?.roundness),
       symmetry: score(report?.symmetry),

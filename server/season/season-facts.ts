@@ -13,6 +13,7 @@ import { rememberingPlants } from '../store/changes.ts';
 import type { Database } from '../store/database.ts';
 import { allEntries } from '../store/entries.ts';
 import { type FlowerRow, flowerReadingsOf } from '../store/flower-readings.ts';
+import { type KeepFit, keptFits } from '../store/kept-fits.ts';
 import { allNotes } from '../store/notes.ts';
 import { ownFigures } from '../store/own-figures.ts';
 import { allOwnWork } from '../store/own-work.ts';
@@ -41,12 +42,15 @@ export interface SeasonFacts {
   /** Share in flower, a reading a sitting, oldest first. */
   readonly flowerReadings: ByPlant<BloomReading>;
   readonly knowledge: SeasonKnowledge;
+  /** Fits take long and are kept. */
+  readonly keepFit: KeepFit;
 }
 
 /** Weekly work is counted from the last time it was done; what lies farther back is long lapsed. */
 const WEEKLY_LOOKS_BACK_DAYS = 400;
 
-const remembered = rememberingPlants<Omit<SeasonFacts, 'sittingDays' | 'turnDays' | 'flowerReadings'>>();
+const remembered =
+  rememberingPlants<Omit<SeasonFacts, 'sittingDays' | 'turnDays' | 'flowerReadings' | 'keepFit'>>();
 const rememberedSittingDays = rememberingPlants<readonly Day[]>();
 const rememberedTurnDays = rememberingPlants<readonly Day[]>();
 const rememberedReadings = rememberingPlants<readonly BloomReading[]>();
@@ -56,6 +60,7 @@ export function seasonFacts(db: Database, today: Day): SeasonFacts {
   const of = (plantId: string) => ({ plantId, asked: since });
   return {
     ...remembered(db, { plantId: null, asked: today }, () => factsOfAll(db, today)),
+    keepFit: keptFits(db),
     sittingDays: {
       get: (id) => rememberedSittingDays(db, of(id), () => sittingDaysSince(db, id, since)),
     },

@@ -14,6 +14,7 @@ const OF_ONE_PLANT: Readonly<Record<string, (row: string) => string>> = {
 const OF_NO_PLANT = [
   'photos',
   'readings',
+  'kept_fits',
   'sittings_to_look_at',
   'learned_colours',
   'phones',
@@ -76,11 +77,14 @@ function countChanges(db: Database): Changes {
 /**
  * Keeps what was reckoned from the store of each plant until something that tells of it was written.
  *
+ * @param most plants whose answer is kept, for what is large; the one longest unasked goes first
  * @returns a function that reckons anew only when it must; one answer a plant is kept
  *
  * Notes: `asked` is all that the answer hangs on beside the store, as the day. Inside a transaction nothing is kept: it may be undone.
  */
-export function rememberingPlants<Answer>(): (
+export function rememberingPlants<Answer>(
+  most = Number.POSITIVE_INFINITY,
+): (
   db: Database,
   of: { readonly plantId: string | null; readonly asked: string },
   reckon: () => Answer,
@@ -92,9 +96,12 @@ export function rememberingPlants<Answer>(): (
     kept.set(db, answers);
     const stamp = `${changesOf(db).stamp(plantId)} ${asked}`;
     const last = answers.get(plantId ?? '');
-    if (last?.stamp === stamp) return last.answer;
-    const answer = reckon();
+    const answer = last?.stamp === stamp ? last.answer : reckon();
+    // Taken out and put in again, so that the map's order is that of asking.
+    answers.delete(plantId ?? '');
     answers.set(plantId ?? '', { stamp, answer });
+    const [oldest] = answers.keys();
+    if (answers.size > most && oldest !== undefined) answers.delete(oldest);
     return answer;
   };
 }

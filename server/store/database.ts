@@ -35,21 +35,31 @@ export function openToRead(path: string): Database {
   return new BetterSqlite3(path, { readonly: true, fileMustExist: true });
 }
 
+const statements = new WeakMap<Database, Map<string, BetterSqlite3.Statement<Value[]>>>();
+
+/** A statement is planned once; a page runs the same ones for every plant. */
+function prepared(db: Database, sql: string): BetterSqlite3.Statement<Value[]> {
+  const known = statements.get(db) ?? new Map<string, BetterSqlite3.Statement<Value[]>>();
+  statements.set(db, known);
+  const statement = known.get(sql) ?? db.prepare<Value[]>(sql);
+  known.set(sql, statement);
+  return statement;
+}
+
 /** Every row of a query, each read by `row`. */
 export function allRows<Row>(db: Database, row: z.ZodType<Row>, sql: string, ...values: Value[]): Row[] {
-  return db
-    .prepare(sql)
+  return prepared(db, sql)
     .all(...values)
     .map((found) => row.parse(found));
 }
 
 /** The first row of a query, `null` when there is none. */
 export function oneRow<Row>(db: Database, row: z.ZodType<Row>, sql: string, ...values: Value[]): Row | null {
-  const found = db.prepare(sql).get(...values);
+  const found = prepared(db, sql).get(...values);
   return found === undefined ? null : row.parse(found);
 }
 
 /** Runs a statement; the number of rows it changed. */
 export function run(db: Database, sql: string, ...values: Value[]): number {
-  return db.prepare(sql).run(...values).changes;
+  return prepared(db, sql).run(...values).changes;
 }

@@ -1,9 +1,11 @@
 import { z } from 'zod';
+import type { Day } from '../../core/day/day.ts';
 import { TURNED_METHOD_VERSION } from '../../core/turned/method-version.ts';
+import { daySchema } from '../schemas/basics.ts';
 import { type HullSolid, hullSolidSchema, turnedReportSchema } from '../schemas/turned.ts';
 import { flag, jsonText } from './columns.ts';
 import { allRows, type Database, oneRow, run } from './database.ts';
-import { NEWEST_SITTINGS } from './views.ts';
+import { NEWEST_SITTINGS, type NewestSittings } from './views.ts';
 import { BEFORE_WORK } from './worked-sittings.ts';
 
 const joiningRow = z.object({
@@ -62,12 +64,40 @@ const joiningOf = (
 export function joiningsOfNewestSittings(
   db: Database,
   plantId: string,
-  sittings: number,
+  { count, after = 0 }: NewestSittings,
 ): ReadonlyMap<string, SittingJoining> {
   const newest = joiningOf(`sitting_id IN (${NEWEST_SITTINGS})`);
-  const rows = allRows(db, sittingJoiningRow, newest, plantId, sittings);
+  const rows = allRows(db, sittingJoiningRow, newest, plantId, count, after);
   return new Map(rows.map((row) => [row.sittingId, row]));
 }
+
+/** How far a plant's sittings of these days have come, both included, by the sitting's id. */
+export function joiningsBetween(
+  db: Database,
+  plantId: string,
+  { from, to }: { readonly from: Day; readonly to: Day },
+): ReadonlyMap<string, SittingJoining> {
+  const then = joiningOf(
+    'sitting_id IN (SELECT id FROM sittings WHERE plant_id = ? AND day BETWEEN ? AND ?)',
+  );
+  const rows = allRows(db, sittingJoiningRow, then, plantId, from, to);
+  return new Map(rows.map((row) => [row.sittingId, row]));
+}
+
+/** The day of the newest sitting of a plant that was joined; `null` when none was. */
+export function newestJoinedDay(db: Database, plantId: string): Day | null {
+  return (
+    oneRow(
+      db,
+      joinedDayRow,
+      `SELECT day FROM sittings CROSS JOIN joinings ON joinings.sitting_id = sittings.id
+       WHERE plant_id = ? AND report IS NOT NULL ORDER BY day DESC LIMIT 1`,
+      plantId,
+    )?.day ?? null
+  );
+}
+
+const joinedDayRow = z.object({ day: daySchema });
 
 export function joiningOfSitting(db: Database, sittingId: string): SittingJoining | null {
   return oneRow(db, sittingJoiningRow, joiningOf('sitting_id = ?'), sittingId);

@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { z } from 'zod';
+import type { Day } from '../../core/day/day.ts';
 import { METHOD_VERSION } from '../../core/method-version.ts';
 import type { PointPx } from '../../core/raster/raster.ts';
 import type { PartsOutlines } from '../../core/silhouette/parts-outlines.ts';
@@ -107,37 +108,57 @@ const viewDrawn = (
   LEFT JOIN measurements ON measurements.id =
     (SELECT max(newest.id) FROM measurements AS newest WHERE newest.view_id = views.id)`;
 const VIEW = viewDrawn('outline', 'parts');
+/** Without what is drawn on the photos, which is most of what a view weighs. */
+const UNDRAWN = viewDrawn('NULL', 'NULL');
 
-/** The newest sittings of a plant of which a photo is there: takes the plant and how many. */
+/** The newest sittings of a plant of which a photo is there: takes the plant, how many, and how many newer ones are passed over. */
 export const NEWEST_SITTINGS = `SELECT id FROM sittings
   WHERE plant_id = ? AND EXISTS (SELECT 1 FROM views AS there WHERE there.sitting_id = sittings.id AND there.removed_at IS NULL)
-  ORDER BY day DESC LIMIT ?`;
+  ORDER BY day DESC LIMIT ? OFFSET ?`;
 
 /** A view, also one that was removed. */
 export function viewById(db: Database, id: string): ViewRow | null {
   return oneRow(db, viewRow, `${VIEW} WHERE views.id = ?`, id);
 }
 
-/** The views of a plant's newest sittings, in the same order as `viewsOfPlant`. */
-export function viewsOfNewestSittings(db: Database, plantId: string, sittings: number): ViewRow[] {
+/** Some of a plant's sittings, counted from the newest. */
+export interface NewestSittings {
+  readonly count: number;
+  /** Newer ones that are passed over; none when left out. */
+  readonly after?: number;
+}
+
+/** The views of a plant's newest sittings, in the same order as `viewsOfPlant`; on demand without what is drawn on the photos. */
+export function viewsOfNewestSittings(
+  db: Database,
+  plantId: string,
+  { count, after = 0, drawn = true }: NewestSittings & { readonly drawn?: boolean },
+): ViewRow[] {
   return allRows(
     db,
     viewRow,
-    `${VIEW} WHERE removed_at IS NULL AND sittings.id IN (${NEWEST_SITTINGS})
+    `${drawn ? VIEW : UNDRAWN} WHERE removed_at IS NULL AND sittings.id IN (${NEWEST_SITTINGS})
      ORDER BY sittings.day DESC, turn_deg, received_at, views.rowid`,
     plantId,
-    sittings,
+    count,
+    after,
   );
 }
 
-/** The same as `viewsOfPlant` without what is drawn on the photos, which is most of what a view weighs. */
-export function viewsWithoutDrawing(db: Database, plantId: string): ViewRow[] {
+/** The views of a plant's sittings of these days, both included, in the same order as `viewsOfPlant`. */
+export function viewsBetween(
+  db: Database,
+  plantId: string,
+  { from, to }: { readonly from: Day; readonly to: Day },
+): ViewRow[] {
   return allRows(
     db,
     viewRow,
-    `${viewDrawn('NULL', 'NULL')} WHERE sittings.plant_id = ? AND removed_at IS NULL
+    `${VIEW} WHERE sittings.plant_id = ? AND sittings.day BETWEEN ? AND ? AND removed_at IS NULL
      ORDER BY sittings.day DESC, turn_deg, received_at, views.rowid`,
     plantId,
+    from,
+    to,
   );
 }
 
@@ -152,13 +173,13 @@ export function viewsOfPlant(db: Database, plantId: string): ViewRow[] {
   );
 }
 
-/** The newest view of a plant that was measured and counts; `null` when there is none. */
+/** The newest view of a plant that was measured and counts, without what is drawn on it; `null` when there is none. */
 export function newestMeasuredView(db: Database, plantId: string): ViewRow | null {
   return oneRow(
     db,
     viewRow,
-    `${VIEW} WHERE sittings.plant_id = ? AND removed_at IS NULL AND sittings.left_out IS NULL
-       AND json_extract(report, '$.status') = 'measured'
+    `${UNDRAWN} WHERE sittings.plant_id = ? AND removed_at IS NULL AND sittings.left_out IS NULL
+       AND (SELECT status FROM readings WHERE view_id = views.id) = 'measured'
      ORDER BY sittings.day DESC, turn_deg, received_at, views.rowid LIMIT 1`,
     plantId,
   );

@@ -17,6 +17,7 @@ import {
 import { openDataHome } from '../../server/store/data-home.ts';
 import { type Database, openDatabase } from '../../server/store/database.ts';
 import { joiningOfSitting } from '../../server/store/joinings.ts';
+import { newestNumber } from '../../server/store/migrate.ts';
 
 /** How much a made store holds. */
 export interface StoreSize {
@@ -58,7 +59,7 @@ interface Models {
 export async function madeStore(size: StoreSize): Promise<string> {
   const folder = join(tmpdir(), 'rondure-made');
   mkdirSync(folder, { recursive: true });
-  const home = join(folder, `${size.plants}x${size.years}x${size.views}-${METHOD_VERSION}`);
+  const home = join(folder, `${size.plants}x${size.years}x${size.views}-${METHOD_VERSION}-${newestNumber()}`);
   if (existsSync(home)) return home;
   const models = await measuredModels(join(folder, `models-${METHOD_VERSION}.json`));
   const making = `${home}.making`;

@@ -2,6 +2,7 @@ import { addDays, type Day, day } from '../../../core/day/day.ts';
 import { LOG_WORDS, type LogKind } from '../../../core/season/log-entry.ts';
 import type { Show } from '../../../core/season/show.ts';
 import type { Calendar } from '../../../server/schemas/season.ts';
+import { ownWords } from '../languages/own-words.ts';
 import { dayWords } from '../words/day-words.ts';
 import { STOP_WORDS } from '../words/plant-words.ts';
 
@@ -78,7 +79,7 @@ export function seasonMarks(season: DrawnSeason, today: Day): SeasonMark[] {
       from: day(on),
       to: day(on),
       isFaint: false,
-      words: `${STOP_WORDS[depth]} on ${say(on)}.${note ? ` ${note}` : ''}`,
+      words: `${STOP_WORDS[depth]} on ${say(on)}.${note ? ` ${ownWords(note)}` : ''}`,
     })),
     ...season.notes.map(({ id, day: on, kind, text }) => ({
       key: id,
@@ -86,7 +87,7 @@ export function seasonMarks(season: DrawnSeason, today: Day): SeasonMark[] {
       from: day(on),
       to: day(on),
       isFaint: false,
-      words: `${LOG_WORDS[kind]}, ${say(on)}.${text ? ` ${text}` : ''}`,
+      words: `${LOG_WORDS[kind]}, ${say(on)}.${text ? ` ${ownWords(text)}` : ''}`,
     })),
   ];
 }

@@ -1,3 +1,4 @@
+import { OWN_WORDS } from './own-words.ts';
 import { filled, hasPlaces, patternOf } from './pattern.ts';
 
 /** English texts of the app, places for values numbered, each with its words in another language: "Sent {0} of {1}": "{0} von {1} gesendet". */
@@ -7,7 +8,8 @@ export type Entries = Readonly<Record<string, string>>;
 export type Interpreter = (english: string) => string;
 
 /** The space after a sentence; not the one within a German day, "22. Nov. 2026". */
-const SENTENCE = /(?<=[.!?…])\s+(?!(?:Jan|Feb|März|Apr|Mai|Jun|Jul|Aug|Sep|Okt|Nov|Dez|\d{4}\b))(?=\S)/;
+const SENTENCE =
+  /(?<=[.!?…])\s+(?!(?:Jan|Feb|März|Apr|Mai|Jun|Jul|Aug|Sep|Okt|Nov|Dez|\d{4}\b))(?=[^\s\p{Ll}])/u;
 /** The space after a clause. */
 const CLAUSE = /(?<=[:;])\s+(?=\S)/;
 /** What stands between the parts of a list. */
@@ -26,6 +28,7 @@ const READERS_DAY = /^[\s\ue000-\uf8ff]*(?:\p{L}+\.?,? )?\d{1,2}\.? \p{L}+\.?(?:
 
 const SPACES = /^(\s*)(.*?)(\s*)$/s;
 const ELEMENTS = /^([\s\ue000-\uf8ff]*)(.*?)([\s\ue000-\uf8ff]*)$/s;
+const LEAD = /^((?:[:;,▲] )?)(.*)()$/s;
 const SIGN = /^()(.*?)([.:;,]?)$/s;
 
 /**
@@ -55,6 +58,7 @@ export function interpreterOf(entries: Entries, value: Interpreter = (text) => t
       within(SPACES, text) ??
       wholeOrPattern(text) ??
       within(ELEMENTS, text) ??
+      within(LEAD, text) ??
       inSentences(text) ??
       within(SIGN, text) ??
       inParts(text);
@@ -133,7 +137,31 @@ export function interpreterOf(entries: Entries, value: Interpreter = (text) => t
     return word === '' ? between : between.replace(word, whole.get(word) ?? word);
   };
 
-  return (text) => understood(text) ?? text;
+  return (text) => {
+    const [masked, own] = withoutOwnWords(text);
+    const said = understood(masked);
+    if (said === null) return text;
+    // A day may end in a dot of its own, "22. Nov.": the sentence that ends in it has only one.
+    return own.reduce(
+      (all, words, k) => all.replace(ownSign(k), words),
+      said.replaceAll(/(?<=\p{L})\.\.(?!\.)/gu, '.'),
+    );
+  };
+}
+
+/** A text with the grower's own words taken out (`own-words.ts`), and those words. */
+function withoutOwnWords(text: string): [masked: string, own: readonly string[]] {
+  const own: string[] = [];
+  const masked = text.replaceAll(OWN_WORDS, (words) => {
+    own.push(words);
+    return ownSign(own.length - 1);
+  });
+  return [masked, own];
+}
+
+/** Stands for the grower's words: beyond those that stand for elements. */
+function ownSign(at: number): string {
+  return String.fromCharCode(0xf000 + at);
 }
 
 /** The sentences of the entries that hold several, one by one: what the app says may break off after any of them. */

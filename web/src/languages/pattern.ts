@@ -52,12 +52,11 @@ export function patternOf(source: string, target: string): Pattern {
   };
 }
 
-/** Without the spaces that a value of nothing leaves behind, and the second dot after a day that ends in one, "22. Nov.". */
+/** Without the spaces that a value of nothing leaves behind. */
 function tidied(text: string): string {
   return text
     .replaceAll(/ {2,}/g, ' ')
     .replaceAll(/ (?=[.,;:!?])/g, '')
-    .replaceAll(/(?<=\p{L})\.\.(?!\.)/gu, '.')
     .trim();
 }
 

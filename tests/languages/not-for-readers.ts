@@ -19,6 +19,9 @@ export const NOT_FOR_READERS: ReadonlySet<string> = new Set([
   'held by another',
   'no store',
   'Enter',
+  // Names under which fits are kept.
+  'bloom curve',
+  'bloom against show',
   // A form of dates, a line to be typed as it is, parts of a place that is said whole.
   '2-digit',
   'half past',

@@ -8,12 +8,14 @@ import {
   rmSync,
   statSync,
 } from 'node:fs';
-import { mkdir, readdir, rename, rm } from 'node:fs/promises';
+import { mkdir, readdir, realpath, rename, rm } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { z } from 'zod';
 import { checkDatabase } from '../store/copy-database.ts';
-import { DATABASE_FILE } from '../store/database.ts';
+import { DATABASE_FILE, openToRead } from '../store/database.ts';
 import { newestNumber } from '../store/migrate.ts';
+import { leadsOutOf } from '../store/photo-files.ts';
+import { allPhotos } from '../store/photos.ts';
 import { copyNew, diskWords, syncFolders, writeNew } from './disk.ts';
 import { BackupUnreadable, readAbout, readManifest, sha256OfFile } from './manifest.ts';
 import { nameOfMoment } from './rotation.ts';
@@ -54,6 +56,7 @@ export async function layOutBackup({ backup, homeRoot }: RestoreTask): Promise<R
     await mkdir(unfinished, { recursive: true });
     for (const { path, sha256 } of files) {
       const copy = join(unfinished, path);
+      await requireInside(backup, path);
       await copyNew(join(backup, path), copy).catch((fault: NodeJS.ErrnoException) => {
         if (fault.code === 'ENOENT') throw new BackupUnreadable(`The backup’s file ${path} is not there.`);
         throw fault;
@@ -65,6 +68,7 @@ export async function layOutBackup({ backup, homeRoot }: RestoreTask): Promise<R
     const { faults } = checkDatabase(join(unfinished, DATABASE_FILE));
     const broken = faults.find((fault) => /cannot be read|is damaged/.test(fault));
     if (broken !== undefined) throw new BackupUnreadable(broken);
+    requireNamedByDigest(join(unfinished, DATABASE_FILE));
     await mkdir(join(unfinished, 'photos'), { recursive: true });
     const replaced = `replaced-${nameOfMoment(new Date())}`;
     await writeNew(join(unfinished, SWAP), JSON.stringify({ replaced }));
@@ -80,6 +84,27 @@ export async function layOutBackup({ backup, homeRoot }: RestoreTask): Promise<R
   } catch (fault) {
     await rm(unfinished, { recursive: true, force: true }).catch(() => {});
     return refused(fault instanceof BackupUnreadable ? fault.message : diskWords(fault, homeRoot));
+  }
+}
+
+/** A link in a backup could bring in any file of the machine. */
+async function requireInside(backup: string, path: string): Promise<void> {
+  const real = await realpath(join(backup, path)).catch(() => null);
+  // One that is not there is told when it is copied.
+  if (real !== null && (await leadsOutOf(backup, real))) {
+    throw new BackupUnreadable(`The backup’s file ${path} leads out of the backup. Choose another backup.`);
+  }
+}
+
+/** A photo is named by its SHA-256 and lies where that says: another name could lead anywhere. */
+function requireNamedByDigest(database: string): void {
+  const db = openToRead(database);
+  try {
+    allPhotos(db);
+  } catch {
+    throw new BackupUnreadable('The backup’s database names photos in a way that no version does.');
+  } finally {
+    db.close();
   }
 }
 

@@ -4,7 +4,7 @@ import {
   originalPath,
   type PictureFormat,
   picturePath,
-  readIfThere,
+  readPicture,
   writeWhole,
 } from '../store/photo-files.ts';
 import { photoBySha256 } from '../store/photos.ts';
@@ -19,7 +19,7 @@ export async function uprightPicture(
 ): Promise<Uint8Array> {
   const isWidest = widthPx === WIDEST_PICTURE_PX;
   const path = picturePath(services.home, sha256, widthPx, isWidest ? 'jpeg' : format);
-  const made = await readIfThere(path);
+  const made = await readPicture(services.home, path);
   if (made) return made;
   const picture = isWidest
     ? await pictureOfOriginal(services, sha256)
@@ -36,5 +36,7 @@ async function pictureOfOriginal(
   if (photo === null) throw new RangeError(`Expected a photo of the store but received ${sha256}`);
   const received = await receive(originalPath(home, sha256, photo.format));
   if (!received.ok) throw new Error(`The original ${sha256} can no longer be read: ${received.hint}`);
+  // A file that took its place, or a link that leads elsewhere, is not what the grower put in.
+  if (received.sha256 !== sha256) throw new Error(`The original ${sha256} is not as it was kept`);
   return received.picture;
 }

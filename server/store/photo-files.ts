@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
-import { type FileHandle, mkdir, open, readFile, rename, rm } from 'node:fs/promises';
-import { dirname, join } from 'node:path';
+import { type FileHandle, mkdir, open, readFile, realpath, rename, rm } from 'node:fs/promises';
+import { dirname, isAbsolute, join, relative, sep } from 'node:path';
 import type { PhotoFormat } from '../intake/photo-format.ts';
 import type { DataHome } from './data-home.ts';
 
@@ -47,14 +47,21 @@ export async function keepUpload(uploadPath: string, path: string): Promise<void
   await putInPlace(uploadPath, path);
 }
 
-/** The bytes of a file, `null` when it is not there. */
-export async function readIfThere(path: string): Promise<Buffer | null> {
+/** The bytes of a picture, `null` when it is not there; a link that leads out of the folder of pictures is none. */
+export async function readPicture(home: DataHome, path: string): Promise<Buffer | null> {
   try {
-    return await readFile(path);
+    const real = await realpath(path);
+    return (await leadsOutOf(home.pictures, real)) ? null : await readFile(real);
   } catch (fault) {
     if ((fault as NodeJS.ErrnoException).code === 'ENOENT') return null;
     throw fault;
   }
+}
+
+/** Whether a path without links lies elsewhere than in a folder. */
+export async function leadsOutOf(folder: string, real: string): Promise<boolean> {
+  const inside = relative(await realpath(folder), real);
+  return inside === '' || inside.split(sep)[0] === '..' || isAbsolute(inside);
 }
 
 /** Has a folder's entries on the disk: a file that was made or renamed is there once its folder is. */

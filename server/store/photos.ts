@@ -2,7 +2,8 @@ import { z } from 'zod';
 import { allRows, type Database, oneRow, run } from './database.ts';
 
 export const photoRow = z.object({
-  sha256: z.string().length(64),
+  /** It names the file, so nothing but digits of it is ever taken for one. */
+  sha256: z.string().regex(/^[0-9a-f]{64}$/),
   format: z.enum(['jpeg', 'png', 'webp', 'heic']),
   byteCount: z.int(),
   widthPx: z.int(),

@@ -2,6 +2,7 @@ import { nextTurnOf } from '../../core/advice/turn-to-light.ts';
 import { addDays, type Day } from '../../core/day/day.ts';
 import { facesAfterUsualTurn } from '../../core/light/usual-turn.ts';
 import { seenBloom } from '../condition/bloom-so-far.ts';
+import { type FillSeen, fillAnswer } from '../condition/fill-answer.ts';
 import { leafHistory } from '../condition/leaf-answer.ts';
 import { plantCondition } from '../condition/plant-condition.ts';
 import type { Bench, PlantPage } from '../schemas/pages.ts';
@@ -41,7 +42,24 @@ export function plantPage(
   drawn: number | null = null,
 ): PlantPage {
   const facts = seasonFacts(db, today);
-  const whole = drawn ?? Number.MAX_SAFE_INTEGER;
+  // With every sitting whole a page is too large to be kept.
+  const { fillSeen, ...page } =
+    drawn === null
+      ? reckonedPage(db, plant, facts, Number.MAX_SAFE_INTEGER)
+      : rememberedPage(db, { plantId: plant.id, asked: `${today} ${drawn}` }, () =>
+          reckonedPage(db, plant, facts, drawn),
+        );
+  // What other plants' photos tell is asked anew.
+  return { ...page, fill: fillSeen && fillAnswer(db, facts, plant, fillSeen) };
+}
+
+/** Opening one plant after the other, a grower comes back to the last few. */
+const PAGES_KEPT = 24;
+type ReckonedPage = Omit<PlantPage, 'fill'> & { readonly fillSeen: FillSeen | null };
+const rememberedPage = rememberingPlants<ReckonedPage>(PAGES_KEPT);
+
+function reckonedPage(db: Database, plant: AimedPlant, facts: SeasonFacts, whole: number): ReckonedPage {
+  const { today } = facts;
   const { history, sittings, wholeSittings, stops, turns, trend, advice } = plantSoFar(db, plant, facts, {
     newest: null,
     drawn: whole,

@@ -1,4 +1,4 @@
-import { type Day, daysBetween } from '../../core/day/day.ts';
+import { addDays, type Day, daysBetween } from '../../core/day/day.ts';
 import { type CleanUp, cleanUpOf, type GapsSeen } from '../../core/vigour/clean-up.ts';
 import { tightnessWords } from '../../core/vigour/compare-gaps.ts';
 import type { Gaps } from '../../core/vigour/gaps.ts';
@@ -7,8 +7,9 @@ import type { AimedPlant } from '../bench/aimed-plant.ts';
 import type { SeenSitting } from '../bench/seen-sitting.ts';
 import type { PlantFill } from '../schemas/condition.ts';
 import type { SeasonFacts } from '../season/season-facts.ts';
+import { rememberingPlants } from '../store/changes.ts';
 import type { Database } from '../store/database.ts';
-import { type TightnessRow, tightnessOfKind } from '../store/tightness.ts';
+import { othersOfKind, tightnessWithin } from '../store/tightness.ts';
 
 /** Plants are as far on when their days since the last stop differ by no more. */
 const ALIKE_WITHIN_DAYS = 10;
@@ -20,17 +21,22 @@ interface GapsOfView extends GapsSeen {
   readonly viewId: string;
 }
 
+/** What a plant's own photos tell of where light falls through. */
+export interface FillSeen {
+  readonly newest: GapsOfView;
+  readonly cleanUps: PlantFill['cleanUps'];
+}
+
 /**
- * Where light falls through, what clean-ups did, and how tight the plant is beside others.
+ * Where light falls through, and what clean-ups did.
  *
  * @param sittings oldest first
  */
-export function fillAnswer(
-  db: Database,
+export function fillSeen(
   facts: SeasonFacts,
   plant: AimedPlant,
   sittings: readonly SeenSitting[],
-): PlantFill | null {
+): FillSeen | null {
   const seen = sittings.flatMap(gapsOfSitting);
   const last = seen.at(-1);
   if (last === undefined) return null;
@@ -39,12 +45,25 @@ export function fillAnswer(
     .filter(({ sittingId }) => sittingId === last.sittingId)
     .reduce((open, one) => (one.gaps.tightness < open.gaps.tightness ? one : open));
   const cleared = (facts.notes.get(plant.id) ?? []).filter(({ kind }) => kind === 'cleared-leaf');
-  const beside = tightnessBeside(db, facts, plant, newest);
   return {
-    newest: { ...newestAnswer(newest), words: gapsWords(newest.gaps) },
+    newest,
     cleanUps: cleared
       .slice(0, MOST_CLEAN_UPS)
       .map(({ id, day }) => cleanUpAnswer(id, day, cleanUpOf(day, seen))),
+  };
+}
+
+/** What is seen of a plant, and how tight it is beside others. */
+export function fillAnswer(
+  db: Database,
+  facts: SeasonFacts,
+  plant: AimedPlant,
+  { newest, cleanUps }: FillSeen,
+): PlantFill {
+  const beside = tightnessBeside(db, facts, plant, newest);
+  return {
+    newest: { ...newestAnswer(newest), words: gapsWords(newest.gaps) },
+    cleanUps,
     tightnessWords: tightnessWords(newest.gaps, beside),
     comparedWith: beside.length,
   };
@@ -90,23 +109,31 @@ function cleanUpAnswer(noteId: string, day: Day, { before, after, words }: Clean
 function tightnessBeside(db: Database, facts: SeasonFacts, plant: AimedPlant, newest: GapsOfView): number[] {
   const since = daysSinceStop(facts, plant.id, newest.day);
   if (since === null) return [];
-  const nearest = new Map<string, { readonly offDays: number; readonly tightness: number }>();
-  for (const { plantId, day, tightness } of tightnessOfKind(db, plant)) {
-    const offDays = offBy(facts, { plantId, day }, since);
-    if (offDays === null || offDays > ALIKE_WITHIN_DAYS) continue;
-    const known = nearest.get(plantId);
-    if (known === undefined || offDays < known.offDays) nearest.set(plantId, { offDays, tightness });
+  const nearest: number[] = [];
+  for (const plantId of othersOfKind(db, plant)) {
+    const of = { plantId, asked: String(since) };
+    const found = rememberedNearest(db, of, () => nearestSitting(db, facts, plantId, since));
+    if (found !== null) nearest.push(found);
   }
-  return [...nearest.values()].map(({ tightness }) => tightness);
+  return nearest;
 }
 
-function offBy(
-  facts: SeasonFacts,
-  { plantId, day }: Pick<TightnessRow, 'plantId' | 'day'>,
-  since: number,
-): number | null {
-  const other = daysSinceStop(facts, plantId, day);
-  return other === null ? null : Math.abs(other - since);
+const rememberedNearest = rememberingPlants<number | null>();
+
+/** How tight a plant was at its sitting nearest to so many days after a stop; `null` when none was near. */
+function nearestSitting(db: Database, facts: SeasonFacts, plantId: string, since: number): number | null {
+  const windows = (facts.stops.get(plantId) ?? []).map(({ day }) => ({
+    from: addDays(day, Math.max(1, since - ALIKE_WITHIN_DAYS)),
+    to: addDays(day, since + ALIKE_WITHIN_DAYS),
+  }));
+  let nearest: { readonly offDays: number; readonly tightness: number } | null = null;
+  for (const { day, tightness } of tightnessWithin(db, plantId, windows)) {
+    const days = daysSinceStop(facts, plantId, day);
+    const offDays = days === null ? Number.POSITIVE_INFINITY : Math.abs(days - since);
+    if (offDays > ALIKE_WITHIN_DAYS || offDays >= (nearest?.offDays ?? Number.POSITIVE_INFINITY)) continue;
+    nearest = { offDays, tightness };
+  }
+  return nearest?.tightness ?? null;
 }
 
 /** A photo of the day of a stop shows the plant before it. */

@@ -7,14 +7,17 @@ import type { SeasonFacts } from '../season/season-facts.ts';
 import type { Database } from '../store/database.ts';
 import { workedDaysOf } from '../store/worked-sittings.ts';
 import { bloomAnswer } from './bloom-answer.ts';
-import { fillAnswer } from './fill-answer.ts';
+import { type FillSeen, fillSeen } from './fill-answer.ts';
 import { growthAnswer } from './growth-answer.ts';
 import { leafAnswer } from './leaf-answer.ts';
 import { learnedLeaf } from './learned-leaf.ts';
 import { wiltAnswer } from './wilt-answer.ts';
 
 /** What a plant's photos tell beside its shape. */
-export type PlantCondition = Pick<PlantPage, 'bloom' | 'leaf' | 'fill' | 'growth' | 'wilt'>;
+export type PlantCondition = Pick<PlantPage, 'bloom' | 'leaf' | 'growth' | 'wilt'> & {
+  /** To be set beside other plants (`fillAnswer`). */
+  readonly fillSeen: FillSeen | null;
+};
 
 /** What is known of the plant whose condition is told. */
 export interface KnownOfCondition {
@@ -36,7 +39,7 @@ export function plantCondition(
   return {
     bloom: bloomAnswer(db, facts, plant, byDay),
     leaf: leafAnswer(byDay, learnedLeaf(db, plant.id)),
-    fill: fillAnswer(db, facts, plant, byDay),
+    fillSeen: fillSeen(facts, plant, byDay),
     growth: growthAnswer(history, stops),
     wilt: wiltAnswer(byDay, { stops, log, workedDays: workedDaysOf(db, plant.id) }),
   };

@@ -17,6 +17,7 @@ export type KeepFit = <Answer>(name: string, question: object, reckon: () => Ans
 const CORE = join(import.meta.dirname, '../../core');
 /** Answers that nobody asked for since so long make room when a new one is kept. */
 const KEPT_DAYS = 400;
+const AT_ONCE = 100;
 
 const row = z.object({ answer: jsonText });
 const known = new WeakMap<Database, KeepFit>();
@@ -54,6 +55,8 @@ function keepIn(db: Database): KeepFit {
     const answer = reckon();
     if (unwritten.size === 0) setTimeout(write, 0);
     unwritten.set(key, JSON.stringify(answer));
+    // So that a stop on the way through a large bench loses few.
+    if (unwritten.size >= AT_ONCE && !db.inTransaction) write();
     return answer;
   };
 }

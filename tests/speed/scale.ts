@@ -14,7 +14,7 @@ import { MADE_TODAY, madeStore, type StoreSize } from './made-store.ts';
 
 const RUNS = 20;
 /** As the screen of a plant asks. */
-const WHOLE_SITTINGS = 6;
+const WHOLE_SITTINGS = 4;
 const MAIN = join(import.meta.dirname, '../../server/main.ts');
 
 const [plants = 200, years = 10, views = 4] = process.argv.slice(2).map(Number);

@@ -37,6 +37,7 @@ async function pictureOfOriginal(
   const received = await receive(originalPath(home, sha256, photo.format));
   if (!received.ok) throw new Error(`The original ${sha256} can no longer be read: ${received.hint}`);
   // A file that took its place, or a link that leads elsewhere, is not what the grower put in.
-  if (received.sha256 !== sha256) throw new Error(`The original ${sha256} is not as it was kept`);
+  if (received.sha256 !== sha256)
+    throw new RangeError(`Expected the original ${sha256} as it was kept but read another file`);
   return received.picture;
 }

@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { NO_OUTLINES } from '../../core/silhouette/parts-outlines.ts';
+import { isClockNote } from '../intake/clock-notes.ts';
 import type { View } from '../schemas/sitting.ts';
 import type { ViewRow } from '../store/views.ts';
 
@@ -22,7 +23,12 @@ export function viewAnswer(view: ViewRow): View {
     failure: view.failure,
     methodVersion: view.methodVersion,
     normalLeafFrom: view.normalLeafFrom,
-    report: view.report && { ...view.report, photo: view.fileName, turnDeg: view.turnDeg },
+    report: view.report && {
+      ...view.report,
+      photo: view.fileName,
+      turnDeg: view.turnDeg,
+      notes: notesOf(view),
+    },
     outlinePx: view.outlinePx ?? [],
     drawing: { unsure: view.report?.unsure ?? [], parts: view.parts ?? NO_OUTLINES },
     strokes: view.strokes,
@@ -37,4 +43,9 @@ export function viewAnswer(view: ViewRow): View {
 /** Another one for each measurement, so that the browser asks for the new mask; it tells nobody how many there are. */
 function measuredAs({ id, measurementId }: ViewRow): string {
   return createHash('sha256').update(`${id} ${measurementId}`).digest('base64url').slice(0, 16);
+}
+
+function notesOf({ report, takenFrom }: ViewRow): readonly string[] {
+  const notes = report?.notes ?? [];
+  return takenFrom === 'grower' ? notes.filter((note) => !isClockNote(note)) : notes;
 }

@@ -21,6 +21,8 @@ export interface CheckedPhoto {
   readonly format: PhotoFormat;
   readonly upright: UprightPhoto;
   readonly takenAt: TakenAt | null;
+  /** The camera's own block; `null` when there is none. */
+  readonly exif: Uint8Array | null;
   /** In px of `upright.raster`; `null` when the camera did not tell it. */
   readonly focalLengthPx: number | null;
   /** Sentences for the report's `notes`: what was decided while reading. */
@@ -69,8 +71,12 @@ async function checkHeic(bytes: Uint8Array): Promise<CheckedPhoto | RefusedPhoto
 function cameraFacts(
   exifBlock: Uint8Array | null | undefined,
   upright: UprightPhoto,
-): Pick<CheckedPhoto, 'takenAt' | 'focalLengthPx'> {
-  return { takenAt: takenAt(exifBlock), focalLengthPx: focalLengthPx(exifBlock, upright) };
+): Pick<CheckedPhoto, 'takenAt' | 'exif' | 'focalLengthPx'> {
+  return {
+    exif: exifBlock ?? null,
+    takenAt: takenAt(exifBlock),
+    focalLengthPx: focalLengthPx(exifBlock, upright),
+  };
 }
 
 /** The decoders tell their faults in English only, so the words are all there is to go by. */

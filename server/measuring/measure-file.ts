@@ -10,7 +10,9 @@ import { NO_OUTLINES, type PartsOutlines } from '../../core/silhouette/parts-out
 import type { KnownStand } from '../../core/stand/known-stand.ts';
 import type { RimByHand } from '../../core/stand/rim-by-hand.ts';
 import { checkPhoto } from '../intake/check-photo.ts';
+import { clockNotes } from '../intake/clock-notes.ts';
 import { maskOfClearPng } from '../intake/decode-picture.ts';
+import { localDay } from '../local-day.ts';
 import { encodedPictures, type PicturesPng } from './encoded-pictures.ts';
 import type { ViewLens } from './join-sitting.ts';
 import { knownStand, standPhoto } from './known-stand.ts';
@@ -22,6 +24,8 @@ export interface MeasureTask {
   readonly path: string;
   readonly photoName: string;
   readonly rimMm: number | null;
+  /** When the photo came in, ISO 8601; left out where nothing hangs on its day. */
+  readonly receivedAt?: string;
   /** Photo of the same stand without a plant. */
   readonly emptyPath: string | null;
   readonly stand: StandOfTask;
@@ -101,7 +105,12 @@ export async function gatherFile(task: MeasureTask): Promise<GatheredFile> {
     normalLeaf: task.normalLeaf,
   });
   const emptyNote = empty.hint && `The photo of the empty stand was not used. ${empty.hint}`;
-  const notes = [...checked.notes, ...[emptyNote, known.note, trained.note].filter((note) => note !== null)];
+  const clock = task.receivedAt ? clockNotes(checked.exif, localDay(new Date(task.receivedAt))) : [];
+  const notes = [
+    ...checked.notes,
+    ...clock,
+    ...[emptyNote, known.note, trained.note].filter((note) => note !== null),
+  ];
   return { ok: true, gathered, notes };
 }
 

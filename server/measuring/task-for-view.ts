@@ -34,6 +34,7 @@ export async function taskForView(parts: TaskParts, due: DueView): Promise<ViewT
       path: originalPath(home, due.sha256, due.format),
       photoName: due.fileName,
       rimMm: due.rimMm,
+      receivedAt: due.keptAt,
       emptyPath:
         due.emptySha256 && due.emptyFormat ? originalPath(home, due.emptySha256, due.emptyFormat) : null,
       stand: {

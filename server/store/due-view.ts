@@ -18,6 +18,7 @@ const dueRow = z.object({
   format: photoRow.shape.format,
   widthPx: z.int(),
   heightPx: z.int(),
+  keptAt: z.string(),
   turnDeg: z.number().nullable(),
   rimMm: z.number().nullable(),
   /** The stand without a plant: the stand's own photo, else the plant's. */
@@ -42,7 +43,7 @@ export type DueView = z.infer<typeof dueRow>;
 
 const DUE = `SELECT views.id AS viewId, plants.id AS plantId, sittings.day, revision, state,
     file_name AS fileName, photos.sha256, photos.format, photos.width_px AS widthPx,
-    photos.height_px AS heightPx, turn_deg AS turnDeg, rim_mm AS rimMm,
+    photos.height_px AS heightPx, photos.kept_at AS keptAt, turn_deg AS turnDeg, rim_mm AS rimMm,
     empty.sha256 AS emptySha256, empty.format AS emptyFormat, stand.id AS standVersionId,
     reference.sha256 AS referenceSha256, reference.format AS referenceFormat,
     CASE stand.scale_from WHEN 'sheet' THEN stand.sheet END AS sheet,

@@ -21,6 +21,12 @@ export default defineConfig({
     emptyOutDir: true,
     // three is 530 kB and cannot be split; it is fetched only when a solid is opened.
     chunkSizeWarningLimit: 600,
+    // The names of all that later screens import would stand in the first script and do not pack: 2 kB. Each screen names its own imports, one
+    // step later; styles must be there before it is drawn.
+    modulePreload: {
+      resolveDependencies: (_file, deps, { hostType }) =>
+        hostType === 'js' ? deps.filter((name) => name.endsWith('.css')) : deps,
+    },
     rolldownOptions: {
       output: {
         codeSplitting: {

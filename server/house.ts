@@ -7,7 +7,7 @@ import { swapInRestored } from './backup/restore.ts';
 import type { KeepingJob, KeepingResult } from './backup/worker.ts';
 import { whenNoneIsKept } from './bench/keep-photo.ts';
 import { refuseIfItEndedTheReader } from './intake/ended-the-reader.ts';
-import type { ReceivedPhoto } from './intake/receive-photo.ts';
+import type { ArrivedFile, ReceivedPhoto } from './intake/receive-photo.ts';
 import type { RefusedPhoto } from './intake/refused-photo.ts';
 import { localDay } from './local-day.ts';
 import type { CorrectionTask } from './measuring/correction-worker.ts';
@@ -65,7 +65,7 @@ export function openHouse(
   dropUnusedColours(db);
   forgetUnfinishedJoinings(db);
   // Reading uploads has its own thread, so that it never waits behind photos being measured.
-  const intake = openWorkerPool<string, ReceivedPhoto | RefusedPhoto>(
+  const intake = openWorkerPool<ArrivedFile, ReceivedPhoto | RefusedPhoto>(
     new URL('intake/worker.ts', import.meta.url),
     { threads: 1 },
   );

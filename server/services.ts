@@ -1,7 +1,7 @@
 import type { Logger } from 'pino';
 import type { Day } from '../core/day/day.ts';
 import type { KeepingDesk } from './backup/keeping-desk.ts';
-import type { ReceivedPhoto } from './intake/receive-photo.ts';
+import type { ArrivedFile, ReceivedPhoto } from './intake/receive-photo.ts';
 import type { RefusedPhoto } from './intake/refused-photo.ts';
 import type { EmptyPhotoTask } from './measuring/check-empty-photo.ts';
 import type { Corrections } from './measuring/corrections.ts';
@@ -25,7 +25,7 @@ export interface Services {
   readonly progress: ProgressBoard;
   readonly log: Logger;
   /** Reads an uploaded file, in a worker thread. */
-  readonly receive: (path: string) => Promise<ReceivedPhoto | RefusedPhoto>;
+  readonly receive: (file: ArrivedFile) => Promise<ReceivedPhoto | RefusedPhoto>;
   /** Looks at an empty photo, in a worker thread. */
   readonly checkEmptyPhoto: (task: EmptyPhotoTask) => Promise<EmptyCheck>;
   /** Makes the solid of a sitting's hull, in a worker thread. */

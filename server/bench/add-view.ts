@@ -1,5 +1,6 @@
 import { type Day, day as dayOf } from '../../core/day/day.ts';
 import { dayInWords } from '../../core/day/day-in-words.ts';
+import type { ArrivedFile } from '../intake/receive-photo.ts';
 import type { TakenAt } from '../intake/taken-at.ts';
 import type { Upload } from '../schemas/pages.ts';
 import type { Services } from '../services.ts';
@@ -35,22 +36,25 @@ type Outcome = Upload['photos'][number];
 
 /**
  * Takes one uploaded file to a plant: reads it, keeps it and lets it wait to be measured. A file that is
- * refused, or already on the bench, leaves nothing behind. The file at `uploadPath` may be moved away.
+ * refused, or already on the bench, leaves nothing behind. The file may be moved away.
  */
 export async function addPhotoToPlant(
   services: Services,
   plant: PlantRow,
-  uploadPath: string,
+  file: ArrivedFile,
   told: ToldAboutPhoto,
 ): Promise<Outcome> {
   const { db } = services;
   const { fileName } = told;
-  const photo = await services.receive(uploadPath);
-  if (!photo.ok) return { outcome: 'refused', fileName, detail: photo.hint };
+  const photo = await services.receive(file);
+  if (!photo.ok) {
+    const altered = photo.reason === 'altered' ? { altered: true as const } : {};
+    return { outcome: 'refused', fileName, detail: photo.hint, ...altered };
+  }
   const shown = viewOfPhoto(db, photo.sha256);
   if (shown) return known(services, fileName, shown);
 
-  const id = await keepPhoto(services, uploadPath, photo, () => {
+  const id = await keepPhoto(services, file.path, photo, () => {
     // Asked again: the same photo may have come in by another request while the file was being kept.
     if (viewOfPhoto(db, photo.sha256)) return null;
     const time = timeOf(photo.takenAt, told, services.today());

@@ -34,7 +34,7 @@ async function pictureOfOriginal(
 ): Promise<Uint8Array> {
   const photo = photoBySha256(db, sha256);
   if (photo === null) throw new RangeError(`Expected a photo of the store but received ${sha256}`);
-  const received = await receive(originalPath(home, sha256, photo.format));
+  const received = await receive({ path: originalPath(home, sha256, photo.format) });
   if (!received.ok) throw new Error(`The original ${sha256} can no longer be read: ${received.hint}`);
   // A file that took its place, or a link that leads elsewhere, is not what the grower put in.
   if (received.sha256 !== sha256)

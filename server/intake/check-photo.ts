@@ -1,6 +1,8 @@
 import type { UprightPhoto } from '../../core/raster/raster.ts';
+import { isReadableProfile } from './colour-profile.ts';
 import { focalLengthPx } from './focal-length.ts';
 import { HeicTooLarge, heicExif } from './heic.ts';
+import { withEndMark } from './jpeg-end.ts';
 import { type PhotoFormat, recogniseFormat } from './photo-format.ts';
 import { readUprightPhoto } from './read-upright-photo.ts';
 import {
@@ -48,16 +50,39 @@ export async function checkPhoto(bytes: Uint8Array): Promise<CheckedPhoto | Refu
 }
 
 async function checkCompressed(bytes: Uint8Array, format: PhotoFormat): Promise<CheckedPhoto | RefusedPhoto> {
-  const { autoOrient, hasAlpha, pages, exif } = await compressedPicture(bytes).metadata();
+  const { autoOrient, hasAlpha, pages, exif, icc } = await compressedPicture(bytes).metadata();
   const { width, height } = autoOrient;
   // Asked before unpacking: a small file can claim a picture that fills the memory.
   if (width * height > MOST_PIXELS) return refusal('too-many-pixels');
   if (Math.min(width, height) < LEAST_SIDE_PX) return tooSmall(width, height);
-  const upright = await readUprightPhoto(bytes);
-  const notes: string[] = [];
+  const ended = format === 'jpeg' ? withEndMark(bytes) : { bytes, notes: [] };
+  const read = await readWithNotes(ended.bytes);
+  const notes = [...ended.notes, ...read.notes];
+  if (icc && !isReadableProfile(icc)) {
+    notes.push(
+      'The picture’s colour profile cannot be read; its colours were taken as ordinary ones (sRGB).',
+    );
+  }
   if (hasAlpha) notes.push('The picture has transparent parts; they were taken as white.');
   if ((pages ?? 1) > 1) notes.push('The picture is animated; its first frame was measured.');
-  return { ok: true, format, upright, ...cameraFacts(exif, upright), notes };
+  return { ok: true, format, upright: read.upright, ...cameraFacts(exif, read.upright), notes };
+}
+
+/** Where the decoder has to guess pixels; what else it warns of is a camera's habit. */
+const PIXELS_LOST = /premature end|bad huffman/i;
+
+/** Reads strictly first, so that what the decoder only warns of is told, or refused where pixels are lost. */
+async function readWithNotes(bytes: Uint8Array): Promise<{ upright: UprightPhoto; notes: string[] }> {
+  try {
+    return { upright: await readUprightPhoto(bytes, 'warning'), notes: [] };
+  } catch (fault) {
+    if (PIXELS_LOST.test(wordsOf(fault))) throw fault;
+    const upright = await readUprightPhoto(bytes);
+    return {
+      upright,
+      notes: ['The file is written in an unusual way; the picture could be read all the same.'],
+    };
+  }
 }
 
 async function checkHeic(bytes: Uint8Array): Promise<CheckedPhoto | RefusedPhoto> {
@@ -81,8 +106,12 @@ function cameraFacts(
 
 /** The decoders tell their faults in English only, so the words are all there is to go by. */
 function refusalFor(fault: unknown): RefusedPhoto {
-  const words = fault instanceof Error ? fault.message : String(fault);
+  const words = wordsOf(fault);
   if (fault instanceof HeicTooLarge || /pixel limit/i.test(words)) return refusal('too-many-pixels');
   if (/premature end/i.test(words)) return refusal('cut-off');
   return refusal('broken');
+}
+
+function wordsOf(fault: unknown): string {
+  return fault instanceof Error ? fault.message : String(fault);
 }

@@ -10,10 +10,13 @@ export const WORKING_SIDE_PX = 1600;
  * Decodes a photo, upright, as an sRGB raster of at most 1600 px on its longer side.
  *
  * JPEG is shrunk while it is unpacked; transparent parts become white. `widthPx` and `heightPx` are the
- * photo's full size after turning. Rejects on a file that is broken or of another kind: ask
+ * photo's full size after turning; `failOn` is that of `compressedPicture`. Rejects on a file that is broken or of another kind: ask
  * `checkPhoto` first where the file comes from outside.
  */
-export async function readUprightPhoto(bytes: Uint8Array): Promise<UprightPhoto> {
+export async function readUprightPhoto(
+  bytes: Uint8Array,
+  failOn: 'error' | 'warning' = 'error',
+): Promise<UprightPhoto> {
   const recognised = recogniseFormat(bytes);
   if (!recognised.known) throw new TypeError(`Expected a photo but received ${recognised.what}`);
   if (recognised.format === 'heic') {
@@ -22,7 +25,7 @@ export async function readUprightPhoto(bytes: Uint8Array): Promise<UprightPhoto>
     const raster = await workingRaster(rawPicture(data, { width, height, channels: 4 }));
     return { raster, widthPx: width, heightPx: height };
   }
-  const picture = compressedPicture(bytes);
+  const picture = compressedPicture(bytes, failOn);
   const { autoOrient } = await picture.metadata();
   return { raster: await workingRaster(picture), widthPx: autoOrient.width, heightPx: autoOrient.height };
 }

@@ -3,7 +3,7 @@ import { readFile } from 'node:fs/promises';
 import { checkPhoto } from './check-photo.ts';
 import { rasterToJpeg } from './encode-picture.ts';
 import type { PhotoFormat } from './photo-format.ts';
-import type { RefusedPhoto } from './refused-photo.ts';
+import { type RefusedPhoto, refusal } from './refused-photo.ts';
 import type { TakenAt } from './taken-at.ts';
 
 /** A file that may become a photo of the store, with its upright copy for the screen. */
@@ -19,15 +19,27 @@ export interface ReceivedPhoto {
   readonly picture: Uint8Array;
 }
 
-/** Reads a file from outside, wholly: what comes back `ok` can be unpacked, named and shown. */
-export async function receivePhoto(path: string): Promise<ReceivedPhoto | RefusedPhoto> {
-  const bytes = await readFile(path);
+/** A file from outside, and what its sender has told of it. */
+export interface ArrivedFile {
+  readonly path: string;
+  /** Hexadecimal; `null` or left out when it was not told, as is the length. */
+  readonly sha256?: string | null;
+  readonly byteCount?: number | null;
+}
+
+/** Reads a file from outside, wholly: what comes back `ok` is what was sent, and can be unpacked, named and shown. */
+export async function receivePhoto(file: ArrivedFile): Promise<ReceivedPhoto | RefusedPhoto> {
+  const bytes = await readFile(file.path);
+  const sha256 = createHash('sha256').update(bytes).digest('hex');
+  const isAsSent =
+    (file.byteCount ?? bytes.length) === bytes.length && (file.sha256 ?? sha256).toLowerCase() === sha256;
+  if (!isAsSent) return refusal('altered');
   const checked = await checkPhoto(bytes);
   if (!checked.ok) return checked;
   const { upright } = checked;
   return {
     ok: true,
-    sha256: createHash('sha256').update(bytes).digest('hex'),
+    sha256,
     format: checked.format,
     byteCount: bytes.length,
     widthPx: upright.widthPx,

@@ -1,6 +1,7 @@
 import { MOST_PIXELS } from './sharp-door.ts';
 
 export const REFUSAL_REASONS = [
+  'altered',
   'empty',
   'not-a-photo',
   'cut-off',
@@ -20,11 +21,13 @@ export interface RefusedPhoto {
 }
 
 /** Largest file taken, bytes. */
-export const MOST_BYTES = 60 * 1024 * 1024;
+export const MOST_BYTES = 40 * 1024 * 1024;
 /** Shortest side taken, px: below it a plant's outline is a few dozen px across. */
 export const LEAST_SIDE_PX = 200;
 
 const HINTS: Record<Exclude<RefusalReason, 'not-a-photo' | 'too-small'>, string> = {
+  altered:
+    'The photo arrived otherwise than it was sent: something was lost or changed on the way. Send it again.',
   empty: 'The file is empty. Copy the photo from the camera or phone again.',
   'cut-off': 'The photo ends too early: copying it stopped half-way. Copy it from the camera or phone again.',
   broken: 'The photo is damaged and cannot be opened. Copy it from the camera or phone again.',

@@ -11,11 +11,17 @@ sharp.unblock({
 sharp.cache(false);
 
 /** A larger picture is refused before its pixels are unpacked. */
-export const MOST_PIXELS = 100_000_000;
+export const MOST_PIXELS = 64_000_000;
+/** Of a film that we draw ourselves, all its pictures together. */
+const MOST_FILM_PIXELS = 100_000_000;
 
-/** A compressed picture; sharp turns it upright by its EXIF orientation and stops at the first broken part. */
-export function compressedPicture(bytes: Uint8Array): Sharp {
-  return sharp(bytes, { failOn: 'error', limitInputPixels: MOST_PIXELS, autoOrient: true });
+/**
+ * A compressed picture; sharp turns it upright by its EXIF orientation.
+ *
+ * @param failOn `error` stops at the first part that cannot be read, `warning` also at one that the decoder had to guess
+ */
+export function compressedPicture(bytes: Uint8Array, failOn: 'error' | 'warning' = 'error'): Sharp {
+  return sharp(bytes, { failOn, limitInputPixels: MOST_PIXELS, autoOrient: true });
 }
 
 /** A picture in memory of 1 (grey), 2 (grey and alpha), 3 (RGB) or 4 (RGB and alpha) bytes a pixel. */
@@ -33,6 +39,6 @@ export function rawFilm(
 ): Sharp {
   return sharp(data, {
     raw: { width, height: height * count, channels: 3, pageHeight: height },
-    limitInputPixels: MOST_PIXELS,
+    limitInputPixels: MOST_FILM_PIXELS,
   });
 }

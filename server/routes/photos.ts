@@ -32,10 +32,10 @@ export function photoRoutes(services: Services): Router {
       const plant = found('plant', plantById(db, String(request.params.id)));
       const told = sent(uploadFormSchema, request.body ?? {});
       const photos: Upload['photos'] = [];
-      for (const { path, fileName } of files) {
+      for (const file of files) {
         photos.push(
-          await addPhotoToPlant(services, plant, path, {
-            fileName,
+          await addPhotoToPlant(services, plant, file, {
+            fileName: file.fileName,
             day: told.day ?? null,
             turnDeg: told.turnDeg ?? null,
             chosenDay: told.chosenDay ?? null,
@@ -52,7 +52,7 @@ export function photoRoutes(services: Services): Router {
       const plant = found('plant', plantById(db, String(request.params.id)));
       if (!file) throw new RequestProblem(400, 'No photo was sent.');
       refuseBesideStand(plant);
-      const photo = await services.receive(file.path);
+      const photo = await services.receive(file);
       if (!photo.ok) throw new RequestProblem(422, photo.hint);
       await keepPhoto(services, file.path, photo, () => changeEmptyPhoto(plant.id, photo.sha256));
       queue.wake();

@@ -68,7 +68,7 @@ export function standRoutes(services: Services): Router {
     ...withUploadedFiles(home, { field: 'photo', most: 1 }, async ([file], request) => {
       const { id } = found('stand', standById(db, String(request.params.id)));
       if (!file) throw new RequestProblem(400, 'No photo was sent.');
-      const photo = await services.receive(file.path);
+      const photo = await services.receive(file);
       if (!photo.ok) throw new RequestProblem(422, photo.hint);
       const { sheet } = currentVersion(id);
       const emptyCheck = await services.checkEmptyPhoto({ path: file.path, sheet });

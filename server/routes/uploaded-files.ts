@@ -3,13 +3,14 @@ import { rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Request, RequestHandler } from 'express';
 import multer from 'multer';
+import type { ArrivedFile } from '../intake/receive-photo.ts';
 import { MOST_BYTES } from '../intake/refused-photo.ts';
+import { sentFileSchema } from '../schemas/sent-file.ts';
 import type { DataHome } from '../store/data-home.ts';
-import { RequestProblem } from './problems.ts';
+import { RequestProblem, sent } from './problems.ts';
 
-/** A file of an upload as it lies in `incoming`; nothing is known about it yet. */
-export interface UploadedFile {
-  readonly path: string;
+/** A file of an upload as it lies in `incoming`, with what its sender told; nothing is known about it yet. */
+export interface UploadedFile extends ArrivedFile {
   readonly fileName: string;
 }
 
@@ -41,7 +42,7 @@ export function withUploadedFiles(
   });
   const upload = multer({
     storage,
-    limits: { fileSize: MOST_BYTES, files: most, fields: 10, fieldSize: 10_000 },
+    limits: { fileSize: MOST_BYTES, files: most, fields: 10 + 2 * most, fieldSize: 10_000 },
     defParamCharset: 'utf8',
   });
   const takeIn: RequestHandler = (request, response, next) => {
@@ -67,8 +68,13 @@ export function withUploadedFiles(
             `No photo was sent. Send it as multipart/form-data in the field "${field}".`,
           );
         }
-        const named = files.map((file) => ({ path: file.path, fileName: readableName(file.originalname) }));
-        answer = await handle(named, request);
+        const told = toldOf(files.length, request);
+        const arrived = files.map((file, at) => ({
+          path: file.path,
+          fileName: readableName(file.originalname),
+          ...told[at],
+        }));
+        answer = await handle(arrived, request);
       } finally {
         // What cannot be deleted now is swept at the next start; it is no reason to call a kept photo refused.
         await Promise.allSettled(files.map((file) => rm(file.path, { force: true })));
@@ -76,6 +82,24 @@ export function withUploadedFiles(
       response.status(answer.status).json(answer.body);
     },
   ];
+}
+
+/** Length and SHA-256 of each file as its sender told them. */
+function toldOf(count: number, request: Request): Pick<ArrivedFile, 'sha256' | 'byteCount'>[] {
+  const told = sent(sentFileSchema, request.body ?? {});
+  const sha256 = eachOf(count, 'sha256', told.sha256);
+  const byteCount = eachOf(count, 'byteCount', told.byteCount);
+  return Array.from({ length: count }, (_, at) => ({
+    sha256: sha256?.[at] ?? null,
+    byteCount: byteCount ? Number(byteCount[at]) : null,
+  }));
+}
+
+function eachOf(count: number, field: string, value: string | string[] | undefined): string[] | null {
+  const values = [value ?? []].flat();
+  if (values.length === 0) return null;
+  if (values.length === count) return values;
+  throw new RequestProblem(422, `Give “${field}” once for each photo, in the order of the photos.`);
 }
 
 /** The sender's file name without folders and unprintable letters. */

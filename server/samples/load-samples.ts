@@ -63,7 +63,7 @@ export async function loadSamples(services: Services, folder: string, season: Se
     for (const { file, turnDeg } of views) {
       const told = { fileName: basename(file), day, turnDeg };
       await withCopy(services, join(folder, file), async (path) => {
-        const outcome = await addPhotoToPlant(services, plantOf(services, id), path, told);
+        const outcome = await addPhotoToPlant(services, plantOf(services, id), { path }, told);
         if (outcome.outcome !== 'kept') services.log.warn({ file, outcome }, 'a sample photo was left out');
       });
     }
@@ -87,7 +87,7 @@ function enter(
 
 async function takeEmptyPhoto(services: Services, plant: PlantRow, file: string): Promise<void> {
   await withCopy(services, file, async (path) => {
-    const photo = await services.receive(path);
+    const photo = await services.receive({ path });
     if (!photo.ok) throw new SamplesMissing(`The sample photo ${file} cannot be read: ${photo.hint}`);
     await keepPhoto(services, path, photo, () => setEmptyPhoto(services.db, plant.id, photo.sha256));
   });

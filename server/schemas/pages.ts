@@ -10,6 +10,7 @@ import {
 } from './condition.ts';
 import { plantLightSchema, turnSchema } from './light.ts';
 import { plantSchema } from './plant.ts';
+import { sentFileSchema } from './sent-file.ts';
 import { noteSchema, sittingSchema, stopSchema, turnDegSchema, viewSchema } from './sitting.ts';
 import { trendSegmentSchema } from './trend-segment.ts';
 import { turnedStateSchema } from './turned.ts';
@@ -93,7 +94,7 @@ export const plantPageSchema = z.object({
 export type PlantPage = z.infer<typeof plantPageSchema>;
 
 /** Text fields beside the photos of an upload. */
-export const uploadFormSchema = z.object({
+export const uploadFormSchema = sentFileSchema.extend({
   /** Overrides the camera's day. */
   day: daySchema.optional(),
   /** Day on which the photos were chosen, by the sender's calendar: theirs where the camera tells none. They may have waited for a network. */
@@ -119,7 +120,13 @@ export const uploadSchema = z.object({
         plantId: idSchema,
         detail: z.string(),
       }),
-      z.object({ outcome: z.literal('refused'), fileName: z.string(), detail: z.string() }),
+      z.object({
+        outcome: z.literal('refused'),
+        fileName: z.string(),
+        detail: z.string(),
+        /** It did not arrive as its sender told: sent again, it may. */
+        altered: z.literal(true).optional(),
+      }),
     ]),
   ),
 });

@@ -38,14 +38,14 @@ export const BAD_FILES: readonly BadFile[] = [
     sentence: `This file is an SVG drawing, ${WANTED}`,
   },
   {
-    what: 'a web page named .png',
-    name: 'page.png',
+    what: 'a web page named .jpg',
+    name: 'page.jpg',
     bytes: () => Buffer.from('<!doctype html><title>x</title>'),
     sentence: `This file is a web page or markup text, ${WANTED}`,
   },
   {
-    what: 'a GIF',
-    name: 'plant.gif',
+    what: 'a GIF named .jpg',
+    name: 'plant.jpg',
     bytes: () => drawPlant({ width: 300, height: 300 }).gif().toBuffer(),
     sentence: `This file is a GIF picture, ${WANTED}`,
   },
@@ -62,7 +62,7 @@ export const BAD_FILES: readonly BadFile[] = [
     sentence: `This file is an AVIF picture, ${WANTED}`,
   },
   {
-    what: 'a PDF',
+    what: 'a PDF named .jpg',
     name: 'plant.jpg',
     bytes: () => Buffer.from('%PDF-1.7\n%âãÏÓ\n'),
     sentence: `This file is a PDF document, ${WANTED}`,
@@ -128,7 +128,7 @@ export const BAD_FILES: readonly BadFile[] = [
     name: 'bomb.png',
     bytes: async () => claimedSize(await drawPlant({ width: 300, height: 300 }).png().toBuffer(), 60_000),
     sentence:
-      'The picture has more than 100 megapixels. Send the photo as the camera took it, or reduce it first.',
+      'The picture has more than 64 megapixels. Send the photo as the camera took it, or reduce it first.',
   },
   {
     what: 'one pixel',

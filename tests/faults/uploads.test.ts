@@ -169,7 +169,7 @@ describe('a bad upload', () => {
       { name: 'huge.jpg', bytes: new Uint8Array(MOST_BYTES + 1) },
     ]);
     expect(answer.status).toBe(413);
-    expect(answer.body.detail).toContain('A file is larger than 60 MB, so nothing of this upload was kept.');
+    expect(answer.body.detail).toContain('A file is larger than 40 MB, so nothing of this upload was kept.');
     expect(storeImprint(bench)).toBe(before);
   });
 

@@ -1,5 +1,6 @@
 // Whether memory grows over many analyses: `nice -n 10 node --import tsx tests/speed/memory.ts 500`, with
-// `--never-renewed` in one thread from the first to the last. A measurement, not a test.
+// `--never-renewed` in one thread from the first to the last,
+// `--no-network` without the trained network. A measurement, not a test.
 import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -9,6 +10,9 @@ import { plantJpeg } from '../server/fixtures/photos.ts';
 
 const EVERY = 50;
 const analyses = Number(process.argv[2] ?? 500);
+// The network takes most of the time; the memory of the pixel library is used without it too.
+const network = !process.argv.includes('--no-network');
+if (!network) process.env.RONDURE_NETWORK = 'off';
 const neverRenewed = process.argv.includes('--never-renewed');
 
 const folder = await mkdtemp(join(tmpdir(), 'rondure-memory-'));
@@ -21,11 +25,13 @@ const pool = openWorkerPool<MeasureTask, MeasuredFile>(
 );
 try {
   const path = join(folder, 'plant.jpg');
-  await writeFile(path, await plantJpeg(1, { width: 400, height: 300 }));
+  await writeFile(path, await plantJpeg(1, { width: 280, height: 210 }));
   const renewed = neverRenewed
     ? 'never renewed'
     : `renewed after ${WORKER_POOL.mostJobs} or ${WORKER_POOL.mostHeldMb} MB`;
-  console.log(`${analyses} analyses of 400 × 300 px in one thread, ${renewed}`);
+  console.log(
+    `${analyses} analyses of 280 × 210 px in one thread, ${renewed}, ${network ? 'with' : 'without'} the network`,
+  );
   for (let done = 1; done <= analyses; done += 1) {
     const { report } = await pool.run({
       path,
@@ -34,7 +40,7 @@ try {
       emptyPath: null,
       stand: NO_STAND,
       turnDeg: 0,
-      network: true,
+      network,
       colours: null,
       lastOutline: null,
       normalLeaf: null,

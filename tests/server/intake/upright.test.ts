@@ -2,6 +2,7 @@ import sharp, { type Sharp } from 'sharp';
 import { describe, expect, it } from 'vitest';
 import type { Raster } from '../../../core/raster/raster.ts';
 import { readUprightPhoto, WORKING_SIDE_PX } from '../../../server/intake/read-upright-photo.ts';
+import { orientedHeic } from '../fixtures/oriented-heic.ts';
 import { turnedHeic } from '../fixtures/photos.ts';
 import { drawPlant } from '../fixtures/synthetic-plant.ts';
 
@@ -73,6 +74,28 @@ describe('reading a photo upright', () => {
     // Mean difference a byte: coding noise is 3, a wrong turn over 20.
     expect(off / upright.length).toBeLessThan(6);
   });
+
+  for (const quarterTurns of [0, 1, 2, 3] as const) {
+    for (const mirror of [null, 'top-bottom', 'left-right'] as const) {
+      const how = `${quarterTurns} quarter turns${mirror ? `, mirrored ${mirror}` : ''}`;
+      it(`stands a HEIC of ${how} upright exactly once`, async () => {
+        const { raster: stored } = await readUprightPhoto(orientedHeic(0, null));
+        const { raster } = await readUprightPhoto(orientedHeic(quarterTurns, mirror));
+        const turned = sharp(stored.data, { raw: { ...stored, channels: 3 } }).rotate(-90 * quarterTurns);
+        const plain = await turned.raw().toBuffer({ resolveWithObject: true });
+        const shape = { width: plain.info.width, height: plain.info.height, channels: 3 } as const;
+        const picture = sharp(plain.data, { raw: shape });
+        if (mirror === 'top-bottom') picture.flip();
+        if (mirror === 'left-right') picture.flop();
+        const expected = await picture.raw().toBuffer();
+        expect([raster.width, raster.height]).toEqual([shape.width, shape.height]);
+        const off = expected.reduce((sum, value, at) => sum + Math.abs(value - (raster.data[at] ?? 0)), 0);
+        console.info(`HEIC, ${how}: ${(off / expected.length).toFixed(2)} of 255 off a byte`);
+        // Colour is kept at half the resolution, so a turn moves it by half a pixel; a wrong turn is over 20.
+        expect(off / expected.length).toBeLessThan(3);
+      });
+    }
+  }
 
   it('hands on a raster of at most the working side, with the full size beside it', async () => {
     const bytes = await quarters(2600, 2000).jpeg().toBuffer();

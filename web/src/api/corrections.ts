@@ -44,7 +44,8 @@ export async function removeView(plantId: string, view: View): Promise<void> {
 
 export async function setEmptyPhoto(plantId: string, file: File): Promise<void> {
   const body = new FormData();
-  body.set('photo', file);
+  const { appendTold } = await import('../photos/append-told.ts');
+  await appendTold(body, 'photo', file);
   await fetchJson<Plant>(`/plants/${plantId}/empty-photo`, { method: 'PUT', body });
   await refresh(plantId);
 }

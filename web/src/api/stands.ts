@@ -35,7 +35,8 @@ export async function bringStandBack(stand: Stand): Promise<void> {
 /** Sends the empty photo; the answer carries the check of it. */
 export async function setStandEmptyPhoto(standId: string, file: File): Promise<Stand> {
   const body = new FormData();
-  body.set('photo', file);
+  const { appendTold } = await import('../photos/append-told.ts');
+  await appendTold(body, 'photo', file);
   const stand = await fetchJson<Stand>(`/stands/${standId}/empty-photo`, { method: 'PUT', body });
   await refreshStands();
   return stand;

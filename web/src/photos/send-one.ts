@@ -32,14 +32,16 @@ export async function sendOne(sending: Sending, stillHere: StillHere): Promise<T
       stillHere();
       moveSending(key, { at: 'sending', share });
     });
-    await settle(sending, answer);
-    return 'done';
+    return await settle(sending, answer);
   } catch (fault) {
     return await noteFailure(sending, fault);
   }
 }
 
-async function settle(sending: Sending, answer: Upload): Promise<void> {
+/** Times that a photo goes by itself which arrives altered: what alters it each time does not pass. */
+const MOST_ALTERED = 3;
+
+async function settle(sending: Sending, answer: Upload): Promise<TryOutcome> {
   const photo = answer.photos[0];
   if (!photo) throw new Error('The server did not say what became of this photo. Send it again.');
   const { key } = sending;
@@ -47,21 +49,31 @@ async function settle(sending: Sending, answer: Upload): Promise<void> {
     case 'kept':
       await letGo(sending);
       moveSending(key, { at: 'kept', viewId: photo.view.id });
-      return;
+      return 'done';
     case 'known': {
       const { detail, viewId, plantId } = photo;
       await letGo(sending);
       // Its first answer was lost on the way: it is in, which is all that was wanted.
       const isOurs = sending.tries > 0 && plantId === sending.plantId;
       moveSending(key, isOurs ? { at: 'kept', viewId } : { at: 'known', detail, viewId, plantId });
-      return;
+      return 'done';
     }
     case 'refused': {
+      if (photo.altered) return noteAltered(sending, photo.detail);
       const trouble = { at: 'refused', detail: photo.detail } as const;
       await noteOnDevice(sending, { tries: sending.tries + 1, trouble });
       moveSending(key, trouble);
+      return 'done';
     }
   }
+}
+
+async function noteAltered(sending: Sending, detail: string): Promise<TryOutcome> {
+  const byItself = sending.tries + 1 < MOST_ALTERED;
+  moveSending(sending.key, { at: 'failed', detail, byItself });
+  if (byItself) return 'later';
+  await noteOnDevice(sending, { tries: sending.tries + 1, trouble: { at: 'failed', detail } });
+  return 'stuck';
 }
 
 async function noteFailure(sending: Sending, fault: unknown): Promise<TryOutcome> {

@@ -1,5 +1,6 @@
 import type { Upload } from '../../../server/schemas/pages.ts';
 import { Refusal, refusalFromText, SERVER_AWAY } from '../api/fetch-json.ts';
+import { appendTold } from './append-told.ts';
 import type { Sending } from './sending.ts';
 
 /** A line on which nothing moves for so long is taken for cut: a phone that left the house does not hear of it. */
@@ -10,7 +11,7 @@ const NO_ANSWER_MS = 180_000;
  * Sends one photo. `onShare` hears how much has gone, 0–1; fetch cannot tell that, so this is the one place
  * that uses XMLHttpRequest. Rejects with a `Refusal` whose message can be shown.
  */
-export function sendPhoto(
+export async function sendPhoto(
   { plantId, day, turnDeg, chosenOn }: Sending,
   file: File,
   onShare: (share: number) => void,
@@ -20,7 +21,7 @@ export function sendPhoto(
   if (day) body.set('day', day);
   if (turnDeg !== null) body.set('turnDeg', String(turnDeg));
   body.set('chosenDay', chosenOn);
-  body.set('photos', file);
+  await appendTold(body, 'photos', file);
   return new Promise((resolve, reject) => {
     const request = new XMLHttpRequest();
     request.open('POST', `/api/plants/${plantId}/photos`);

@@ -19,11 +19,16 @@ export class Refusal extends Error {
   }
 }
 
+export type JsonRequest = RequestInit & { readonly json?: unknown };
+
 /** Sends a request under /api and reads its JSON. Rejects with a `Refusal` whose message can be shown. */
-export async function fetchJson<Answer>(
-  path: string,
-  init: RequestInit & { json?: unknown } = {},
-): Promise<Answer> {
+export async function fetchJson<Answer>(path: string, init: JsonRequest = {}): Promise<Answer> {
+  const answer = await fetchAnswer(path, init);
+  return (answer.status === 204 ? undefined : await answer.json()) as Answer;
+}
+
+/** Sends a request under /api. Rejects with a `Refusal` whose message can be shown. */
+export async function fetchAnswer(path: string, init: JsonRequest): Promise<Response> {
   const { json, ...rest } = init;
   const request: RequestInit = { ...rest };
   if (json !== undefined) {
@@ -35,7 +40,7 @@ export async function fetchJson<Answer>(
     throw new Refusal({ status: 0, detail: SERVER_AWAY });
   });
   if (!answer.ok) throw await refusalOf(answer);
-  return (answer.status === 204 ? undefined : await answer.json()) as Answer;
+  return answer;
 }
 
 async function refusalOf(answer: Response): Promise<Refusal> {

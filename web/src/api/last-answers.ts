@@ -1,5 +1,5 @@
 import { createStore } from '../parts/store.ts';
-import { fetchJson, Refusal } from './fetch-json.ts';
+import { fetchAnswer, Refusal } from './fetch-json.ts';
 
 /** Addresses whose answer in sight is from before, with the moment it came: the server is away. */
 export const answersFrom = createStore<ReadonlyMap<string, number>>(new Map());
@@ -11,12 +11,15 @@ const keptAnswers = () => import('../kept/kept-answers.ts');
 
 /** The first screen has the network to itself for so long; then the newest answers are put on the device. */
 const FIRST_VIEW_MS = 5_000;
-const newest = new Map<string, unknown>();
+const newest = new Map<string, string>();
 let isKeeping = false;
 
-/** Kept on the side: nobody waits for it, and where the browser keeps nothing it is left. */
-function keepSoon(path: string, answer: unknown): void {
-  newest.set(path, answer);
+/**
+ * Kept on the side: nobody waits for it, and where the browser keeps nothing it is left. As text: the browser copies what is put into its
+ * database piece by piece, and the answer of a bench of 200 plants, read into 8 MB of objects, held a phone up for two seconds.
+ */
+function keepSoon(path: string, text: string): void {
+  newest.set(path, text);
   if (isKeeping) return;
   isKeeping = true;
   setTimeout(
@@ -24,7 +27,7 @@ function keepSoon(path: string, answer: unknown): void {
       isKeeping = false;
       void keptAnswers()
         .then(({ keepAnswer }) => {
-          for (const [one, body] of newest) keepAnswer(one, body);
+          for (const [one, answer] of newest) keepAnswer(one, answer);
           newest.clear();
         })
         .catch(() => {});
@@ -39,9 +42,10 @@ function keepSoon(path: string, answer: unknown): void {
  */
 export async function fetchOrLast<Answer>(path: string, init: RequestInit): Promise<Answer> {
   try {
-    const answer = await fetchJson<Answer>(path, init);
+    const text = await (await fetchAnswer(path, init)).text();
+    const answer = JSON.parse(text) as Answer;
     mark(path, null);
-    keepSoon(path, answer);
+    keepSoon(path, text);
     return answer;
   } catch (fault) {
     if (!(fault instanceof Refusal && AWAY.has(fault.status))) throw fault;
@@ -49,8 +53,9 @@ export async function fetchOrLast<Answer>(path: string, init: RequestInit): Prom
       .then(({ lastAnswer }) => lastAnswer(path))
       .catch(() => null);
     if (last === null) throw fault;
+    const answer = JSON.parse(last.text) as Answer;
     mark(path, last.atMs);
-    return last.body as Answer;
+    return answer;
   }
 }
 

@@ -8,6 +8,7 @@ import { countWords } from '../words/plant-words.ts';
 import { BenchPlants } from './BenchPlants.tsx';
 import styles from './BenchScreen.module.css';
 import type { BenchRow, RowGroup } from './need-groups.ts';
+import type { PlantLine } from './PlantRow.tsx';
 import { PutAwayPlants } from './PutAwayPlants.tsx';
 import { SampleStrip } from './SampleStrip.tsx';
 import { StandStrip } from './StandStrip.tsx';
@@ -30,7 +31,7 @@ export function BenchDesk({
   groups: readonly RowGroup[];
   tools?: ReactNode;
   /** How a plant is shown among many; cards without it. */
-  Line?: ComponentType<{ row: BenchRow }> | null;
+  Line?: ComponentType<PlantLine> | null;
 }) {
   const [chosen, choose] = useState<ReadonlySet<string> | null>(null);
   const heading = useRef<HTMLHeadingElement>(null);

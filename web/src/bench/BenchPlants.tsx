@@ -1,8 +1,10 @@
 import type { ComponentType } from 'react';
 import { NeedMark } from '../parts/NeedMark.tsx';
+import { todayHere } from '../words/day-words.ts';
 import styles from './BenchScreen.module.css';
-import type { BenchRow, RowGroup } from './need-groups.ts';
+import type { RowGroup } from './need-groups.ts';
 import { PlantCard } from './PlantCard.tsx';
+import type { PlantLine } from './PlantRow.tsx';
 
 /** The plants under their headings, as cards or, with a `Line`, close together. */
 export function BenchPlants({
@@ -12,11 +14,12 @@ export function BenchPlants({
   onChoose,
 }: {
   groups: readonly RowGroup[];
-  Line: ComponentType<{ row: BenchRow }> | null;
+  Line: ComponentType<PlantLine> | null;
   /** `null` while plants are not being chosen. */
   chosen: ReadonlySet<string> | null;
   onChoose: (chosen: ReadonlySet<string>) => void;
 }) {
+  const today = todayHere();
   const toggle = (id: string) => {
     const next = new Set(chosen);
     if (!next.delete(id)) next.add(id);
@@ -32,7 +35,7 @@ export function BenchPlants({
         <ul className={Line ? styles.rows : styles.cards} data-large={isLarge || undefined}>
           {group.rows.map((row) => (
             <li key={row.plant.id} data-choosing={chosen !== null || undefined}>
-              {Line ? <Line row={row} /> : <PlantCard row={row} large={isLarge} />}
+              {Line ? <Line row={row} today={today} /> : <PlantCard row={row} large={isLarge} />}
               {chosen !== null && (
                 <label className={styles.choose}>
                   <input

@@ -1,8 +1,10 @@
+import { memo } from 'react';
 import { Link } from 'wouter';
+import type { Day } from '../../../core/day/day.ts';
 import { Icon } from '../parts/Icon.tsx';
 import { plantCrop } from '../photo/crop.ts';
-import { Photo } from '../photo/Photo.tsx';
-import { agoWords, showWords, todayHere } from '../words/day-words.ts';
+import { PlainPhoto } from '../photo/PlainPhoto.tsx';
+import { agoWords, showWords } from '../words/day-words.ts';
 import { kindAndVariety } from '../words/plant-words.ts';
 import { CardShutter } from './CardShutter.tsx';
 import type { BenchRow } from './need-groups.ts';
@@ -10,17 +12,22 @@ import { isLate } from './order/bench-order.ts';
 import styles from './PlantRow.module.css';
 import { ScoreLine } from './ScoreLine.tsx';
 
+/** What a plant's line is drawn from; the day as well, for it is drawn anew only when one of the two has changed. */
+export interface PlantLine {
+  readonly row: BenchRow;
+  readonly today: Day;
+}
+
 /** One plant as a line, for a bench with many: its photo small, what it needs, its scores. */
-export function PlantRow({ row }: { row: BenchRow }) {
+export const PlantRow = memo(function PlantRow({ row, today }: PlantLine) {
   const { plant, newest, newestDay, advice } = row;
-  const today = todayHere();
   const need = advice.find(({ urgency }) => urgency > 0);
   const hint = newest?.state === 'failed' ? newest.failure : newest?.report?.hint;
   return (
     <article className={styles.row}>
       <div className={styles.picture}>
         {newest ? (
-          <Photo view={newest} crop={plantCrop(newest, 1)} label="" detail={320} />
+          <PlainPhoto view={newest} crop={plantCrop(newest, 1)} detail={320} />
         ) : (
           <div className={styles.noPhoto} />
         )}
@@ -53,4 +60,4 @@ export function PlantRow({ row }: { row: BenchRow }) {
       </div>
     </article>
   );
-}
+});

@@ -8,9 +8,9 @@ const SETTLED_MS = 1_500;
 const unsettled = new Map<string, { answer: KeptAnswer; clock: ReturnType<typeof setTimeout> }>();
 
 /** Keeps the newest answer of an address for when the server is away. What cannot be kept is then not there; nothing else fails. */
-export function keepAnswer(path: string, body: unknown): void {
+export function keepAnswer(path: string, text: string): void {
   clearTimeout(unsettled.get(path)?.clock);
-  const answer = { path, atMs: Date.now(), body };
+  const answer = { path, atMs: Date.now(), text };
   const clock = setTimeout(() => {
     unsettled.delete(path);
     write(answer).catch(() => {});
@@ -22,7 +22,9 @@ export function keepAnswer(path: string, body: unknown): void {
 export async function lastAnswer(path: string): Promise<KeptAnswer | null> {
   const waiting = unsettled.get(path)?.answer;
   if (waiting) return waiting;
-  return (await (await keptDatabase()).get('answers', path)) ?? null;
+  const kept: Partial<KeptAnswer> | undefined = await (await keptDatabase()).get('answers', path);
+  // An earlier app kept answers in another form: they are as good as none.
+  return kept?.text === undefined ? null : (kept as KeptAnswer);
 }
 
 /** A device that is let out keeps its photos, and nothing of the bench. */

@@ -19,11 +19,11 @@ export interface KeptPhoto {
   readonly trouble: { readonly at: 'refused' | 'failed'; readonly detail: string } | null;
 }
 
-/** The last answer of an address of the interface, for when the server is away. */
+/** The last answer of an address of the interface as it came, JSON, for when the server is away. */
 export interface KeptAnswer {
   readonly path: string;
   readonly atMs: number;
-  readonly body: unknown;
+  readonly text: string;
 }
 
 /** Which open page sends at present; ends by itself if that page goes. */

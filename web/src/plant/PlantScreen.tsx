@@ -2,7 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { lazy, Suspense, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import { Refusal } from '../api/fetch-json.ts';
-import { plantQuery } from '../api/queries.ts';
+import { plantQuery, standsQuery } from '../api/queries.ts';
 import { LogSection } from '../log/LogSection.tsx';
 import AsOf from '../parts/AsOf.tsx';
 import { Fault } from '../parts/Fault.tsx';
@@ -26,6 +26,9 @@ const SeasonSection = lazy(() => import('../season/SeasonSection.tsx'));
 
 export default function PlantScreen({ plantId }: { plantId: string }) {
   const { data: page, error, refetch, isPending } = useQuery(plantQuery(plantId));
+  // The line of the stand must be known before what is under it is drawn; when it cannot be had at once, it may come late.
+  const stands = useQuery(standsQuery);
+  const isStandOpen = stands.isPending && stands.failureCount === 0;
   const [viewId, chooseView] = useState<string | null>(null);
   const [sheet, openSheet] = useState<SheetName | null>(() =>
     new URLSearchParams(window.location.search).has('add-photos') ? { name: 'photos' } : null,
@@ -36,7 +39,7 @@ export default function PlantScreen({ plantId }: { plantId: string }) {
   const leaf = chosenLeaf(leaves, viewId);
   const step = useLeafing(leaves, leaf, chooseView, sheet === null);
 
-  if (isPending) return <p className={styles.waiting}>Fetching the plant…</p>;
+  if (isPending || isStandOpen) return <p className={styles.waiting}>Fetching the plant…</p>;
   if (!page) {
     return (
       <div className={styles.waiting}>

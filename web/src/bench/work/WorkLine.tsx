@@ -90,14 +90,19 @@ export function WorkLine({
         </button>
       </div>
       <div id={foldId} className={styles.folded} hidden={!isOpen}>
-        <p>{first.why}</p>
-        <p className={styles.standing}>{first.standing}</p>
-        {isOne || (
-          <ul className={styles.pieces}>
-            {pieces.map((piece) => (
-              <PieceLine key={piece.key} piece={piece} />
-            ))}
-          </ul>
+        {/* Made only when it is unfolded: on a large bench it is some hundred lines a piece of work. */}
+        {isOpen && (
+          <>
+            <p>{first.why}</p>
+            <p className={styles.standing}>{first.standing}</p>
+            {isOne || (
+              <ul className={styles.pieces}>
+                {pieces.map((piece) => (
+                  <PieceLine key={piece.key} piece={piece} />
+                ))}
+              </ul>
+            )}
+          </>
         )}
       </div>
       {fault !== null && <Fault fault={fault} />}

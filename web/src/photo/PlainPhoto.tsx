@@ -1,0 +1,28 @@
+import type { View } from '../../../server/schemas/sitting.ts';
+import styles from './PlainPhoto.module.css';
+import type { Box } from './points.ts';
+
+const percent = (share: number) => `${100 * share}%`;
+
+/**
+ * A photo seen through the window `crop` (photo px), with nothing drawn on it and nothing heard: what stands beside it says it all. Cheap enough
+ * for hundreds on one screen: it is fetched only when it comes near, and its width need not be known.
+ */
+export function PlainPhoto({ view, crop, detail }: { view: View; crop: Box; detail: 320 | 800 }) {
+  return (
+    <div className={styles.window} style={{ aspectRatio: `${crop.width} / ${crop.height}` }}>
+      <img
+        src={`${view.pictureUrl}?width=${detail}`}
+        alt=""
+        loading="lazy"
+        decoding="async"
+        style={{
+          left: percent(-crop.x / crop.width),
+          top: percent(-crop.y / crop.height),
+          width: percent(view.widthPx / crop.width),
+          height: percent(view.heightPx / crop.height),
+        }}
+      />
+    </div>
+  );
+}

@@ -5,8 +5,7 @@ import { seenBloom } from '../condition/bloom-so-far.ts';
 import { type FillSeen, fillAnswer } from '../condition/fill-answer.ts';
 import { leafHistory } from '../condition/leaf-answer.ts';
 import { plantCondition } from '../condition/plant-condition.ts';
-import type { Bench, PlantPage } from '../schemas/pages.ts';
-import type { View } from '../schemas/sitting.ts';
+import type { Bench, BenchView, PlantPage } from '../schemas/pages.ts';
 import { workOfPlant } from '../season/plant-season.ts';
 import { type SeasonFacts, seasonFacts } from '../season/season-facts.ts';
 import { rememberingPlants } from '../store/changes.ts';
@@ -18,6 +17,7 @@ import { turnsOfPlant } from '../store/turns.ts';
 import { viewById } from '../store/views.ts';
 import { advisePlant, plantHistory } from './advise-plant.ts';
 import { type AimedPlant, allAimedPlants } from './aimed-plant.ts';
+import { benchView } from './bench-view.ts';
 import { earlierSitting } from './earlier-sitting.ts';
 import { plantAnswer } from './plant-answer.ts';
 import { plantLight, plantLighting } from './plant-light.ts';
@@ -149,9 +149,9 @@ function plantSoFar(
   return { history, sittings, wholeSittings, stops, turns, ...advisePlant(history, sittings) };
 }
 
-/** The bench draws the outline and no other part. */
-function newestAnswer(db: Database, viewId: string | null): View | null {
+/** The bench draws none of the parts. */
+function newestAnswer(db: Database, viewId: string | null): BenchView | null {
   const view = viewId === null ? null : viewById(db, viewId);
   if (view === null) return null;
-  return viewAnswer({ ...view, parts: null });
+  return benchView(viewAnswer({ ...view, parts: null }));
 }

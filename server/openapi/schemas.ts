@@ -13,6 +13,7 @@ import { backupPlanFormSchema, checkFormSchema, keepingSchema } from '../schemas
 import { plantLightSchema, turnChangeSchema, turnFormSchema, turnSchema } from '../schemas/light.ts';
 import {
   benchSchema,
+  benchViewSchema,
   earlierSittingSchema,
   plantPageSchema,
   progressSchema,
@@ -117,6 +118,7 @@ const ANSWERED = {
   BloomDate: bloomDateAnswerSchema,
   LearnedLeaf: plantLeafSchema.shape.learned,
   Bench: benchSchema,
+  BenchView: benchViewSchema,
   CutList: cutListSchema,
   Door: doorSchema,
   DoorCode: doorCodeSchema,

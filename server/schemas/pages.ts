@@ -10,6 +10,7 @@ import {
 } from './condition.ts';
 import { plantLightSchema, turnSchema } from './light.ts';
 import { plantSchema } from './plant.ts';
+import { pointPx } from './report.ts';
 import { sentFileSchema } from './sent-file.ts';
 import { noteSchema, sittingSchema, stopSchema, turnDegSchema, viewSchema } from './sitting.ts';
 import { trendSegmentSchema } from './trend-segment.ts';
@@ -34,12 +35,22 @@ export type TrendPoint = z.infer<typeof trendPointSchema>;
 
 export const measureTrendSchema = z.object({ segments: z.array(trendSegmentSchema).readonly() });
 
+/**
+ * A view as the bench shows it, small and without its lines: they are most of its bytes, and of 200 plants they were 5 MB. The plant's own
+ * page has them.
+ */
+export const benchViewSchema = viewSchema.omit({ outlinePx: true, drawing: true }).extend({
+  /** Two corners, top left and bottom right, of the smallest upright box around the outline, photo px; none before there is one. */
+  outlineCornersPx: z.array(pointPx).readonly(),
+});
+export type BenchView = z.infer<typeof benchViewSchema>;
+
 /** `GET /api/bench`: every plant with its newest photo, scores and what it needs, the neediest first. */
 export const benchSchema = z.object({
   plants: z.array(
     z.object({
       plant: plantSchema,
-      newest: viewSchema.nullable(),
+      newest: benchViewSchema.nullable(),
       newestDay: daySchema.nullable(),
       sittingCount: z.int(),
       trend: z.array(trendPointSchema),

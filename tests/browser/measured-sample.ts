@@ -1,4 +1,4 @@
-import type { Bench } from '../../server/schemas/pages.ts';
+import type { Bench, PlantPage } from '../../server/schemas/pages.ts';
 import type { View } from '../../server/schemas/sitting.ts';
 
 /** Waits for the first sample plant whose newest photo is measured. */
@@ -6,7 +6,10 @@ export async function measuredSample(appUrl: string): Promise<{ plantId: string;
   for (;;) {
     const bench = (await (await fetch(`${appUrl}/api/bench`)).json()) as Bench;
     const row = bench.plants.find(({ newest }) => newest?.report?.status === 'measured');
-    if (row?.newest) return { plantId: row.plant.id, view: row.newest };
+    if (row) {
+      const page = (await (await fetch(`${appUrl}/api/plants/${row.plant.id}`)).json()) as PlantPage;
+      return { plantId: row.plant.id, view: page.sittings[0]?.views[0] as View };
+    }
     await new Promise((resolve) => setTimeout(resolve, 1000));
   }
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { PhotoReport } from '../../core/report.ts';
+import { benchView } from '../../server/bench/bench-view.ts';
 import type { View } from '../../server/schemas/sitting.ts';
 import { alignOn } from '../../web/src/photo/alignment.ts';
 import { fitAspect, plantCrop } from '../../web/src/photo/crop.ts';
@@ -64,6 +65,25 @@ describe('two photos laid over one another', () => {
 describe('the part of a photo that is shown', () => {
   it('is the middle of the photo when nothing was measured', () => {
     expect(plantCrop(view(null), 1)).toEqual({ x: 200, y: 0, width: 1200, height: 1200 });
+  });
+
+  it('is the same for the bench, which knows of an outline only how far it reaches', () => {
+    const outlinePx = [
+      [700, 300],
+      [1010, 520],
+      [820, 760],
+      [540, 610],
+    ] as const;
+    const whole = { ...view({ longStems: [], ball: null, axis: null }), outlinePx };
+    const small = benchView(whole);
+    expect(small.outlineCornersPx).toEqual([
+      [540, 300],
+      [1010, 760],
+    ]);
+    expect(Object.keys(small)).not.toContain('outlinePx');
+    expect(plantCrop(small, 1)).toEqual(plantCrop(whole, 1));
+    expect(plantCrop(small, 1)).not.toEqual(plantCrop(view(null), 1));
+    expect(plantCrop(benchView(view(null)), 1)).toEqual(plantCrop(view(null), 1));
   });
 
   it('takes the wanted aspect and stays inside the photo', () => {

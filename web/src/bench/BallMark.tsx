@@ -1,8 +1,8 @@
-import type { View } from '../../../server/schemas/sitting.ts';
+import type { BenchView } from '../../../server/schemas/pages.ts';
 import styles from '../photo/Overlay.module.css';
 
 /** The ball alone, drawn fine: enough to see from afar how round the plant stands. */
-export function BallMark({ view }: { view: View }) {
+export function BallMark({ view }: { view: BenchView }) {
   const ball = view.report?.ball;
   if (!ball) return null;
   const [cx, cy] = ball.centrePx;

@@ -13,7 +13,7 @@ export function Photo({
   printedPx,
   children,
 }: {
-  view: View;
+  view: Pick<View, 'pictureUrl' | 'widthPx' | 'heightPx'>;
   crop: Box;
   /** Empty where what stands beside the photo says it all: it is then not heard. */
   label: string;

@@ -8,7 +8,15 @@ const percent = (share: number) => `${100 * share}%`;
  * A photo seen through the window `crop` (photo px), with nothing drawn on it and nothing heard: what stands beside it says it all. Cheap enough
  * for hundreds on one screen: it is fetched only when it comes near, and its width need not be known.
  */
-export function PlainPhoto({ view, crop, detail }: { view: View; crop: Box; detail: 320 | 800 }) {
+export function PlainPhoto({
+  view,
+  crop,
+  detail,
+}: {
+  view: Pick<View, 'pictureUrl' | 'widthPx' | 'heightPx'>;
+  crop: Box;
+  detail: 320 | 800;
+}) {
   return (
     <div className={styles.window} style={{ aspectRatio: `${crop.width} / ${crop.height}` }}>
       <img

@@ -1,3 +1,4 @@
+import type { BenchView } from '../../../server/schemas/pages.ts';
 import type { View } from '../../../server/schemas/sitting.ts';
 import { type Box, boxAround, pointsOfInterest } from './points.ts';
 
@@ -6,7 +7,7 @@ import { type Box, boxAround, pointsOfInterest } from './points.ts';
  * plant's longer side) around them, brought to `aspect` (width ÷ height) inside the photo. The middle of
  * the photo when nothing was measured.
  */
-export function plantCrop(view: View, aspect: number, margin = 0.14): Box {
+export function plantCrop(view: View | BenchView, aspect: number, margin = 0.14): Box {
   const photo: Box = { x: 0, y: 0, width: view.widthPx, height: view.heightPx };
   const plant = boxAround(pointsOfInterest(view));
   if (!plant) return middleOf(photo, aspect);

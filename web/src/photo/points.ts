@@ -1,3 +1,4 @@
+import type { BenchView } from '../../../server/schemas/pages.ts';
 import type { View } from '../../../server/schemas/sitting.ts';
 
 export type Point = readonly [number, number];
@@ -29,10 +30,13 @@ export function outlinePath(points: readonly Point[]): string {
   return `M${points.map(([x, y]) => `${x.toFixed(1)} ${y.toFixed(1)}`).join('L')}Z`;
 }
 
-/** Every point of interest of a view: outline, ball, rim, tips. */
-export function pointsOfInterest(view: View): Point[] {
+/** Every point of interest of a view: outline, of the bench's views its corners; ball, rim, tips. */
+export function pointsOfInterest(view: View | BenchView): Point[] {
   const { ball, axis, longStems } = view.report ?? { ball: null, axis: null, longStems: [] };
-  const points: Point[] = [...view.outlinePx, ...longStems.map((stem) => stem.tipPx)];
+  const points: Point[] = [
+    ...('outlinePx' in view ? view.outlinePx : view.outlineCornersPx),
+    ...longStems.map((stem) => stem.tipPx),
+  ];
   if (ball) {
     const [x, y] = ball.centrePx;
     points.push([x - ball.radiusPx, y - ball.radiusPx], [x + ball.radiusPx, y + ball.radiusPx]);

@@ -21,7 +21,11 @@ const ROOT = join(import.meta.dirname, '../..');
 /** Starts Rondure on a free port; rejects with what it printed when it ends before it serves. */
 export async function startServer(
   home: string,
-  { through = [], program = WHOLE }: { through?: string[]; program?: string } = {},
+  {
+    through = [],
+    program = WHOLE,
+    environment = {},
+  }: { through?: string[]; program?: string; environment?: Record<string, string> } = {},
 ): Promise<RunningServer> {
   const startedAt = performance.now();
   const [command = '', ...words] = [...through, process.execPath, '--import', 'tsx', program];
@@ -33,6 +37,7 @@ export async function startServer(
       RONDURE_HOME: home,
       RONDURE_SAMPLES: 'off',
       RONDURE_NETWORK: 'off',
+      ...environment,
     },
     stdio: ['ignore', 'pipe', 'pipe'],
   });

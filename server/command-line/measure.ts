@@ -9,8 +9,10 @@ import type { PhotoReport } from '../../core/report.ts';
 import type { StemsOfSitting } from '../../core/stems/match-stems.ts';
 import type { TurnedReport } from '../../core/turned/measure-turned.ts';
 import type { LightPlace } from '../../core/turned/turn-advice.ts';
+import { failureWords } from '../measuring/failure-words.ts';
+import { JobStopped } from '../measuring/job-stopped.ts';
 import type { SittingTask } from '../measuring/join-sitting.ts';
-import type { MeasuredFile, MeasureTask } from '../measuring/measure-file.ts';
+import { type MeasuredFile, type MeasureTask, unreadableFile } from '../measuring/measure-file.ts';
 import { openWorkerPool } from '../measuring/worker-pool.ts';
 import {
   type MeasureArguments,
@@ -36,9 +38,10 @@ async function measure(wanted: MeasureArguments): Promise<void> {
   const bar = progressBar(wanted.photos.length);
   try {
     const running = wanted.photos.map(async ({ path, turnDeg }) => {
-      const measured = await pool.run({
+      const photoName = basename(path);
+      const task: MeasureTask = {
         path,
-        photoName: basename(path),
+        photoName,
         rimMm: wanted.rimMm,
         emptyPath: wanted.empty,
         stand: wanted.stand,
@@ -49,6 +52,11 @@ async function measure(wanted: MeasureArguments): Promise<void> {
         normalLeaf: null,
         strokes: [],
         pictures: wanted.masks !== null ? 'photo' : wanted.turned ? 'screen' : 'none',
+      };
+      const measured = await pool.run(task).catch((fault: unknown) => {
+        // One photo that ends its thread does not end the others' measuring.
+        if (fault instanceof JobStopped) return unreadableFile(photoName, turnDeg, failureWords(fault));
+        throw fault;
       });
       bar?.increment();
       const report =

@@ -119,18 +119,7 @@ export async function measureGatheredFile(
   file: GatheredFile,
   { photoName, turnDeg, strokes, rimByHand, pictures }: MeasureTask,
 ): Promise<MeasuredFile> {
-  if (!file.ok) {
-    return {
-      report: unreadableReport(photoName, turnDeg, file.hint),
-      outlinePx: [],
-      partsOutlines: NO_OUTLINES,
-      maskPng: null,
-      partsPng: null,
-      certaintyPng: null,
-      lens: { focalLengthPx: null, cameraDistanceMm: null },
-      leafLook: null,
-    };
-  }
+  if (!file.ok) return unreadableFile(photoName, turnDeg, file.hint);
   const measured = measureGathered(file.gathered, strokes, rimByHand ?? null);
   return {
     report: { ...measured.report, notes: [...file.notes, ...measured.report.notes] },
@@ -139,6 +128,20 @@ export async function measureGatheredFile(
     lens: lensOf(file.gathered),
     leafLook: measured.leafLook,
     ...(await encodedPictures(measured, file.gathered.photo, pictures)),
+  };
+}
+
+/** What a file gives that could not be measured; `hint` says why and what to do. */
+export function unreadableFile(photoName: string, turnDeg: number | null, hint: string): MeasuredFile {
+  return {
+    report: unreadableReport(photoName, turnDeg, hint),
+    outlinePx: [],
+    partsOutlines: NO_OUTLINES,
+    maskPng: null,
+    partsPng: null,
+    certaintyPng: null,
+    lens: { focalLengthPx: null, cameraDistanceMm: null },
+    leafLook: null,
   };
 }
 

@@ -1,4 +1,5 @@
 import { createRequire } from 'node:module';
+import { availableParallelism, loadavg } from 'node:os';
 import { pathToFileURL } from 'node:url';
 import { Piscina } from 'piscina';
 import { JobStopped, type StopReason } from './job-stopped.ts';
@@ -15,7 +16,7 @@ export interface WorkerPool<Task, Result> {
 
 export interface WorkerPoolOptions {
   readonly threads: number;
-  /** A job that runs longer is ended with its thread; `null` for jobs that may run as long as they like. */
+  /** A job that runs longer is ended with its thread, later where other work crowds the processor; `null` for jobs that may run as long as they like. */
   readonly longestMs: number | null;
   /** How often a job is tried whose thread dies. */
   readonly tries: number;
@@ -77,7 +78,7 @@ export function openWorkerPool<Task, Result>(
     const stop = new AbortController();
     let clock: NodeJS.Timeout | undefined;
     clocks.set(id, () => {
-      if (longestMs !== null) clock = setTimeout(() => stop.abort(), longestMs);
+      if (longestMs !== null) clock = setTimeout(() => stop.abort(), longestMs * crowding());
     });
     try {
       return await pool.run({ id, name, task }, { signal: stop.signal });
@@ -140,6 +141,12 @@ export function openWorkerPool<Task, Result>(
       return pool.destroy();
     },
   };
+}
+
+/** How many times longer work takes because others want the processor too: 1 or more; 1 where the system does not tell its load. */
+function crowding(): number {
+  const [load = 0] = loadavg();
+  return Math.max(1, load / availableParallelism());
 }
 
 /** As many places as threads: who finds none waits its turn. */

@@ -15,6 +15,7 @@ import { createCorrections } from './measuring/corrections.ts';
 import type { Lesson } from './measuring/learn-from-files.ts';
 import type { MeasuredFile, MeasureTask } from './measuring/measure-file.ts';
 import { createMeasuringQueue } from './measuring/measuring-queue.ts';
+import { openedWhenAsked } from './measuring/opened-when-asked.ts';
 import { createProgressBoard } from './measuring/progress.ts';
 import { createRemeasuring } from './measuring/remeasuring.ts';
 import { openWorkerPool } from './measuring/worker-pool.ts';
@@ -25,7 +26,7 @@ import { queueLeftAndFailed } from './store/due-view.ts';
 import { type HomeLock, lockHome } from './store/home-lock.ts';
 import { forgetUnfinishedJoinings } from './store/joinings.ts';
 import { dropUnusedColours } from './store/lessons.ts';
-import { settlePhotos } from './store/settle-photos.ts';
+import { settlePhotosByAndBy } from './store/settle-photos.ts';
 import type { EmptyCheck } from './store/stand-versions.ts';
 
 /** The services over one data home, and the way to close them. */
@@ -37,6 +38,8 @@ export interface House {
 /** Threads that measure: each holds a decoder and the pixel library, some 300 MB with a large photo. */
 export const MEASURING_THREADS = Math.max(1, Math.min(4, availableParallelism()));
 
+/** By then the first page has been answered. */
+const THREADS_AFTER_MS = 1_500;
 /** So many missing originals are named in the log; the page of keeping names all. */
 const MISSING_NAMED = 20;
 
@@ -56,23 +59,36 @@ export function openHouse(
   const home = openDataHome(homePath);
   const lock = lockHome(home.root);
   const db = openStore(home, lock);
-  const found = settlePhotos(db, home);
-  if (found.missing.length > 0) {
-    const missing = found.missing.slice(0, MISSING_NAMED);
-    log.error({ count: found.missing.length, missing }, 'originals of the store are not there');
-  }
+  let isClosing = false;
+  const found = settlePhotosByAndBy(db, home, () => isClosing);
+  found.then(
+    ({ missing }) => {
+      if (missing.length === 0) return;
+      log.error(
+        { count: missing.length, missing: missing.slice(0, MISSING_NAMED) },
+        'originals of the store are not there',
+      );
+    },
+    (fault) => log.error({ err: fault }, 'the folder of originals could not be looked through'),
+  );
   queueLeftAndFailed(db, METHOD_VERSION);
   dropUnusedColours(db);
   forgetUnfinishedJoinings(db);
   // Reading uploads has its own thread, so that it never waits behind photos being measured.
-  const intake = openWorkerPool<ArrivedFile, ReceivedPhoto | RefusedPhoto>(
-    new URL('intake/worker.ts', import.meta.url),
-    { threads: 1 },
+  const intake = openedWhenAsked(() =>
+    openWorkerPool<ArrivedFile, ReceivedPhoto | RefusedPhoto>(new URL('intake/worker.ts', import.meta.url), {
+      threads: 1,
+    }),
   );
-  const measuring = openWorkerPool<MeasureTask, MeasuredFile>(
-    new URL('measuring/worker.ts', import.meta.url),
-    { threads: MEASURING_THREADS },
+  const measuring = openedWhenAsked(() =>
+    openWorkerPool<MeasureTask, MeasuredFile>(new URL('measuring/worker.ts', import.meta.url), {
+      threads: MEASURING_THREADS,
+    }),
   );
+  const gettingReady = setTimeout(() => {
+    intake.ready();
+    measuring.ready();
+  }, THREADS_AFTER_MS).unref();
   const progress = createProgressBoard();
   const parts = {
     db,
@@ -133,6 +149,8 @@ export function openHouse(
       today: () => localDay(new Date()),
     },
     async close() {
+      isClosing = true;
+      clearTimeout(gettingReady);
       queue.close();
       await Promise.all([intake.close(), measuring.close(), corrections.close(), keeping.close()]);
       await whenNoneIsKept();

@@ -35,7 +35,7 @@ export interface KeepingParts {
   readonly db: Database;
   readonly home: DataHome;
   readonly log: Logger;
-  readonly found: FoundAtStart;
+  readonly found: FoundAtStart | Promise<FoundAtStart>;
   readonly openPool: () => Pick<WorkerPool<KeepingJob, KeepingResult>, 'run' | 'close'>;
   readonly onRestored: () => void;
   readonly nowMs?: () => number;
@@ -101,6 +101,7 @@ export function createKeepingDesk(parts: KeepingParts): KeepingDesk {
       const plan = backupPlan(db);
       const { backups, folderFault } = await readable(folder(), plan.folder !== null);
       const next = nextAtMs(backups);
+      const { setAside, missing } = await found;
       return {
         home: home.root,
         folder: folder(),
@@ -111,8 +112,8 @@ export function createKeepingDesk(parts: KeepingParts): KeepingDesk {
         underWay,
         failure,
         check: lastCheck(db),
-        setAside: [...found.setAside],
-        missing: [...found.missing],
+        setAside: [...setAside],
+        missing: [...missing],
         replaced: await replacedStores(home.root),
       };
     },

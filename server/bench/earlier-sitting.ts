@@ -7,12 +7,12 @@ export function earlierSitting({ id, day, leftOut, views }: SeenSitting): Earlie
     id,
     day,
     leftOut,
-    views: views.map(({ id: viewId, turnDeg, state, report, afterWork }) => ({
+    views: views.map(({ id: viewId, standId, turnDeg, state, report, afterWork }) => ({
       id: viewId,
       turnDeg,
       state,
       isMeasured: report?.status === 'measured',
-      isComparable: report?.status === 'measured' && report.notCompared === null,
+      isOfItsPlace: report?.frame ? report.frame.standing !== 'far' : standId === null,
       afterWork,
     })),
   };

@@ -9,7 +9,10 @@ import { viewsOfNewestSittings } from '../store/views.ts';
 import { sittingAnswers } from './sitting-answer.ts';
 
 /** A photo as advice, trend and condition see it; in older sittings its report is brief (server/store/brief-views.ts). */
-export type SeenView = Pick<View, 'id' | 'turnDeg' | 'state' | 'report' | 'afterWork' | 'normalLeafFrom'>;
+export type SeenView = Pick<
+  View,
+  'id' | 'standId' | 'turnDeg' | 'state' | 'report' | 'afterWork' | 'normalLeafFrom'
+>;
 
 /** A sitting as advice, trend and condition see it. */
 export interface SeenSitting extends Pick<Sitting, 'id' | 'day' | 'leftOut' | 'turned'> {

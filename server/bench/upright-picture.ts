@@ -1,4 +1,3 @@
-import { narrowPicture } from '../intake/encode-picture.ts';
 import type { Services } from '../services.ts';
 import {
   originalPath,
@@ -23,7 +22,7 @@ export async function uprightPicture(
   if (made) return made;
   const picture = isWidest
     ? await pictureOfOriginal(services, sha256)
-    : await narrowPicture(await uprightPicture(services, sha256, WIDEST_PICTURE_PX), widthPx, format);
+    : await narrowed(await uprightPicture(services, sha256, WIDEST_PICTURE_PX), widthPx, format);
   await writeWhole(services.home, path, picture);
   return picture;
 }
@@ -40,4 +39,10 @@ async function pictureOfOriginal(
   if (received.sha256 !== sha256)
     throw new RangeError(`Expected the original ${sha256} as it was kept but read another file`);
   return received.picture;
+}
+
+/** What makes pictures is loaded with the first one. */
+async function narrowed(picture: Uint8Array, widthPx: number, format: PictureFormat): Promise<Uint8Array> {
+  const { narrowPicture } = await import('../intake/encode-picture.ts');
+  return narrowPicture(picture, widthPx, format);
 }

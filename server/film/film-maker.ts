@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import type { Logger } from 'pino';
 import type { FilmFile } from '../schemas/film.ts';
-import { type FilmToWrite, writeFilm } from './write-film.ts';
+import type { FilmToWrite } from './write-film.ts';
 
 /** A film in memory; `bytes` once it is ready. */
 export interface KeptFilm {
@@ -37,6 +37,7 @@ export function createFilmMaker(log: Logger): FilmMaker {
 
   async function make(id: string, order: FilmOrder): Promise<void> {
     try {
+      const { writeFilm } = await import('./write-film.ts');
       const bytes = await writeFilm({
         ...order,
         onDrawn: (drawn) =>

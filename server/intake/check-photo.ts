@@ -3,6 +3,7 @@ import { isReadableProfile } from './colour-profile.ts';
 import { focalLengthPx } from './focal-length.ts';
 import { HeicTooLarge, heicExif } from './heic.ts';
 import { withEndMark } from './jpeg-end.ts';
+import { MOST_PIXELS } from './most-pixels.ts';
 import { type PhotoFormat, recogniseFormat } from './photo-format.ts';
 import { readUprightPhoto } from './read-upright-photo.ts';
 import {
@@ -13,7 +14,7 @@ import {
   refusal,
   tooSmall,
 } from './refused-photo.ts';
-import { compressedPicture, MOST_PIXELS } from './sharp-door.ts';
+import { compressedPicture } from './sharp-door.ts';
 import { type TakenAt, takenAt } from './taken-at.ts';
 import { isWholeFile } from './whole-file.ts';
 

@@ -1,4 +1,4 @@
-import { MOST_PIXELS } from './sharp-door.ts';
+import { MOST_PIXELS } from './most-pixels.ts';
 
 /** The picture has more pixels than the intake unpacks; `checkPhoto` words it for the grower. */
 export class HeicTooLarge extends Error {}

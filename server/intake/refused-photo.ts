@@ -1,4 +1,4 @@
-import { MOST_PIXELS } from './sharp-door.ts';
+import { MOST_PIXELS } from './most-pixels.ts';
 
 export const REFUSAL_REASONS = [
   'altered',

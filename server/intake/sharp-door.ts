@@ -1,4 +1,5 @@
 import sharp, { type Sharp } from 'sharp';
+import { MOST_PIXELS } from './most-pixels.ts';
 
 /**
  * The one door to sharp. Only the three loaders that photos need stay open, so that no vector, document or
@@ -10,8 +11,6 @@ sharp.unblock({
 });
 sharp.cache(false);
 
-/** A larger picture is refused before its pixels are unpacked. */
-export const MOST_PIXELS = 64_000_000;
 /** Of a film that we draw ourselves, all its pictures together. */
 const MOST_FILM_PIXELS = 100_000_000;
 

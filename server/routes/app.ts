@@ -1,6 +1,5 @@
 import compression from 'compression';
 import express, { type Express, type Request, type Response } from 'express';
-import { openApiDocument } from '../openapi/document.ts';
 import { type Machine, THIS_MACHINE } from '../pairing/known-names.ts';
 import { createPairing } from '../pairing/pairing.ts';
 import type { Services } from '../services.ts';
@@ -53,7 +52,8 @@ export function createApp(
   // Before the general limit: the strokes of a photo are more than a form.
   api.use(mendingRoutes(services));
   api.use(express.json({ limit: '64kb' }));
-  api.get('/openapi.json', (_request, response) => {
+  api.get('/openapi.json', async (_request, response) => {
+    const { openApiDocument } = await import('../openapi/document.ts');
     response.json(openApiDocument());
   });
   api.use(phoneRoutes(services, pairing, { host, machine }));

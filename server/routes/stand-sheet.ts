@@ -2,7 +2,6 @@ import { Router } from 'express';
 import { z } from 'zod';
 import { sheetSvg } from '../../core/stand/sheet/sheet-svg.ts';
 import { sheetPaperSchema } from '../schemas/stand.ts';
-import { sheetPdf } from '../sheet/sheet-pdf.ts';
 import { sent } from './problems.ts';
 
 const sheetQuerySchema = z.object({ paper: sheetPaperSchema.default('A4') });
@@ -18,6 +17,8 @@ export function standSheetRoutes(): Router {
 
   routes.get('/stand-sheet.pdf', async (request, response) => {
     const { paper } = sent(sheetQuerySchema, request.query);
+    // What makes PDFs takes half a second to load, and few ask for it.
+    const { sheetPdf } = await import('../sheet/sheet-pdf.ts');
     response
       .type('application/pdf')
       .set('Content-Disposition', `inline; filename="rondure-stand-sheet-${paper}.pdf"`)

@@ -4,7 +4,6 @@ import { collarDrawing, collarSvg, collarTitle } from '../../core/turned/collar/
 import { COLLAR_RIMS } from '../../core/turned/collar/collar-geometry.ts';
 import { COLLAR_WORDS } from '../../core/turned/collar/collar-words.ts';
 import { sheetPaperSchema } from '../schemas/stand.ts';
-import { drawingPdf } from '../sheet/sheet-pdf.ts';
 import { sent } from './problems.ts';
 
 const { leastMm, mostMm } = COLLAR_RIMS;
@@ -26,6 +25,7 @@ export function turnCollarRoutes(): Router {
 
   routes.get('/turn-collar.pdf', async (request, response) => {
     const { rimMm, paper } = sent(collarQuerySchema, request.query);
+    const { drawingPdf } = await import('../sheet/sheet-pdf.ts');
     response
       .type('application/pdf')
       .set('Content-Disposition', `inline; filename="rondure-turn-collar-${rimMm}-${paper}.pdf"`)

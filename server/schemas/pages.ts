@@ -69,8 +69,8 @@ export const earlierSittingSchema = sittingSchema.pick({ id: true, day: true, le
   views: z.array(
     viewSchema.pick({ id: true, turnDeg: true, state: true, afterWork: true }).extend({
       isMeasured: z.boolean(),
-      /** Measured, and its scores may be compared with other days'. */
-      isComparable: z.boolean(),
+      /** It shows its stand, from where the stand's photos are taken; or it was taken without a stand. */
+      isOfItsPlace: z.boolean(),
     }),
   ),
 });

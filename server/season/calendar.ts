@@ -7,7 +7,6 @@ import type { Calendar } from '../schemas/season.ts';
 import { calendarKey } from '../store/calendar-key.ts';
 import { rememberingPlants } from '../store/changes.ts';
 import type { Database } from '../store/database.ts';
-import { calendarFile } from './calendar-file.ts';
 import { planOf, workOfPlant } from './plant-season.ts';
 import type { SeasonFacts } from './season-facts.ts';
 
@@ -63,7 +62,7 @@ function calendarRow(
 const WEEKLY_AHEAD_DAYS = 56;
 
 /** The same as a file for calendar programs. */
-export function calendarAsFile(
+export async function calendarAsFile(
   db: Database,
   facts: SeasonFacts,
   range: DayRange,
@@ -80,6 +79,7 @@ export function calendarAsFile(
     plantNames: new Map(plants.map(({ id, name }) => [id, name])),
     withWeekly,
   });
+  const { calendarFile } = await import('./calendar-file.ts');
   return calendarFile(events);
 }
 

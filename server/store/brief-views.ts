@@ -17,6 +17,7 @@ const briefRow = z
     sittingId: z.string(),
     day: daySchema,
     leftOut: z.string().nullable(),
+    standId: z.string().nullable(),
     turnDeg: z.number().nullable(),
     state: viewStateSchema,
     afterWork: flag,
@@ -49,10 +50,11 @@ export function briefViews(
   return allRows(
     db,
     briefRow,
-    `SELECT views.id, sitting_id AS sittingId, sittings.day, sittings.left_out AS leftOut, turn_deg AS turnDeg, state,
+    `SELECT views.id, sitting_id AS sittingId, sittings.day, sittings.left_out AS leftOut, stand.stand_id AS standId, turn_deg AS turnDeg, state,
        coalesce(views.received_at > sittings.worked_at, 0) AS afterWork, method_version AS methodVersion,
        brief AS report, normal_days AS normalLeafFrom
      FROM sittings JOIN views ON views.sitting_id = sittings.id LEFT JOIN readings ON readings.view_id = views.id
+       LEFT JOIN stand_versions AS stand ON stand.id = sittings.stand_version_id
      WHERE sittings.id IN (${NEWEST_SITTINGS}) AND removed_at IS NULL
      ORDER BY sittings.day DESC, turn_deg, received_at, views.rowid`,
     plantId,

@@ -25,6 +25,19 @@ export function allPhotos(db: Database): PhotoRow[] {
   return allRows(db, photoRow, PHOTO);
 }
 
+const nameRow = photoRow.pick({ sha256: true, format: true });
+
+/** What the originals are called that lie in a folder of that name: their SHA-256 begins with it. */
+export function photosOfFolder(db: Database, prefix: string): z.infer<typeof nameRow>[] {
+  return allRows(
+    db,
+    nameRow,
+    'SELECT sha256, format FROM photos WHERE sha256 >= ? AND sha256 < ?',
+    prefix,
+    `${prefix}g`,
+  );
+}
+
 /** Notes that an original is kept; a photo that is known stays as it was. */
 export function addPhoto(db: Database, photo: PhotoRow): void {
   run(

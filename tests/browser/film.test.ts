@@ -109,24 +109,27 @@ describe('weeks of photos as a film', () => {
       // What a service worker asks for, the test could not answer.
       serviceWorkers: 'block',
     });
-    await long.route(`**/api/plants/${plant.id}`, async (route) => {
-      const answer = await route.fetch();
-      const body = (await answer.json()) as PlantPage;
-      const model = body.sittings[0];
-      if (!model) throw new TypeError('Expected a sitting but received none');
-      const sittings = Array.from({ length: 60 }, (_, week) => ({
-        ...model,
-        id: `s${week}`,
-        day: new Date(Date.UTC(2025, 0, 5) + week * 7 * 86_400_000).toISOString().slice(0, 10),
-        views: model.views.map((view) => ({
-          ...view,
-          id: `v${week}`,
-          sittingId: `s${week}`,
-          pictureUrl: `/api/views/v${week}/picture`,
-        })),
-      }));
-      await route.fulfill({ response: answer, json: { ...body, sittings } });
-    });
+    await long.route(
+      ({ pathname }) => pathname === `/api/plants/${plant.id}`,
+      async (route) => {
+        const answer = await route.fetch();
+        const body = (await answer.json()) as PlantPage;
+        const model = body.sittings[0];
+        if (!model) throw new TypeError('Expected a sitting but received none');
+        const sittings = Array.from({ length: 60 }, (_, week) => ({
+          ...model,
+          id: `s${week}`,
+          day: new Date(Date.UTC(2025, 0, 5) + week * 7 * 86_400_000).toISOString().slice(0, 10),
+          views: model.views.map((view) => ({
+            ...view,
+            id: `v${week}`,
+            sittingId: `s${week}`,
+            pictureUrl: `/api/views/v${week}/picture`,
+          })),
+        }));
+        await route.fulfill({ response: answer, json: { ...body, sittings } });
+      },
+    );
     const small = model800(app.url, plant.id);
     await long.route('**/api/views/v*/picture*', async (route) =>
       route.fulfill({ body: await small, contentType: 'image/jpeg' }),

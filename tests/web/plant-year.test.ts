@@ -56,6 +56,7 @@ describe('a plant’s year', () => {
       { show: SHOW, isAim: true },
     ] as unknown as PlantSeasonAnswer['entries'];
     const page = {
+      earlier: [],
       sittings: [{ day: '2026-05-01' }],
       stops: [{ day: '2025-06-01' }],
       notes: [],

@@ -23,7 +23,10 @@ export async function writeStop(
 }
 
 /** Keeps a sitting out of trend and advice for a reason, or with `null` takes it in again; can be taken back. */
-export async function leaveSittingOut(sitting: Sitting, reason: string | null): Promise<void> {
+export async function leaveSittingOut(
+  sitting: Pick<Sitting, 'id' | 'plantId' | 'leftOut'>,
+  reason: string | null,
+): Promise<void> {
   const put = async (leftOut: string | null) => {
     await fetchJson<Sitting>(`/sittings/${sitting.id}`, { method: 'PATCH', json: { leftOut } });
     await refresh(sitting.plantId);

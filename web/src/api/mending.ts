@@ -1,5 +1,5 @@
 import type { Stroke } from '../../../core/canopy/stroke.ts';
-import type { View } from '../../../server/schemas/sitting.ts';
+import type { Sitting, View } from '../../../server/schemas/sitting.ts';
 import { offerUndo } from '../parts/undo.ts';
 import { fetchJson } from './fetch-json.ts';
 import { plantQuery, queryClient, refresh } from './queries.ts';
@@ -21,16 +21,18 @@ export function warmUp(viewId: string): Promise<void> {
 
 /** Puts a view as just answered into its plant's page, before the page is read anew. */
 export function showView(plantId: string, view: View): void {
+  const withView = (sittings: readonly Sitting[]) =>
+    sittings.map((sitting) => ({
+      ...sitting,
+      views: sitting.views.map((one) => (one.id === view.id ? view : one)),
+    }));
   queryClient.setQueryData(
     plantQuery(plantId).queryKey,
-    (page) =>
-      page && {
-        ...page,
-        sittings: page.sittings.map((sitting) => ({
-          ...sitting,
-          views: sitting.views.map((one) => (one.id === view.id ? view : one)),
-        })),
-      },
+    (page) => page && { ...page, sittings: withView(page.sittings) },
+  );
+  queryClient.setQueriesData<Sitting[]>(
+    { queryKey: ['plant', plantId, 'sittings'] },
+    (sittings) => sittings && withView(sittings),
   );
 }
 

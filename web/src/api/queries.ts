@@ -21,10 +21,15 @@ export const benchQuery = queryOptions({
   queryFn: ({ signal }) => fetchOrLast<Bench>('/bench', { signal }),
 });
 
+/** So many of a plant's newest sittings come whole with its page; older ones are fetched when they are looked at. */
+const WHOLE_SITTINGS = 6;
+
+export const plantPath = (plantId: string) => `/plants/${plantId}?sittings=${WHOLE_SITTINGS}`;
+
 export const plantQuery = (plantId: string) =>
   queryOptions({
     queryKey: ['plant', plantId],
-    queryFn: ({ signal }) => fetchOrLast<PlantPage>(`/plants/${plantId}`, { signal }),
+    queryFn: ({ signal }) => fetchOrLast<PlantPage>(plantPath(plantId), { signal }),
   });
 
 export const standsQuery = queryOptions({

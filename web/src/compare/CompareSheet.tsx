@@ -1,16 +1,18 @@
 import { useState } from 'react';
 import type { PlantPage } from '../../../server/schemas/pages.ts';
+import type { Days } from '../api/sittings.ts';
 import buttons from '../parts/buttons.module.css';
 import { Choices } from '../parts/Choices.tsx';
 import { Field } from '../parts/Field.tsx';
 import Sheet from '../parts/Sheet.tsx';
 import { type Leaf, leavesOf, measuredBefore, turnWords } from '../plant/leafing.ts';
+import { onDay, usePageWith } from '../plant/use-page-with.ts';
 import { dayWords, shortDayWords, todayHere } from '../words/day-words.ts';
 import { CompareChanges } from './CompareChanges.tsx';
 import { ComparePicture, type CompareWay } from './ComparePicture.tsx';
 import styles from './CompareSheet.module.css';
 import { CompareSide } from './CompareSide.tsx';
-import { comparePairs } from './pairs.ts';
+import { comparePairs, daysOfPairs } from './pairs.ts';
 
 type Shown = CompareWay | 'beside';
 const WAYS: readonly { readonly value: Shown; readonly words: string }[] = [
@@ -21,7 +23,7 @@ const WAYS: readonly { readonly value: Shown; readonly words: string }[] = [
 
 /** Two photos of two days: one drawn across the other, mixed, or side by side, and what changed between them. */
 export default function CompareSheet({
-  page,
+  page: known,
   leaf,
   earlier: wanted = null,
   onClose,
@@ -32,6 +34,8 @@ export default function CompareSheet({
   earlier?: Leaf | null;
   onClose: () => void;
 }) {
+  const [added, add] = useState<readonly Days[]>([]);
+  const { page } = usePageWith(known, [...daysOfPairs(known), ...added]);
   const leaves = leavesOf(page.sittings);
   const other =
     wanted ??
@@ -118,6 +122,24 @@ export default function CompareSheet({
               )}
             </Field>
           ))}
+          {page.earlier.length > 0 && (
+            <Field label="Photos of an earlier day, to choose from">
+              {(wiring) => (
+                <select
+                  {...wiring}
+                  value=""
+                  onChange={({ target }) => target.value && add([...added, onDay(target.value)])}
+                >
+                  <option value="">Choose a day.</option>
+                  {page.earlier.map(({ id, day }) => (
+                    <option key={id} value={day}>
+                      {dayWords(day, today)}
+                    </option>
+                  ))}
+                </select>
+              )}
+            </Field>
+          )}
           <label className={styles.tick}>
             <input
               type="checkbox"

@@ -1,11 +1,25 @@
 import type { PlantPage } from '../../../server/schemas/pages.ts';
+import type { Days } from '../api/sittings.ts';
+import { daysHeldAgainst } from '../plant/days-asked.ts';
 import { type Leaf, leavesOf, measuredBefore } from '../plant/leafing.ts';
+import { onDay } from '../plant/use-page-with.ts';
 
 /** Two photos of one side, the later one first, that are often laid over each other. */
 export interface ComparePair {
   readonly name: string;
   readonly later: Leaf;
   readonly earlier: Leaf;
+}
+
+/** The days of older sittings that the pairs are made of, should they be known in a line only. */
+export function daysOfPairs(page: PlantPage): Days[] {
+  const newest = leavesOf(page.sittings).find(({ view }) => view.report?.status === 'measured');
+  if (newest === undefined) return [];
+  const sameSide = page.earlier.filter(({ views }) =>
+    views.some((view) => view.isMeasured && (view.turnDeg ?? 0) === (newest.view.turnDeg ?? 0)),
+  );
+  const first = sameSide.at(-1);
+  return [...daysHeldAgainst(page, newest), ...(first ? [onDay(first.day)] : [])];
 }
 
 const SINCE_STOP = 'Since the last stop';

@@ -11,12 +11,12 @@ import styles from './LimpFinding.module.css';
 
 /** A plant that looks limp: what was measured, and one question. Only a yes keeps the sitting out; a no is remembered. */
 export function LimpFinding({ page }: { page: PlantPage }) {
-  const { wilt, sittings } = page;
+  const { wilt, sittings, earlier } = page;
   const { busy, fault, send } = useSending();
   const firm = firmSittings.useValue();
   if (!wilt || wilt.state === 'not-told' || wilt.state === 'firm' || wilt.leaveOutFor === null) return null;
   const { sittingId, leaveOutFor, words } = wilt;
-  const sitting = sittings.find(({ id }) => id === sittingId);
+  const sitting = [...sittings, ...earlier].find(({ id }) => id === sittingId);
   if (!sitting || sitting.leftOut !== null || firm.includes(sittingId)) return null;
   const deny = () => {
     rememberFirm(sittingId, true);
@@ -34,7 +34,7 @@ export function LimpFinding({ page }: { page: PlantPage }) {
           type="button"
           className={buttons.button}
           disabled={busy}
-          onClick={() => send(() => leaveSittingOut(sitting, leaveOutFor))}
+          onClick={() => send(() => leaveSittingOut({ ...sitting, plantId: page.plant.id }, leaveOutFor))}
         >
           {WILT.yes}
         </button>

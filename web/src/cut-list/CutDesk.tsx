@@ -68,7 +68,7 @@ export function CutDesk({
             This list belongs to earlier photos. The plant has grown since: cut by the newest list.
           </p>
         )}
-        <PlannedAndDone list={list} sittings={page.sittings} />
+        <PlannedAndDone list={list} sittings={[...page.sittings, ...page.earlier]} />
         <section aria-labelledby="cuts-name" className={styles.cuts}>
           <div className={styles.name}>
             <h2 id="cuts-name">{cuts.length === 0 ? 'No cut is advised' : countedWords(cuts)}</h2>

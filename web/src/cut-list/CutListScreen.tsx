@@ -6,10 +6,11 @@ import { cutListQuery, isLater } from '../api/cuts.ts';
 import buttons from '../parts/buttons.module.css';
 import { Fault } from '../parts/Fault.tsx';
 import { Icon } from '../parts/Icon.tsx';
+import { onDay, usePageWith } from '../plant/use-page-with.ts';
 import { WithPlant } from '../plant/WithPlant.tsx';
 import { CutDesk } from './CutDesk.tsx';
 import styles from './CutListScreen.module.css';
-import { listedSittings } from './listed-sittings.ts';
+import { earlierListed, listedSittings } from './listed-sittings.ts';
 import { SittingChoice } from './SittingChoice.tsx';
 
 /** The stems of one sitting to shorten, to be worked through with the plant on the bench. */
@@ -17,8 +18,12 @@ export default function CutListScreen({ plantId }: { plantId: string }) {
   return <WithPlant plantId={plantId}>{(page) => <OfPlant page={page} />}</WithPlant>;
 }
 
-function OfPlant({ page }: { page: PlantPage }) {
+function OfPlant({ page: known }: { page: PlantPage }) {
   const [search, setSearch] = useSearchParams();
+  const named =
+    known.earlier.find(({ id }) => id === search.get('sitting')) ??
+    (listedSittings(known.sittings).length === 0 ? earlierListed(known.earlier)[0] : undefined);
+  const { page, isPending, fault } = usePageWith(known, named ? [onDay(named.day)] : []);
   const { plant } = page;
   const sittings = listedSittings(page.sittings);
   const sitting = sittings.find(({ id }) => id === search.get('sitting')) ?? sittings[0];
@@ -35,13 +40,17 @@ function OfPlant({ page }: { page: PlantPage }) {
         </div>
         {sitting && (
           <SittingChoice
-            sittings={sittings}
+            sittings={[...sittings, ...earlierListed(page.earlier)].sort((a, b) => (a.day < b.day ? 1 : -1))}
             chosen={sitting}
             onChoose={(id) => setSearch({ sitting: id }, { replace: true })}
           />
         )}
       </header>
-      {sitting ? (
+      {fault ? (
+        <Fault fault={fault} />
+      ) : isPending ? (
+        <p className={styles.waiting}>Making the list…</p>
+      ) : sitting ? (
         <OfSitting key={sitting.id} page={page} sitting={sitting} newest={sitting === sittings[0]} />
       ) : (
         <NoSitting plantId={plant.id} />

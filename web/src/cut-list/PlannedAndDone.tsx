@@ -5,7 +5,13 @@ import { dayWords, todayHere } from '../words/day-words.ts';
 import styles from './BallSection.module.css';
 
 /** What became of the plan, by what later photos show; nothing before there are any. */
-export function PlannedAndDone({ list, sittings }: { list: CutList; sittings: readonly Sitting[] }) {
+export function PlannedAndDone({
+  list,
+  sittings,
+}: {
+  list: CutList;
+  sittings: readonly Pick<Sitting, 'id' | 'day'>[];
+}) {
   const { worked } = list;
   if (!worked || worked.words === null) return null;
   const later = sittings.find(({ id }) => id === worked.comparedWith);

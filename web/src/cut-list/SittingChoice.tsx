@@ -1,3 +1,4 @@
+import type { EarlierSitting } from '../../../server/schemas/pages.ts';
 import type { Sitting } from '../../../server/schemas/sitting.ts';
 import { Field } from '../parts/Field.tsx';
 import { agoWords, dayWords, todayHere } from '../words/day-words.ts';
@@ -10,12 +11,12 @@ export function SittingChoice({
   chosen,
   onChoose,
 }: {
-  sittings: readonly Sitting[];
+  sittings: readonly (Sitting | EarlierSitting)[];
   chosen: Sitting;
   onChoose: (sittingId: string) => void;
 }) {
   const today = todayHere();
-  const words = ({ day, views }: Sitting) =>
+  const words = ({ day, views }: Sitting | EarlierSitting) =>
     `${dayWords(day, today)}, ${agoWords(day, today)}${views.length > 1 ? `, ${countWords(views.length, 'view')}` : ''}`;
   if (sittings.length === 1) return <p className={styles.from}>Photos of {words(chosen)}</p>;
   return (

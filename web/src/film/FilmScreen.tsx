@@ -2,8 +2,11 @@ import { Link, useSearchParams } from 'wouter';
 import { castFilm, filmPlaces, filmSides } from '../../../core/film/cast-film.ts';
 import { sideOf } from '../../../core/film/film-photo.ts';
 import type { PlantPage } from '../../../server/schemas/pages.ts';
+import type { Days } from '../api/sittings.ts';
 import buttons from '../parts/buttons.module.css';
+import { Fault } from '../parts/Fault.tsx';
 import { Icon } from '../parts/Icon.tsx';
+import { usePageWith } from '../plant/use-page-with.ts';
 import { WithPlant } from '../plant/WithPlant.tsx';
 import { FilmChoices } from './FilmChoices.tsx';
 import { FilmDesk } from './FilmDesk.tsx';
@@ -12,7 +15,21 @@ import { filmPhotos } from './film-photos.ts';
 
 /** A plant's photos of many weeks in one frame: the plant grows and the camera stands still. */
 export default function FilmScreen({ plantId }: { plantId: string }) {
-  return <WithPlant plantId={plantId}>{(page) => <OfPlant page={page} />}</WithPlant>;
+  return <WithPlant plantId={plantId}>{(page) => <WholeLife page={page} />}</WithPlant>;
+}
+
+/** A film is of all the plant's photos. */
+function WholeLife({ page: newer }: { page: PlantPage }) {
+  const { page, isPending, fault } = usePageWith(newer, yearsOf(newer.earlier));
+  if (fault) return <Fault fault={fault} />;
+  if (isPending) return <p>Fetching the plant…</p>;
+  return <OfPlant page={page} />;
+}
+
+/** A year at a time, so that the server answers others between. */
+function yearsOf(earlier: PlantPage['earlier']): Days[] {
+  const years = [...new Set(earlier.map(({ day }) => day.slice(0, 4)))];
+  return years.map((year) => ({ from: `${year}-01-01`, to: `${year}-12-31` }));
 }
 
 function OfPlant({ page }: { page: PlantPage }) {

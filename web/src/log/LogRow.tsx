@@ -40,7 +40,7 @@ export function LogRow({
         <p className={styles.text}>
           {name && <b>{name}.</b>} <span translate={line.kind === 'turns' ? undefined : 'no'}>{words}</span>
         </p>
-        {isWilt && <WiltOffer sittings={page.sittings} day={line.entry.day} />}
+        {isWilt && <WiltOffer page={page} day={line.entry.day} />}
         {fault !== null && <Fault fault={fault} />}
       </div>
       <div className={styles.acts}>

@@ -6,16 +6,18 @@ import { Fault } from '../parts/Fault.tsx';
 import { Icon } from '../parts/Icon.tsx';
 import { PickFile } from '../parts/PickFile.tsx';
 import Sheet from '../parts/Sheet.tsx';
+import { daysOfViews } from '../plant/days-asked.ts';
+import { usePageWith } from '../plant/use-page-with.ts';
 import styles from './AddPhotosSheet.module.css';
 import { HowToPhotograph } from './HowToPhotograph.tsx';
 import { OtherDay } from './OtherDay.tsx';
 import { SendingRow } from './SendingRow.tsx';
 import { queuePhotos } from './send-queue.ts';
-import { clearSettled, notKeeping, sendings } from './sending.ts';
+import { clearSettled, notKeeping, sendings, viewIdsOf } from './sending.ts';
 
 /** Chooses photos by camera, files or dropping, and follows each until it is measured. */
 export default function AddPhotosSheet({
-  page,
+  page: known,
   onClose,
   onShow,
   onLive,
@@ -26,13 +28,14 @@ export default function AddPhotosSheet({
   /** Opens the live picture. */
   onLive: () => void;
 }) {
-  const { plant, sittings } = page;
+  const { plant } = known;
   const [day, setDay] = useState('');
   const [over, setOver] = useState(false);
   const access = cameraAccess();
   const mine = sendings.useValue().filter((one) => one.plantId === plant.id);
   const warning = notKeeping.useValue();
-  const views = sittings.flatMap((sitting) => sitting.views);
+  const { page } = usePageWith(known, daysOfViews(known, viewIdsOf(mine)));
+  const views = page.sittings.flatMap((sitting) => sitting.views);
   const add = (files: File[]) => queuePhotos(plant, files, day || null);
 
   function close() {
@@ -68,7 +71,8 @@ export default function AddPhotosSheet({
           {access === 'open' ? (
             <button type="button" className={buttons.quiet} onClick={onLive}>
               <Icon name="overlay" />{' '}
-              {views.some(({ report }) => report?.status === 'measured')
+              {views.some(({ report }) => report?.status === 'measured') ||
+              page.earlier.some((sitting) => sitting.views.some(({ isMeasured }) => isMeasured))
                 ? 'Live picture, the last outline over it'
                 : 'Live picture'}
             </button>

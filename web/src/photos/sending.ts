@@ -51,3 +51,8 @@ export function forgetSending(key: string): void {
 export function clearSettled(plantId: string): void {
   sendings.write(sendings.read().filter((one) => one.plantId !== plantId || isUnsent(one)));
 }
+
+/** The photos that the server has of those sent. */
+export function viewIdsOf(sent: readonly Sending[]): string[] {
+  return sent.flatMap(({ stage }) => ('viewId' in stage ? [stage.viewId] : []));
+}

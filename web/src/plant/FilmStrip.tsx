@@ -1,5 +1,6 @@
 import { useEffect, useRef } from 'react';
 import { Link } from 'wouter';
+import type { EarlierSitting } from '../../../server/schemas/pages.ts';
 import buttons from '../parts/buttons.module.css';
 import { Icon } from '../parts/Icon.tsx';
 import { plantCrop } from '../photo/crop.ts';
@@ -10,16 +11,27 @@ import styles from './FilmStrip.module.css';
 import { type Leaf, turnWords } from './leafing.ts';
 import type { SheetName } from './PlantSheets.tsx';
 
-/** All photos side by side, the newest first. */
+/** Half a year of weekly sittings is fetched at a time. */
+const MORE_SITTINGS = 26;
+
+/** All photos side by side, the newest first; those of long ago once they are asked for. */
 export function FilmStrip({
   leaves,
+  earlier,
+  isFetching,
   chosen,
   onChoose,
+  onEarlier,
   onOpen,
 }: {
   leaves: readonly Leaf[];
+  /** The sittings before those, in a line each. */
+  earlier: readonly EarlierSitting[];
+  isFetching: boolean;
   chosen: Leaf;
   onChoose: (viewId: string) => void;
+  /** Fetches the sittings from a day on. */
+  onEarlier: (fromDay: string) => void;
   onOpen: (sheet: SheetName) => void;
 }) {
   const current = useRef<HTMLButtonElement>(null);
@@ -31,6 +43,8 @@ export function FilmStrip({
     if (tile && strip) strip.scrollLeft = tile.offsetLeft - (strip.clientWidth - tile.clientWidth) / 2;
   }, [chosen.view.id]);
   const today = todayHere();
+  const oldest = earlier[Math.min(MORE_SITTINGS, earlier.length) - 1];
+  const photos = earlier.reduce((count, { views }) => count + views.length, leaves.length);
   return (
     <section aria-label="All photos of this plant">
       <ol className={styles.strip}>
@@ -57,13 +71,25 @@ export function FilmStrip({
             </li>
           );
         })}
+        {oldest && (
+          <li>
+            <button
+              type="button"
+              className={styles.more}
+              disabled={isFetching}
+              onClick={() => onEarlier(oldest.day)}
+            >
+              {isFetching ? 'One moment…' : 'Earlier photos'}
+            </button>
+          </li>
+        )}
       </ol>
       <div className={styles.foot}>
         <p>
-          {countWords(leaves.length, 'photo')}, newest first. Swipe the photo or press the arrow keys to leaf
+          {countWords(photos, 'photo')}, newest first. Swipe the photo or press the arrow keys to leaf
           through.
         </p>
-        {leaves.length > 1 && (
+        {photos > 1 && (
           <div className={buttons.row}>
             <Link href={`/plants/${chosen.sitting.plantId}/film`} className={buttons.quiet}>
               <Icon name="film" /> Play as a film

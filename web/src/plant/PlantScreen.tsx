@@ -1,8 +1,9 @@
 import { useQuery } from '@tanstack/react-query';
 import { lazy, Suspense, useRef, useState } from 'react';
 import { Link } from 'wouter';
+import type { PlantPage } from '../../../server/schemas/pages.ts';
 import { Refusal } from '../api/fetch-json.ts';
-import { plantQuery, standsQuery } from '../api/queries.ts';
+import { plantPath, plantQuery, standsQuery } from '../api/queries.ts';
 import { LogSection } from '../log/LogSection.tsx';
 import AsOf from '../parts/AsOf.tsx';
 import { Fault } from '../parts/Fault.tsx';
@@ -10,6 +11,7 @@ import { layersSpokenOf, switchLayer } from '../photo/layers.ts';
 import UnsentStrip from '../photos/UnsentStrip.tsx';
 import { StandLine } from '../stand/StandLine.tsx';
 import { AdviceList } from './AdviceList.tsx';
+import { daysHeldAgainst } from './days-asked.ts';
 import { FilmStrip } from './FilmStrip.tsx';
 import { FirstPhoto } from './FirstPhoto.tsx';
 import { chosenLeaf, leavesOf, measuredBefore } from './leafing.ts';
@@ -21,11 +23,19 @@ import { PlantSheets, type SheetName } from './PlantSheets.tsx';
 import { ThumbBar } from './ThumbBar.tsx';
 import { useIsDesk } from './use-is-desk.ts';
 import { useLeafing } from './use-leafing.ts';
+import { usePageWith } from './use-page-with.ts';
 
 const SeasonSection = lazy(() => import('../season/SeasonSection.tsx'));
 
+/** The day of the newest sitting that is known in a line. */
+function dayBeforeWhole(page: PlantPage | undefined): string {
+  return page?.earlier[0]?.day ?? '';
+}
+
 export default function PlantScreen({ plantId }: { plantId: string }) {
-  const { data: page, error, refetch, isPending } = useQuery(plantQuery(plantId));
+  const { data, error, refetch, isPending } = useQuery(plantQuery(plantId));
+  const [olderFrom, showFrom] = useState<string | null>(null);
+  const newer = usePageWith(data, olderFrom === null ? [] : [{ from: olderFrom, to: dayBeforeWhole(data) }]);
   // The line of the stand must be known before what is under it is drawn; when it cannot be had at once, it may come late.
   const stands = useQuery(standsQuery);
   const isStandOpen = stands.isPending && stands.failureCount === 0;
@@ -35,8 +45,12 @@ export default function PlantScreen({ plantId }: { plantId: string }) {
   );
   const photos = useRef<HTMLDivElement>(null);
   const isDesk = useIsDesk();
-  const leaves = leavesOf(page?.sittings ?? []);
+  const leaves = leavesOf(newer.page?.sittings ?? []);
   const leaf = chosenLeaf(leaves, viewId);
+  const { page, fault } = usePageWith(
+    newer.page,
+    newer.page && leaf ? daysHeldAgainst(newer.page, leaf) : [],
+  );
   const step = useLeafing(leaves, leaf, chooseView, sheet === null);
 
   if (isPending || isStandOpen) return <p className={styles.waiting}>Fetching the plant…</p>;
@@ -55,11 +69,22 @@ export default function PlantScreen({ plantId }: { plantId: string }) {
   }
 
   const before = leaf && measuredBefore(page.sittings, leaf);
-  const strip = leaf && <FilmStrip leaves={leaves} chosen={leaf} onChoose={chooseView} onOpen={openSheet} />;
+  const strip = leaf && (
+    <FilmStrip
+      leaves={leaves}
+      earlier={newer.page?.earlier ?? []}
+      isFetching={newer.isPending}
+      chosen={leaf}
+      onChoose={chooseView}
+      onEarlier={showFrom}
+      onOpen={openSheet}
+    />
+  );
   return (
     <>
       {error && <Fault fault={error} onAgain={() => refetch()} />}
-      <AsOf path={`/plants/${plantId}`} />
+      {!error && (newer.fault ?? fault) && <Fault fault={newer.fault ?? fault} onAgain={() => refetch()} />}
+      <AsOf path={plantPath(plantId)} />
       <PlantHead plant={page.plant} onOpen={openSheet} />
       <StandLine plant={page.plant} onOpen={openSheet} />
       <UnsentStrip plantId={plantId} />

@@ -5,7 +5,7 @@ import { Photo } from '../photo/Photo.tsx';
 import { outlinePath } from '../photo/points.ts';
 import { dayWords, todayHere } from '../words/day-words.ts';
 import styles from './HowItShouldLook.module.css';
-import { patternOfTurn } from './pattern.ts';
+import { usePattern } from './pattern.ts';
 import { RimInPicture } from './RimInPicture.tsx';
 import { markInPictureWords, markPlaceWords } from './taking-words.ts';
 import { mirrorTwin } from './turn-plan.ts';
@@ -20,7 +20,7 @@ export function HowItShouldLook({
   sitting: Sitting | null;
   turnDeg: number;
 }) {
-  const pattern = patternOfTurn(page.sittings, sitting, turnDeg);
+  const pattern = usePattern(page, sitting, turnDeg);
   const views = sitting?.views ?? [];
   const twin = mirrorTwin(turnDeg, views);
   return (

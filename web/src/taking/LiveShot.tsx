@@ -4,7 +4,7 @@ import { CameraFrame } from '../camera/CameraFrame.tsx';
 import { type LayOver, layOverOfView } from '../camera/lay-over.ts';
 import { useLayOver } from '../camera/use-lay-over.ts';
 import { Viewfinder } from '../camera/Viewfinder.tsx';
-import { patternOfTurn } from './pattern.ts';
+import { usePattern } from './pattern.ts';
 
 /** The live picture for one shot of a turned sitting, with the last outline at this turn over it where there is one. */
 export default function LiveShot({
@@ -23,7 +23,7 @@ export default function LiveShot({
   onClose: () => void;
 }) {
   const { layOver, settled } = useLayOver(page);
-  const pattern = patternOfTurn(page.sittings, sitting, turnDeg);
+  const pattern = usePattern(page, sitting, turnDeg);
   const shown = pattern
     ? layOverOfView(pattern.view, pattern.sitting.day as LayOver['outlineDay'])
     : // An outline of another turn would mislead; rim and marks stay where they are.

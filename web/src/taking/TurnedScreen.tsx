@@ -4,6 +4,9 @@ import type { PlantPage } from '../../../server/schemas/pages.ts';
 import type { View } from '../../../server/schemas/sitting.ts';
 import buttons from '../parts/buttons.module.css';
 import { Icon } from '../parts/Icon.tsx';
+import { sendings, viewIdsOf } from '../photos/sending.ts';
+import { daysOfViews } from '../plant/days-asked.ts';
+import { onDay, usePageWith } from '../plant/use-page-with.ts';
 import { WithPlant } from '../plant/WithPlant.tsx';
 import { dayWords, todayHere } from '../words/day-words.ts';
 import { CollarOffer } from './CollarOffer.tsx';
@@ -20,8 +23,11 @@ export default function TurnedScreen({ plantId }: { plantId: string }) {
   return <WithPlant plantId={plantId}>{(page) => <Taking page={page} />}</WithPlant>;
 }
 
-function Taking({ page }: { page: PlantPage }) {
+function Taking({ page: known }: { page: PlantPage }) {
   const [search, setSearch] = useSearchParams();
+  const sent = viewIdsOf(sendings.useValue().filter(({ plantId }) => plantId === known.plant.id));
+  const older = known.earlier.find(({ id }) => id === search.get('sitting'));
+  const { page } = usePageWith(known, [...(older ? [onDay(older.day)] : []), ...daysOfViews(known, sent)]);
   const asked = search.get('turn');
   const [chosenDeg, choose] = useState<number | null>(asked === null ? null : Number(asked));
   const [correcting, correct] = useState<View | null>(null);

@@ -10,6 +10,7 @@ import { Fault } from '../parts/Fault.tsx';
 import { Field } from '../parts/Field.tsx';
 import { Icon } from '../parts/Icon.tsx';
 import { usePaper } from '../parts/use-paper.ts';
+import { usePageWith } from '../plant/use-page-with.ts';
 import { kindAndVariety } from '../words/plant-words.ts';
 import styles from './YearScreen.module.css';
 import { YearSheet } from './YearSheet.tsx';
@@ -20,18 +21,19 @@ export default function YearScreen({ plantId }: { plantId: string }) {
   const [search, setSearch] = useSearchParams();
   const [from, to] = [search.get('from'), search.get('to')];
   const days = from !== null && to !== null ? `?from=${from}&to=${to}` : '';
-  const page = useQuery(plantQuery(plantId));
+  const plant = useQuery(plantQuery(plantId));
   const season = useQuery(plantSeasonQuery(plantId));
   const year = useQuery(yearQuery(plantId, days));
+  const { page, fault: pictureFault } = usePageWith(plant.data, year.data ? [year.data] : []);
   usePaper('size: portrait; margin: 12mm');
-  const fault = year.error ?? page.error ?? season.error;
-  const askAgain = () => Promise.all([year.refetch(), page.refetch(), season.refetch()]);
+  const fault = year.error ?? plant.error ?? season.error ?? pictureFault;
+  const askAgain = () => Promise.all([year.refetch(), plant.refetch(), season.refetch()]);
 
-  if (!year.data || !page.data || !season.data) {
+  if (!year.data || !page || !season.data) {
     if (fault) return <Fault fault={fault} onAgain={askAgain} />;
     return <p className={styles.waiting}>Fetching the year…</p>;
   }
-  const choices = yearChoices(page.data, season.data.entries);
+  const choices = yearChoices(page, season.data.entries);
   const address = `/api/plants/${plantId}/year`;
   return (
     <div className={styles.screen}>
@@ -79,7 +81,7 @@ export default function YearScreen({ plantId }: { plantId: string }) {
           </a>
         </div>
       </header>
-      <YearSheet year={year.data} page={page.data} />
+      <YearSheet year={year.data} page={page} />
     </div>
   );
 }

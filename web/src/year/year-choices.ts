@@ -51,7 +51,7 @@ function showWords({ name, day: on }: { name: string; day: string }): string {
   return name.includes(year) ? name : `${name}, ${shortDayWords(on)} ${year}`;
 }
 
-function calendarYears({ sittings, stops, notes }: PlantPage): string[] {
-  const days = [...sittings, ...stops, ...notes].map((one) => one.day.slice(0, 4));
+function calendarYears({ sittings, earlier, stops, notes }: PlantPage): string[] {
+  const days = [...sittings, ...earlier, ...stops, ...notes].map((one) => one.day.slice(0, 4));
   return [...new Set(days)].sort().reverse();
 }

@@ -127,7 +127,7 @@ describe('weeks of photos as a film', () => {
             pictureUrl: `/api/views/v${week}/picture`,
           })),
         }));
-        await route.fulfill({ response: answer, json: { ...body, sittings } });
+        await route.fulfill({ response: answer, json: { ...body, sittings, earlier: [] } });
       },
     );
     const small = model800(app.url, plant.id);

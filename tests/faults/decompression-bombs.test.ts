@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { checkPhoto } from '../../server/intake/check-photo.ts';
+import { MOST_PIXELS } from '../../server/intake/most-pixels.ts';
 import { MOST_BYTES, REFUSAL_REASONS, refusal } from '../../server/intake/refused-photo.ts';
-import { compressedPicture, MOST_PIXELS } from '../../server/intake/sharp-door.ts';
+import { compressedPicture } from '../../server/intake/sharp-door.ts';
 import { turnedHeic } from '../server/fixtures/photos.ts';
 import { drawPlant } from '../server/fixtures/synthetic-plant.ts';
 import { jpegBomb, pngBomb, webpBomb } from './decompression-bombs.ts';

@@ -154,7 +154,7 @@ describe('what goes wrong with a photo', () => {
     async () => {
       await page.goto(app.url);
       const shutter = page.getByLabel('Photograph Far greenhouse').first();
-      const target = page.locator('label', { has: page.getByText('Photograph Far greenhouse') }).first();
+      const target = page.locator(`label[for="${await shutter.getAttribute('id')}"]`);
       await target.scrollIntoViewIfNeeded();
       const box = await target.boundingBox();
       expect(box?.width).toBeGreaterThanOrEqual(44);

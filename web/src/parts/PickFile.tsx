@@ -30,6 +30,7 @@ export function PickFile({
       <input
         id={id}
         type="file"
+        aria-label={wordsHeard ? words : undefined}
         accept={PHOTO_FILES}
         multiple={many}
         {...(camera ? { capture: 'environment' as const } : {})}
@@ -40,8 +41,7 @@ export function PickFile({
         }}
       />
       <label htmlFor={id} className={loud ? buttons.button : buttons.quiet}>
-        <Icon name={icon} size={wordsHeard ? 28 : 22} />{' '}
-        {wordsHeard ? <span className="only-heard">{words}</span> : words}
+        <Icon name={icon} size={wordsHeard ? 28 : 22} /> {wordsHeard || words}
       </label>
     </span>
   );

@@ -25,10 +25,11 @@ export function PlainPhoto({
         loading="lazy"
         decoding="async"
         style={{
-          left: percent(-crop.x / crop.width),
-          top: percent(-crop.y / crop.height),
+          marginLeft: percent(-crop.x / crop.width),
+          // Of the width too: so percentages of margins are counted.
+          marginTop: percent(-crop.y / crop.width),
           width: percent(view.widthPx / crop.width),
-          height: percent(view.heightPx / crop.height),
+          aspectRatio: `${view.widthPx} / ${view.heightPx}`,
         }}
       />
     </div>

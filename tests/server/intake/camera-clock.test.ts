@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
 import { measureFile } from '../../../server/measuring/measure-file.ts';
+import { notesOnDay, notesUnderPhoto } from '../../../web/src/photo/day-notes.ts';
 import { onlyEntry } from '../fixtures/client.ts';
 import { openBench } from '../fixtures/open-bench.ts';
 import { cameraJpeg } from '../fixtures/photos.ts';
@@ -92,6 +93,10 @@ describe('the time that a camera wrote', () => {
         expect([written, seen[k]?.[1].length], JSON.stringify(seen[k])).toEqual([written, notes.length]);
         for (const [n, note] of notes.entries()) expect(seen[k]?.[1][n], written).toMatch(note);
       }
+      // Only what asks for something is read under the photo; the rest where its day is put right.
+      const quiet = cases.flatMap(({ notes }) => notes.filter((note) => note === NO_ZONE)).length;
+      const all = seen.flatMap(([, told]) => told);
+      expect([notesOnDay(all).length, notesUnderPhoto(all).length]).toEqual([quiet, all.length - quiet]);
       const flagged = seen.filter(([, notes]) => notes.length > 0).length;
       console.log(`${zone}: ${cases.length} camera times, ${flagged} flagged, 0 moved`);
     },

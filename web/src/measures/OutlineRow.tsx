@@ -1,10 +1,12 @@
 import type { PhotoReport } from '../../../core/report.ts';
+import { notesUnderPhoto } from '../photo/day-notes.ts';
 import { isDoubtful, SURE_MEANING, sureWords } from '../photo/outline-words.ts';
 import styles from './ScoreRow.module.css';
 
 /** How sure the outline is that every number rests on; a doubtful one shows at once why, and what would help. */
 export function OutlineRow({ report }: { report: PhotoReport }) {
-  const { confidence, notes } = report;
+  const { confidence } = report;
+  const notes = notesUnderPhoto(report.notes);
   const doubtful = isDoubtful(confidence);
   return (
     <div className={styles.row}>

@@ -8,6 +8,7 @@ import { Icon } from '../parts/Icon.tsx';
 import { KeepOrCancel } from '../parts/KeepOrCancel.tsx';
 import Sheet from '../parts/Sheet.tsx';
 import { useSending } from '../parts/use-sending.ts';
+import { notesOnDay } from '../photo/day-notes.ts';
 import { TurnField } from '../taking/TurnField.tsx';
 import { readTurn, turnEntryOf } from '../taking/turn-entry.ts';
 import type { Leaf } from './leafing.ts';
@@ -55,7 +56,11 @@ export default function CorrectPhotoSheet({
     <Sheet title="Correct this photo" onClose={onClose}>
       <form className={forms.form} onSubmit={save} noValidate>
         <p>{view.fileName}</p>
-        <Field label="Day it was taken" help={FROM_WORDS[view.takenFrom]} fault={fields.day}>
+        <Field
+          label="Day it was taken"
+          help={[FROM_WORDS[view.takenFrom], ...notesOnDay(view.report?.notes ?? [])].join(' ')}
+          fault={fields.day}
+        >
           {(wiring) => (
             <input {...wiring} type="date" value={day} onChange={(event) => setDay(event.target.value)} />
           )}

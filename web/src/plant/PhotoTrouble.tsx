@@ -4,6 +4,7 @@ import buttons from '../parts/buttons.module.css';
 import { Fault } from '../parts/Fault.tsx';
 import { Icon } from '../parts/Icon.tsx';
 import { useSending } from '../parts/use-sending.ts';
+import { notesUnderPhoto } from '../photo/day-notes.ts';
 import styles from './PhotoTrouble.module.css';
 
 /** Why this photo has no answer (yet); stands over the photo. Nothing when it was measured. */
@@ -45,7 +46,7 @@ export function PhotoTrouble({ plantId, view }: { plantId: string; view: View })
 
 /** What the measuring could not know about this photo, and why. */
 export function PhotoNotes({ view }: { view: View }) {
-  const notes = view.report?.notes ?? [];
+  const notes = notesUnderPhoto(view.report?.notes ?? []);
   if (notes.length === 0) return null;
   return (
     <ul className={styles.notes}>

@@ -59,14 +59,17 @@ export async function sendMutants(
   }
 
   let next = 0;
-  await Promise.all(
-    Array.from({ length: atOnce }, async () => {
-      while (next < count) await sendOne(next++);
-    }),
-  );
-  const most = peakMb(server.process.pid);
-  if (most !== null) mostMb.push(most);
-  await server.end('SIGTERM');
+  try {
+    await Promise.all(
+      Array.from({ length: atOnce }, async () => {
+        while (next < count) await sendOne(next++);
+      }),
+    );
+    const most = peakMb(server.process.pid);
+    if (most !== null) mostMb.push(most);
+  } finally {
+    await server.end('SIGTERM');
+  }
   return {
     mutants: count,
     exits,

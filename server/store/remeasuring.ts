@@ -11,8 +11,11 @@ const outdatedRow = z.object({ viewId: z.string(), sittingId: z.string() });
 export type OutdatedView = z.infer<typeof outdatedRow>;
 
 /** Takes the method's version twice. Removed views stay as they are; they are among these when they come back. */
-const OUTDATED = `FROM readings JOIN views ON views.id = readings.view_id
+const OUTDATED_VIEW = `JOIN views ON views.id = readings.view_id
   WHERE (method_version < ? OR method_version > ?) AND +state = 'measured' AND removed_at IS NULL`;
+
+/** CROSS JOIN keeps the order, readings by their method first: else every photo of the store is looked at when none is outdated. */
+const OUTDATED = `FROM readings CROSS ${OUTDATED_VIEW}`;
 
 /** The run that brings photos to this method; `null` before the first. */
 export function remeasuringRun(db: Database, methodVersion: string): RemeasuringRun | null {
@@ -70,8 +73,8 @@ export function outdatedViews(db: Database, methodVersion: string): OutdatedView
     `SELECT viewId, sittingId FROM (
        SELECT views.id AS viewId, sitting_id AS sittingId, turn_deg, received_at, views.rowid AS place ${OUTDATED}
      ) AS outdated
-     JOIN sittings ON sittings.id = outdated.sittingId
-     JOIN plants ON plants.id = sittings.plant_id
+     CROSS JOIN sittings ON sittings.id = outdated.sittingId
+     CROSS JOIN plants ON plants.id = sittings.plant_id
      ORDER BY sample, put_away, plants.created_at DESC, plants.id, day, turn_deg, received_at, place`,
     methodVersion,
     methodVersion,
@@ -93,7 +96,7 @@ export function isOutdated(db: Database, viewId: string, methodVersion: string):
     oneRow(
       db,
       countRow,
-      `SELECT count(*) AS count ${OUTDATED} AND views.id = ?`,
+      `SELECT count(*) AS count FROM readings ${OUTDATED_VIEW} AND views.id = ?`,
       methodVersion,
       methodVersion,
       viewId,

@@ -178,9 +178,15 @@ export function newestMeasuredView(db: Database, plantId: string): ViewRow | nul
   return oneRow(
     db,
     viewRow,
-    `${UNDRAWN} WHERE sittings.plant_id = ? AND removed_at IS NULL AND sittings.left_out IS NULL
+    // Sittings are looked at from the newest on; sorting the views of all of them takes thousands of rows.
+    `${UNDRAWN} WHERE views.removed_at IS NULL AND sittings.id =
+       (SELECT counting.id FROM sittings AS counting
+        WHERE counting.plant_id = ? AND counting.left_out IS NULL AND EXISTS
+          (SELECT 1 FROM views AS seen JOIN readings AS reading ON reading.view_id = seen.id
+           WHERE seen.sitting_id = counting.id AND seen.removed_at IS NULL AND reading.status = 'measured')
+        ORDER BY counting.day DESC LIMIT 1)
        AND (SELECT status FROM readings WHERE view_id = views.id) = 'measured'
-     ORDER BY sittings.day DESC, turn_deg, received_at, views.rowid LIMIT 1`,
+     ORDER BY turn_deg, received_at, views.rowid LIMIT 1`,
     plantId,
   );
 }

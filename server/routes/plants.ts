@@ -6,6 +6,7 @@ import { plantAnswer } from '../bench/plant-answer.ts';
 import { sittingsBetween } from '../bench/sittings-between.ts';
 import { daySchema } from '../schemas/basics.ts';
 import { plantChangeSchema, plantFormSchema } from '../schemas/plant.ts';
+import { fitBlooms } from '../season/fit-blooms.ts';
 import type { Services } from '../services.ts';
 import { queuePlant } from '../store/due-view.ts';
 import { entryOf } from '../store/entries.ts';
@@ -25,7 +26,8 @@ const daysQuerySchema = z.object({ from: daySchema, to: daySchema });
 export function plantRoutes({ db, queue, today }: Services): Router {
   const routes = Router();
 
-  routes.get('/bench', (_request, response) => {
+  routes.get('/bench', async (_request, response) => {
+    await fitBlooms(db, today());
     response.json(benchPage(db, today()));
   });
 

@@ -11,6 +11,7 @@ import { daySchema } from '../schemas/basics.ts';
 import { type Defaults, manyRecordsSchema, ownFigureSchema } from '../schemas/season.ts';
 import { workWordsSchema } from '../schemas/work.ts';
 import { calendar, calendarAsFile } from '../season/calendar.ts';
+import { fitBlooms } from '../season/fit-blooms.ts';
 import { plantYear } from '../season/plant-year.ts';
 import { seasonAnswer } from '../season/season-answer.ts';
 import { seasonFacts } from '../season/season-facts.ts';
@@ -60,7 +61,8 @@ export function seasonRoutes({ db, today }: Services): Router {
     response.attachment(fileName(year, 'json')).json(year);
   });
 
-  routes.get('/work', (request, response) => {
+  routes.get('/work', async (request, response) => {
+    await fitBlooms(db, today());
     response.json(workList(db, facts(), rangeOf(request, { backDays: WEEK, aheadDays: 2 * WEEK })));
   });
 
@@ -98,12 +100,14 @@ export function seasonRoutes({ db, today }: Services): Router {
     response.status(201).json({ type: record.type, ids, turnIds });
   });
 
-  routes.get('/calendar', (request, response) => {
+  routes.get('/calendar', async (request, response) => {
+    await fitBlooms(db, today());
     response.json(calendar(db, facts(), rangeOf(request, CALENDAR), request.query.weekly === 'yes'));
   });
 
   routes.get('/calendar/:key.ics', async (request, response, next) => {
     if (!isSameSecret(request.params.key, calendarKey(db))) return noSuchAddress(request, response, next);
+    await fitBlooms(db, today());
     const withWeekly = request.query.weekly === 'yes';
     const file = await calendarAsFile(db, facts(), rangeOf(request, SUBSCRIBED), withWeekly);
     response.type('text/calendar; charset=utf-8').send(file);

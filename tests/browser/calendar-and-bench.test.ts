@@ -13,7 +13,7 @@ import { openBrowser } from './open-browser.ts';
 import { type RunningApp, startApp } from './start-app.ts';
 
 /** Other tests share the machine. */
-const PATIENCE_MS = 60_000;
+const PATIENCE_MS = 180_000;
 const COUNT = 12;
 
 /** Pages of a PDF as Chromium writes it: the count of its page tree. */

@@ -12,7 +12,7 @@ import { openBrowser } from './open-browser.ts';
 import { type AppOnDay, startOnDay } from './start-on-day.ts';
 
 /** Other tests share the machine. */
-const PATIENCE_MS = 60_000;
+const PATIENCE_MS = 180_000;
 const MEASURING_MS = 240_000;
 
 const TODAY = '2026-11-22';

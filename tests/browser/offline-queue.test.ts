@@ -12,7 +12,7 @@ import {
 } from './phone-and-plant.ts';
 import { type RunningApp, startApp } from './start-app.ts';
 
-const PATIENCE_MS = 60_000;
+const PATIENCE_MS = 180_000;
 const COUNT = 10;
 const NAMES = Array.from({ length: COUNT }, (_, k) => `shot-${String(k + 1).padStart(2, '0')}.jpg`);
 

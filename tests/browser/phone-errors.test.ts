@@ -4,7 +4,7 @@ import { openBrowser } from './open-browser.ts';
 import { choosePhotos, phoneAtPlant, photosOf, shots, untilIt } from './phone-and-plant.ts';
 import { type RunningApp, startApp } from './start-app.ts';
 
-const PATIENCE_MS = 60_000;
+const PATIENCE_MS = 180_000;
 
 describe('what goes wrong with a photo', () => {
   let app: RunningApp;

@@ -11,7 +11,7 @@ import {
 } from './phone-and-plant.ts';
 import { type RunningApp, startApp } from './start-app.ts';
 
-const PATIENCE_MS = 60_000;
+const PATIENCE_MS = 180_000;
 
 describe('a phone in the home network, over plain http', () => {
   let app: RunningApp;

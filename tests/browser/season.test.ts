@@ -9,7 +9,7 @@ import { openCorrections } from './open-corrections.ts';
 import { type AppOnDay, startOnDay } from './start-on-day.ts';
 
 /** Other tests share the machine. */
-const PATIENCE_MS = 60_000;
+const PATIENCE_MS = 180_000;
 const MEASURING_MS = 180_000;
 const PHOTO = join(import.meta.dirname, '../../sample-images/window-regal/2026-11-15.jpg');
 

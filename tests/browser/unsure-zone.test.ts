@@ -32,7 +32,8 @@ describe('a grower answers for an unsure zone', () => {
     page = await context.newPage();
     ({ view: opened, plantId } = await measuredSample(app.url));
     zone = zoneAtTop(opened);
-    await page.route(`**/api/plants/${plantId}`, async (route) => {
+    // However many whole sittings are asked for.
+    await page.route(new RegExp(`/api/plants/${plantId}(\\?|$)`), async (route) => {
       const answer = await route.fetch();
       const body: PlantPage = await answer.json();
       const views = body.sittings.flatMap((sitting) => sitting.views);

@@ -7,7 +7,7 @@ import { openBrowser } from './open-browser.ts';
 import { addPlant, choosePhotos, shots, untilIt } from './phone-and-plant.ts';
 import { type RunningApp, startApp } from './start-app.ts';
 
-const PATIENCE_MS = 60_000;
+const PATIENCE_MS = 180_000;
 const BUILT = join(import.meta.dirname, '../../dist/web');
 
 let browser: Browser;

@@ -22,3 +22,17 @@ export async function measuredBench(appUrl: string): Promise<Bench> {
     await new Promise((resolve) => setTimeout(resolve, 1000));
   }
 }
+
+/** Waits until no photo of any sample plant waits for its measures any more, so that the machine rests. */
+export async function wholeBench(appUrl: string): Promise<Bench> {
+  const bench = await measuredBench(appUrl);
+  for (const { plant } of bench.plants) {
+    for (;;) {
+      const page = (await (await fetch(`${appUrl}/api/plants/${plant.id}`)).json()) as PlantPage;
+      const views = page.sittings.flatMap((sitting) => sitting.views);
+      if (views.every(({ state }) => state === 'measured' || state === 'failed')) break;
+      await new Promise((resolve) => setTimeout(resolve, 1000));
+    }
+  }
+  return bench;
+}

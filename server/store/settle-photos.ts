@@ -81,7 +81,7 @@ function* settling(db: Database, home: DataHome, startedMs: number): Generator<v
       mkdirSync(home.setAside, { recursive: true });
       renameSync(path, join(home.setAside, name));
     }
-    missing.push(...[...known].filter(([name]) => !there.has(name)).map(([, sha256]) => sha256));
+    for (const [name, sha256] of known) if (!there.has(name)) missing.push(sha256);
     yield;
   }
   const setAside = namesIn(home.setAside)

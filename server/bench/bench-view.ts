@@ -1,3 +1,4 @@
+import { boundsOf } from '../../core/raster/bounds.ts';
 import type { BenchView } from '../schemas/pages.ts';
 import type { View } from '../schemas/sitting.ts';
 
@@ -7,16 +8,10 @@ export function benchView({ outlinePx, drawing: _, ...view }: View): BenchView {
 }
 
 function cornersOf(outlinePx: View['outlinePx']): BenchView['outlineCornersPx'] {
-  if (outlinePx.length === 0) return [];
-  let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (const [x, y] of outlinePx) {
-    left = Math.min(left, x);
-    top = Math.min(top, y);
-    right = Math.max(right, x);
-    bottom = Math.max(bottom, y);
-  }
+  const bounds = boundsOf(outlinePx);
+  if (bounds === null) return [];
   return [
-    [left, top],
-    [right, bottom],
+    [bounds.left, bounds.top],
+    [bounds.right, bounds.bottom],
   ];
 }

@@ -2,19 +2,19 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp from 'sharp';
 
-const SAMPLES = join(import.meta.dirname, '../../sample-images');
+export const SAMPLES = join(import.meta.dirname, '../../sample-images');
 
 /** Steps of 255 that a camera's sensor strays by in ordinary light. */
 const SENSOR_NOISE = 6;
 
 /**
- * A sample photo as a camera of so many megapixels would have stored it: enlarged, with a sensor's noise, so that its JPEG weighs what a camera's does.
+ * A photo as a camera of so many megapixels would have stored it: enlarged, with a sensor's noise, so that its JPEG weighs what a camera's does.
  *
- * @param file under sample-images
+ * @param path of a render, for one under `SAMPLES`
  * @param seed any number gives another noise; the same gives the same
  */
-export async function cameraPhoto(file: string, megapixels: number, seed: number): Promise<Buffer> {
-  const photo = sharp(readFileSync(join(SAMPLES, file)), { limitInputPixels: false }).autoOrient();
+export async function cameraPhoto(path: string, megapixels: number, seed: number): Promise<Buffer> {
+  const photo = sharp(readFileSync(path), { limitInputPixels: false }).autoOrient();
   const { autoOrient } = await photo.metadata();
   const factor = Math.sqrt((megapixels * 1e6) / (autoOrient.width * autoOrient.height));
   const { data, info } = await photo

@@ -3,9 +3,10 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { availableParallelism, cpus, tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type MeasuredFile, type MeasureTask, NO_STAND } from '../../server/measuring/measure-file.ts';
+import type { MeasuredFile, MeasureTask } from '../../server/measuring/measure-file.ts';
 import { openWorkerPool } from '../../server/measuring/worker-pool.ts';
-import { cameraPhoto } from './camera-photos.ts';
+import { cameraPhoto, SAMPLES } from './camera-photos.ts';
+import { plainTask } from './plain-task.ts';
 
 const VIEWS = 8;
 const RUNS = 5;
@@ -16,21 +17,8 @@ const folder = mkdtempSync(join(tmpdir(), 'rondure-cores-'));
 const tasks: MeasureTask[] = [];
 for (let view = 0; view < VIEWS; view++) {
   const path = join(folder, `${view}.jpg`);
-  writeFileSync(path, await cameraPhoto('window-regal/2026-11-15.jpg', MEGAPIXELS, view));
-  tasks.push({
-    path,
-    photoName: `${view}.jpg`,
-    rimMm: 130,
-    emptyPath: null,
-    stand: NO_STAND,
-    turnDeg: null,
-    network: true,
-    colours: null,
-    lastOutline: null,
-    normalLeaf: null,
-    strokes: [],
-    pictures: 'screen',
-  });
+  writeFileSync(path, await cameraPhoto(join(SAMPLES, 'window-regal/2026-11-15.jpg'), MEGAPIXELS, view));
+  tasks.push(plainTask(path));
 }
 
 /** Milliseconds for all views, the middle of the runs; the threads are warm. */

@@ -8,16 +8,12 @@ import type { PhotoReport } from '../../core/report.ts';
 import type { TurnedReport } from '../../core/turned/measure-turned.ts';
 import { TURNED_METHOD_VERSION } from '../../core/turned/method-version.ts';
 import { joinSitting } from '../../server/measuring/join-sitting.ts';
-import {
-  type MeasuredFile,
-  type MeasureTask,
-  measureFile,
-  NO_STAND,
-} from '../../server/measuring/measure-file.ts';
+import { type MeasuredFile, measureFile } from '../../server/measuring/measure-file.ts';
 import { openDataHome } from '../../server/store/data-home.ts';
 import { type Database, openDatabase } from '../../server/store/database.ts';
 import { joiningOfSitting } from '../../server/store/joinings.ts';
 import { newestNumber } from '../../server/store/migrate.ts';
+import { plainTask } from './plain-task.ts';
 
 /** How much a made store holds. */
 export interface StoreSize {
@@ -90,7 +86,9 @@ async function measuredModels(path: string): Promise<Models> {
   );
   const measured: MeasuredFile[] = [];
   for (const [k, file] of [...sides, 'porch-zonal/2026-11-22.jpg'].entries()) {
-    measured.push(await measureFile(taskOf(file, turns[k] ?? 0)));
+    measured.push(
+      await measureFile(plainTask(join(SAMPLES, file), { photoName: file, turnDeg: turns[k] ?? 0 })),
+    );
   }
   const turned = await joinSitting({
     views: measured.slice(0, turns.length),
@@ -107,23 +105,6 @@ async function measuredModels(path: string): Promise<Models> {
   const models = { method: METHOD_VERSION, photos, turned };
   writeFileSync(path, JSON.stringify(models));
   return models;
-}
-
-function taskOf(file: string, turnDeg: number): MeasureTask {
-  return {
-    path: join(SAMPLES, file),
-    photoName: file,
-    rimMm: 130,
-    emptyPath: null,
-    stand: NO_STAND,
-    turnDeg,
-    network: true,
-    colours: null,
-    lastOutline: null,
-    normalLeaf: null,
-    strokes: [],
-    pictures: 'screen',
-  };
 }
 
 /** Straight inserts in one transaction, week by week as they come in life, so that a plant's rows lie scattered over the file. */

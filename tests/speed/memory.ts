@@ -4,9 +4,10 @@
 import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type MeasuredFile, type MeasureTask, NO_STAND } from '../../server/measuring/measure-file.ts';
+import type { MeasuredFile, MeasureTask } from '../../server/measuring/measure-file.ts';
 import { openWorkerPool, WORKER_POOL } from '../../server/measuring/worker-pool.ts';
 import { plantJpeg } from '../server/fixtures/photos.ts';
+import { plainTask } from './plain-task.ts';
 
 const EVERY = 50;
 const analyses = Number(process.argv[2] ?? 500);
@@ -33,20 +34,7 @@ try {
     `${analyses} analyses of 280 × 210 px in one thread, ${renewed}, ${network ? 'with' : 'without'} the network`,
   );
   for (let done = 1; done <= analyses; done += 1) {
-    const { report } = await pool.run({
-      path,
-      photoName: 'plant.jpg',
-      rimMm: 130,
-      emptyPath: null,
-      stand: NO_STAND,
-      turnDeg: 0,
-      network,
-      colours: null,
-      lastOutline: null,
-      normalLeaf: null,
-      strokes: [],
-      pictures: 'screen',
-    });
+    const { report } = await pool.run(plainTask(path, { network }));
     if (report.status !== 'measured') throw new Error(report.hint ?? report.status);
     if (done % EVERY === 0 || done === 1) {
       console.log(`after ${String(done).padStart(4)}: RSS ${Math.round(process.memoryUsage.rss() / 1e6)} MB`);

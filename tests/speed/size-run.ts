@@ -5,7 +5,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { DECISION_SIDE_PX } from '../../core/canopy/gather-evidence.ts';
-import { cameraPhoto } from './camera-photos.ts';
+import { cameraPhoto, SAMPLES } from './camera-photos.ts';
 import { recordCalls, timeCalls } from './opencv-calls.ts';
 import { IMAGE_STEPS, stepByStep, unpacked } from './photo-steps.ts';
 import { StepTimes } from './step-times.ts';
@@ -24,8 +24,10 @@ interface Native {
 
 const folder = mkdtempSync(join(tmpdir(), 'rondure-speed-'));
 try {
-  const photo = await cameraPhoto('greenhouse-regal/2026-11-15.jpg', megapixels, 1);
-  const { raster: empty } = await unpacked(await cameraPhoto('greenhouse-regal/empty.jpg', megapixels, 2));
+  const photo = await cameraPhoto(join(SAMPLES, 'greenhouse-regal/2026-11-15.jpg'), megapixels, 1);
+  const { raster: empty } = await unpacked(
+    await cameraPhoto(join(SAMPLES, 'greenhouse-regal/empty.jpg'), megapixels, 2),
+  );
   const times = new StepTimes();
   // The first run loads and compiles what the others use.
   await stepByStep(photo, empty, folder, new StepTimes());

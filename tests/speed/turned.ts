@@ -1,10 +1,9 @@
 // How long a turned sitting of eight 12-megapixel views takes, from the first upload to the joined plan: `npm run speed-turned`.
 // A measurement, not a test: what is slow depends on the machine. Asked for: 12 s in all, the hull within 1 s of it.
-import { mkdtemp, readFile, rm } from 'node:fs/promises';
+import { mkdtemp, rm } from 'node:fs/promises';
 import { availableParallelism, cpus, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import pino from 'pino';
-import sharp from 'sharp';
 import { sceneOfViews } from '../../core/turned/join-views.ts';
 import { hullOfScene } from '../../core/turned/measure-hull.ts';
 import { openHouse } from '../../server/house.ts';
@@ -15,31 +14,14 @@ import { viewsToJoin } from '../../server/store/views-to-join.ts';
 import { renderedPlants } from '../core/turned/rendered-sittings.ts';
 import { shotFile } from '../reshot/shots.ts';
 import { client } from '../server/fixtures/client.ts';
+import { cameraPhoto } from './camera-photos.ts';
 
 const RUNS = 3;
-/** 12 megapixels; the renders are enlarged to it. */
-const PHOTO = { width: 4000, height: 3000 };
-const NOISE = 12;
+/** The renders are enlarged to it. */
+const MEGAPIXELS = 12;
 
 const plant = renderedPlants({ size: 1, samplesPerSide: 2 }, 0, 1)[0];
 if (!plant) throw new Error('Expected a rendered plant but received none');
-
-/** A rendered view as a camera would have stored it: 12 megapixels with a sensor's noise, so that its JPEG weighs what a camera's does. */
-async function cameraPhoto(file: string, seed: number): Promise<Buffer> {
-  const { data, info } = await sharp(await readFile(file))
-    .resize({ ...PHOTO, kernel: 'cubic' })
-    .raw()
-    .toBuffer({ resolveWithObject: true });
-  let state = seed + 1;
-  for (let at = 0; at < data.length; at += 1) {
-    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
-    const noise = ((state >>> 24) % (2 * NOISE + 1)) - NOISE;
-    data[at] = Math.min(255, Math.max(0, (data[at] ?? 0) + noise));
-  }
-  return sharp(data, { raw: { ...PHOTO, channels: info.channels } })
-    .jpeg({ quality: 90 })
-    .toBuffer();
-}
 
 const times = new Map<string, number[]>();
 
@@ -58,7 +40,7 @@ try {
   let megabytes = 0;
   for (let run = 0; run < RUNS + 1; run++) {
     const photos = await Promise.all(
-      plant.views.map(async (view, k) => cameraPhoto(await shotFile(view), 8 * run + k)),
+      plant.views.map(async (view, k) => cameraPhoto(await shotFile(view), MEGAPIXELS, 8 * run + k)),
     );
     megabytes = (photos[0]?.length ?? 0) / 1e6;
     const { id } = await addPlant({ rimMm: plant.rimMm });
@@ -83,7 +65,7 @@ try {
     await timed('the solid for the screen', () => hullOfSitting(task));
   }
   console.log(
-    `8 × ${PHOTO.width} × ${PHOTO.height} px, ${megabytes.toFixed(1)} MB JPEG each, median of ${RUNS}; ${cpus()[0]?.model}, ${availableParallelism()} cores; peak ${Math.round(process.resourceUsage().maxRSS / 1024)} MB`,
+    `8 × ${MEGAPIXELS} MP, ${megabytes.toFixed(1)} MB JPEG each, median of ${RUNS}; ${cpus()[0]?.model}, ${availableParallelism()} cores; peak ${Math.round(process.resourceUsage().maxRSS / 1024)} MB`,
   );
   for (const [step, values] of times) {
     const sorted = values.toSorted((a, b) => a - b);

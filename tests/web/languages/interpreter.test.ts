@@ -59,6 +59,13 @@ describe('an interpreter', () => {
     expect(sayShort('\ue000 Set view 2 to 90º')).toBe('\ue000 Ansicht 2 auf 90º stellen');
   });
 
+  it('leaves the grower’s own words as written', () =>
+    expect(
+      interpreterOf({ 'Note, {0}.': 'Notiz, {0}.', 'six days': 'sechs Tage' })(
+        'Note, Mo. \u2068$& for six days\u2069',
+      ),
+    ).toBe('Notiz, Mo. \u2068$& for six days\u2069'));
+
   it('ends a sentence that ends in a day with one dot', () =>
     expect(interpreterOf({ 'As of {0}.': 'Stand {0}.' })('As of So., 22. Nov..')).toBe(
       'Stand So., 22. Nov.',

@@ -143,7 +143,7 @@ export function interpreterOf(entries: Entries, value: Interpreter = (text) => t
     if (said === null) return text;
     // A day may end in a dot of its own, "22. Nov.": the sentence that ends in it has only one.
     return own.reduce(
-      (all, words, k) => all.replace(ownSign(k), words),
+      (all, words, k) => all.replace(ownSign(k), () => words),
       said.replaceAll(/(?<=\p{L})\.\.(?!\.)/gu, '.'),
     );
   };

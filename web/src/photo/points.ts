@@ -1,3 +1,4 @@
+import { boundsOf } from '../../../core/raster/bounds.ts';
 import type { BenchView } from '../../../server/schemas/pages.ts';
 import type { View } from '../../../server/schemas/sitting.ts';
 
@@ -13,14 +14,9 @@ export interface Box {
 
 /** The smallest upright box around the points; `null` for no points. */
 export function boxAround(points: readonly Point[]): Box | null {
-  if (points.length === 0) return null;
-  let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (const [x, y] of points) {
-    left = Math.min(left, x);
-    top = Math.min(top, y);
-    right = Math.max(right, x);
-    bottom = Math.max(bottom, y);
-  }
+  const bounds = boundsOf(points);
+  if (bounds === null) return null;
+  const { left, top, right, bottom } = bounds;
   return { x: left, y: top, width: right - left, height: bottom - top };
 }
 

@@ -12,6 +12,7 @@ import type { RefusedPhoto } from './intake/refused-photo.ts';
 import { localDay } from './local-day.ts';
 import type { CorrectionTask } from './measuring/correction-worker.ts';
 import { createCorrections } from './measuring/corrections.ts';
+import { ENDED_EACH_TIME } from './measuring/failure-words.ts';
 import type { Lesson } from './measuring/learn-from-files.ts';
 import type { MeasuredFile, MeasureTask } from './measuring/measure-file.ts';
 import { createMeasuringQueue } from './measuring/measuring-queue.ts';
@@ -28,6 +29,7 @@ import { forgetUnfinishedJoinings } from './store/joinings.ts';
 import { dropUnusedColours } from './store/lessons.ts';
 import { settlePhotosByAndBy } from './store/settle-photos.ts';
 import type { EmptyCheck } from './store/stand-versions.ts';
+import { noteStopped } from './store/under-way.ts';
 
 /** The services over one data home, and the way to close them. */
 export interface House {
@@ -71,7 +73,7 @@ export function openHouse(
     },
     (fault) => log.error({ err: fault }, 'the folder of originals could not be looked through'),
   );
-  queueLeftAndFailed(db, METHOD_VERSION);
+  queueLeftAndFailed(db, { methodVersion: METHOD_VERSION, leftAside: ENDED_EACH_TIME });
   dropUnusedColours(db);
   forgetUnfinishedJoinings(db);
   // Reading uploads has its own thread, so that it never waits behind photos being measured.
@@ -154,6 +156,7 @@ export function openHouse(
       queue.close();
       await Promise.all([intake.close(), measuring.close(), corrections.close(), keeping.close()]);
       await whenNoneIsKept();
+      noteStopped(db);
       db.close();
       lock.release();
     },

@@ -1,11 +1,35 @@
 import { defineConfig } from 'vitest/config';
 
+const BROWSER_TESTS = 'tests/browser/**/*.test.ts';
+
 export default defineConfig({
   root: new URL('..', import.meta.url).pathname,
   test: {
-    include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
-    testTimeout: 60_000,
-    hookTimeout: 120_000,
-    maxWorkers: 2,
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'house',
+          include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
+          exclude: [BROWSER_TESTS],
+          testTimeout: 60_000,
+          hookTimeout: 120_000,
+          maxWorkers: 2,
+          sequence: { groupOrder: 0 },
+        },
+      },
+      {
+        // A browser, its server and the server's workers keep two cores busy by themselves: one test file at a time.
+        extends: true,
+        test: {
+          name: 'screens',
+          include: [BROWSER_TESTS],
+          testTimeout: 300_000,
+          hookTimeout: 300_000,
+          maxWorkers: 1,
+          sequence: { groupOrder: 1 },
+        },
+      },
+    ],
   },
 });

@@ -3,6 +3,10 @@ import { WORKER_POOL } from './worker-pool.ts';
 
 const LONGEST_S = (WORKER_POOL.longestMs ?? 0) / 1000;
 
+/** Why a photo is left aside at a start. */
+export const ENDED_EACH_TIME =
+  'Rondure ended three times while it measured this photo, so the photo was left aside. It is safe; measure it again, or take another one.';
+
 /** Why a photo could not be measured, for the grower; what a fault of ours was stands in the log. */
 export function failureWords(fault: unknown): string {
   if (!(fault instanceof JobStopped)) {

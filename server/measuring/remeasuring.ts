@@ -11,6 +11,7 @@ import {
   type RemeasuringRun,
   remeasuringRun,
 } from '../store/remeasuring.ts';
+import { noteBegun, noteEnded, viewsLeftAside } from '../store/under-way.ts';
 
 /**
  * Measures photos anew whose numbers come from an older method: one at a time, behind everything else. A photo keeps its
@@ -40,7 +41,7 @@ export function createRemeasuring(db: Database, methodVersion: string): Remeasur
   let underWay = false;
   let pace = { photos: 0, ms: 0 };
   let takenAtMs = 0;
-  const brokeDown = new Set<string>();
+  const brokeDown = new Set(viewsLeftAside(db));
   const listeners = new Set<(answer: RemeasuringAnswer) => void>();
   leaveSitting(db);
 
@@ -87,6 +88,7 @@ export function createRemeasuring(db: Database, methodVersion: string): Remeasur
   return {
     answer,
     begin() {
+      for (const viewId of brokeDown) noteEnded(db, viewId);
       brokeDown.clear();
       keep({ stopped: false });
       lookForWork();
@@ -111,6 +113,7 @@ export function createRemeasuring(db: Database, methodVersion: string): Remeasur
         const due = dueViewById(db, next.viewId);
         if (due === null) continue;
         underWay = true;
+        noteBegun(db, next.viewId);
         takenAtMs = performance.now();
         keep({ sittingId: next.sittingId });
         return { ...due, quiet: true, lookUp: true };
@@ -119,6 +122,7 @@ export function createRemeasuring(db: Database, methodVersion: string): Remeasur
     settle(viewId, broke) {
       underWay = false;
       pace = { photos: pace.photos + 1, ms: pace.ms + performance.now() - takenAtMs };
+      noteEnded(db, viewId);
       if (broke) brokeDown.add(viewId);
       if (kept().stopped) keep({ sittingId: null });
       else if (waiting.length === 0) lookForWork();

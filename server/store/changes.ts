@@ -24,6 +24,7 @@ const OF_NO_PLANT = [
   'backup_plan',
   'store_check',
   'remeasuring',
+  'under_way',
 ];
 
 /** Counts what is written to a database. */

@@ -6,6 +6,7 @@ import { strokeSchema } from '../schemas/stroke.ts';
 import { flag, jsonText } from './columns.ts';
 import { type Database, oneRow, run } from './database.ts';
 import { photoRow } from './photos.ts';
+import { leaveAsideWhatEndsTheProgram, noteBegun, noteEnded, viewsLeftAside } from './under-way.ts';
 
 const dueRow = z.object({
   viewId: z.string(),
@@ -85,7 +86,10 @@ export function takeDueView(db: Database, { quietToo }: { readonly quietToo: boo
        LIMIT 1`,
       quietToo ? 1 : 0,
     );
-    if (due) run(db, `UPDATE views SET state = 'measuring' WHERE id = ?`, due.viewId);
+    if (due) {
+      run(db, `UPDATE views SET state = 'measuring' WHERE id = ?`, due.viewId);
+      noteBegun(db, due.viewId);
+    }
     return due;
   })();
 }
@@ -94,6 +98,7 @@ export function takeDueView(db: Database, { quietToo }: { readonly quietToo: boo
 export const QUEUE = `UPDATE views SET state = 'received', failure = NULL, revision = revision + 1, look_up = 1`;
 
 export function queueView(db: Database, viewId: string): void {
+  noteEnded(db, viewId);
   run(db, `${QUEUE}, quiet = 0 WHERE id = ?`, viewId);
 }
 
@@ -117,15 +122,26 @@ export function queueLaterViews(db: Database, plantId: string, day: string): voi
   );
 }
 
-/** At start: views that a stop left half-measured, and those that an older method failed on, wait again. */
-export function queueLeftAndFailed(db: Database, methodVersion: string): void {
-  run(
-    db,
-    `${QUEUE} WHERE state = 'measuring'
-       OR (state = 'failed' AND NOT EXISTS
-         (SELECT 1 FROM readings WHERE view_id = views.id AND method_version = ?))`,
-    methodVersion,
-  );
+/**
+ * At start: views that a stop left half-measured, and those that an older method failed on, wait again; not those in
+ * whose midst the program ended each time: `leftAside` says so to the grower.
+ */
+export function queueLeftAndFailed(
+  db: Database,
+  { methodVersion, leftAside }: { readonly methodVersion: string; readonly leftAside: string },
+): void {
+  db.transaction(() => {
+    leaveAsideWhatEndsTheProgram(db, leftAside);
+    run(
+      db,
+      `${QUEUE} WHERE (state = 'measuring'
+         OR (state = 'failed' AND NOT EXISTS
+           (SELECT 1 FROM readings WHERE view_id = views.id AND method_version = ?)))
+         AND id NOT IN (SELECT value FROM json_each(?))`,
+      methodVersion,
+      JSON.stringify(viewsLeftAside(db)),
+    );
+  })();
 }
 
 /** Keeps a view's strokes and takes it for measuring at once. The outline they change is no longer the one called right. */

@@ -8,6 +8,7 @@ import { type Database, oneRow, run } from './database.ts';
 import type { DueView } from './due-view.ts';
 import type { KnownSources } from './known-sources.ts';
 import { rounded, settleNormalLeaf, textOf } from './normal-leaf.ts';
+import { noteEnded } from './under-way.ts';
 import { turnByCollar } from './views.ts';
 import type { lensSchema } from './views-to-join.ts';
 
@@ -33,6 +34,7 @@ export function keepMeasurement(
   known: KnownSources,
 ): boolean {
   return db.transaction(() => {
+    noteEnded(db, due.viewId);
     const current = run(
       db,
       `UPDATE views SET state = 'measured', failure = NULL, quiet = 0, look_up = 0 WHERE id = ? AND revision = ?`,
@@ -83,15 +85,18 @@ export function keepFailure(
   due: Pick<DueView, 'viewId' | 'revision'>,
   failure: string,
 ): boolean {
-  return (
-    run(
-      db,
-      `UPDATE views SET state = 'failed', failure = ?, quiet = 0 WHERE id = ? AND revision = ?`,
-      failure,
-      due.viewId,
-      due.revision,
-    ) > 0
-  );
+  return db.transaction(() => {
+    noteEnded(db, due.viewId);
+    return (
+      run(
+        db,
+        `UPDATE views SET state = 'failed', failure = ?, quiet = 0 WHERE id = ? AND revision = ?`,
+        failure,
+        due.viewId,
+        due.revision,
+      ) > 0
+    );
+  })();
 }
 
 const maskRow = z.object({ maskPng: z.instanceof(Uint8Array).nullable() });

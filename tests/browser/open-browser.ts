@@ -15,6 +15,18 @@ const QUIET = [
 ];
 
 /**
+ * The packaged browser draws WebGL in software. The package's own switches are left out: they turn the web's
+ * security off, and then no page says where it comes from.
+ */
+const WITHOUT_GRAPHICS_CARD = [
+  '--use-gl=angle',
+  '--use-angle=swiftshader',
+  '--enable-unsafe-swiftshader',
+  '--ignore-gpu-blocklist',
+  '--no-zygote',
+];
+
+/**
  * A headless Chromium: the system's when there is one, else the one that the npm package ships, so that a
  * bare machine can run browser tests straight after `npm ci`. `extra` are further switches of Chromium.
  */
@@ -23,8 +35,8 @@ export async function openBrowser(extra: readonly string[] = []): Promise<Browse
   const named = process.env.RONDURE_CHROMIUM;
   const installed = named ?? SYSTEM_CHROMIUM.find((path) => existsSync(path));
   if (installed) return chromium.launch({ executablePath: installed, args: wanted });
-  const { executablePath, args, env } = await packagedChromium();
-  return chromium.launch({ executablePath, args: [...args, ...wanted], env });
+  const { executablePath, env } = await packagedChromium();
+  return chromium.launch({ executablePath, args: [...WITHOUT_GRAPHICS_CARD, ...wanted], env });
 }
 
 /** The package unpacks its shared libraries only when it believes itself in a hosted function, so it is told so while it loads. */
@@ -34,10 +46,9 @@ async function packagedChromium() {
   try {
     const { default: packaged } = await import('@sparticuz/chromium');
     const executablePath = await packaged.executablePath();
-    const args = packaged.args.filter((arg) => !arg.startsWith('--headless'));
     const env: Record<string, string> = { FONTCONFIG_PATH: process.env.FONTCONFIG_PATH ?? '' };
     for (const [name, value] of Object.entries(process.env)) if (value !== undefined) env[name] = value;
-    return { executablePath, args, env };
+    return { executablePath, env };
   } finally {
     for (const name of Object.keys(process.env)) if (!(name in before)) delete process.env[name];
     Object.assign(process.env, before);

@@ -1,6 +1,7 @@
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import type { PlantPage } from '../../server/schemas/pages.ts';
 import type { Plant } from '../../server/schemas/plant.ts';
+import { AT_HAND } from '../../web/src/kept/at-hand.ts';
 import { plantJpeg } from '../server/fixtures/photos.ts';
 
 /** A photo as a browser's file entry takes it. */
@@ -50,14 +51,18 @@ export async function photosOf(url: string, plantId: string): Promise<string[]> 
   return page.sittings.flatMap(({ views }) => views.map(({ fileName }) => fileName)).sort();
 }
 
-/** Waits until a page would work without a network: by its service worker, or by what it has fetched ahead. */
+/**
+ * Waits until a page would work without a network: by its service worker, or by what it has fetched ahead.
+ *
+ * @throws when it is not so far within two minutes
+ */
 export async function untilReadyForNoNetwork(page: Page): Promise<void> {
-  const isReady = async () => {
+  const isReady = async (mark: string) => {
     if (navigator.serviceWorker) return (await navigator.serviceWorker.ready).active?.state === 'activated';
-    const fetched = performance.getEntriesByType('resource').map(({ name }) => name);
-    return ['AddPhotosSheet', 'kept-answers'].every((part) => fetched.some((name) => name.includes(part)));
+    return performance.getEntriesByName(mark).length > 0;
   };
-  await untilIt(() => page.evaluate(isReady), Boolean);
+  const ready = await untilIt(() => page.evaluate(isReady, AT_HAND), Boolean, 120_000);
+  if (!ready) throw new Error('The page is not ready to be without a network.');
 }
 
 /** Chooses photos on a plant's page, as a grower does from the phone's gallery. */

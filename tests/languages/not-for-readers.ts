@@ -22,6 +22,8 @@ export const NOT_FOR_READERS: ReadonlySet<string> = new Set([
   // Names under which fits are kept.
   'bloom curve',
   'bloom against show',
+  // A mark of the browser's clock.
+  'rondure at hand',
   // A form of dates, a line to be typed as it is, parts of a place that is said whole.
   '2-digit',
   'half past',

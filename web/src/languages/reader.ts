@@ -1,4 +1,5 @@
 import { createKeptStore } from '../parts/store.ts';
+import { deviceTags } from './device-tags.ts';
 import type { Entries, Interpreter } from './interpreter.ts';
 import { speak } from './speaker.ts';
 
@@ -31,7 +32,9 @@ function isLanguage(name: unknown): name is Language {
 export function readersLanguage(): Language {
   const choice = languageChoice.read();
   if (choice !== 'device') return choice;
-  const known = navigator.languages.map((tag) => tag.slice(0, 2)).find(isLanguage);
+  const known = deviceTags(navigator.languages)
+    .map((tag) => tag.slice(0, 2))
+    .find(isLanguage);
   return known ?? 'en';
 }
 
@@ -39,7 +42,8 @@ export function readersLanguage(): Language {
 export function readersLocale(): string {
   const language = readersLanguage();
   return (
-    navigator.languages.find((tag) => tag.startsWith(language)) ?? (language === 'en' ? 'en-GB' : language)
+    deviceTags(navigator.languages).find((tag) => tag.startsWith(language)) ??
+    (language === 'en' ? 'en-GB' : language)
   );
 }
 

@@ -12,7 +12,7 @@ import type { RefusedPhoto } from './intake/refused-photo.ts';
 import { localDay } from './local-day.ts';
 import type { CorrectionTask } from './measuring/correction-worker.ts';
 import { createCorrections } from './measuring/corrections.ts';
-import { ENDED_EACH_TIME } from './measuring/failure-words.ts';
+import { goOnWithWhatWasLeft } from './measuring/go-on.ts';
 import type { Lesson } from './measuring/learn-from-files.ts';
 import type { MeasuredFile, MeasureTask } from './measuring/measure-file.ts';
 import { createMeasuringQueue } from './measuring/measuring-queue.ts';
@@ -23,10 +23,8 @@ import { openWorkerPool } from './measuring/worker-pool.ts';
 import type { Services } from './services.ts';
 import { type DataHome, openDataHome } from './store/data-home.ts';
 import { type Database, openDatabase } from './store/database.ts';
-import { queueLeftAndFailed } from './store/due-view.ts';
 import { type HomeLock, lockHome } from './store/home-lock.ts';
-import { forgetUnfinishedJoinings } from './store/joinings.ts';
-import { dropUnusedColours } from './store/lessons.ts';
+import { createLateWrites } from './store/late-writes.ts';
 import { settlePhotosByAndBy } from './store/settle-photos.ts';
 import type { EmptyCheck } from './store/stand-versions.ts';
 import { noteStopped } from './store/under-way.ts';
@@ -73,9 +71,11 @@ export function openHouse(
     },
     (fault) => log.error({ err: fault }, 'the folder of originals could not be looked through'),
   );
-  queueLeftAndFailed(db, { methodVersion: METHOD_VERSION, leftAside: ENDED_EACH_TIME });
-  dropUnusedColours(db);
-  forgetUnfinishedJoinings(db);
+  const lateWrites = createLateWrites(log);
+  lateWrites.write(
+    () => goOnWithWhatWasLeft(db),
+    (fault) => log.error({ err: fault }, 'what a stop has left could not be looked through'),
+  );
   // Reading uploads has its own thread, so that it never waits behind photos being measured.
   const intake = openedWhenAsked(() =>
     openWorkerPool<ArrivedFile, ReceivedPhoto | RefusedPhoto>(new URL('intake/worker.ts', import.meta.url), {
@@ -98,6 +98,7 @@ export function openHouse(
     network,
     progress,
     log,
+    lateWrites,
     learn: (lessons: readonly Lesson[]) => measuring.call('learn', lessons) as Promise<Uint8Array | null>,
   };
   const corrections = createCorrections({
@@ -154,6 +155,7 @@ export function openHouse(
       isClosing = true;
       clearTimeout(gettingReady);
       queue.close();
+      lateWrites.close();
       await Promise.all([intake.close(), measuring.close(), corrections.close(), keeping.close()]);
       await whenNoneIsKept();
       noteStopped(db);

@@ -7,6 +7,7 @@ import { loadSamples, readSeason, SamplesMissing } from './samples/load-samples.
 import { AddressUnusable, type Serving, serve } from './serve.ts';
 import { UpgradeNotCopied } from './store/before-upgrade.ts';
 import { dataHomePath, HomeUnusable } from './store/data-home.ts';
+import { NoRoomForStore } from './store/database.ts';
 import { HomeInUse } from './store/home-lock.ts';
 import { StoreTooNew } from './store/migrate.ts';
 import { allPlants } from './store/plants.ts';
@@ -19,6 +20,7 @@ const CLEAR_FAULTS = [
   EnvironmentUnusable,
   HomeInUse,
   HomeUnusable,
+  NoRoomForStore,
   StoreTooNew,
   UpgradeNotCopied,
 ];

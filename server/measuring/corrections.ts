@@ -2,6 +2,7 @@ import type { Logger } from 'pino';
 import { METHOD_VERSION } from '../../core/method-version.ts';
 import { type DueView, dueViewById } from '../store/due-view.ts';
 import type { KnownSources } from '../store/known-sources.ts';
+import type { LateWrites } from '../store/late-writes.ts';
 import { keepFailure, keepMeasurement } from '../store/measurements.ts';
 import type { CorrectionTask } from './correction-worker.ts';
 import { failureWords } from './failure-words.ts';
@@ -24,6 +25,7 @@ export interface Corrections {
 export interface CorrectionParts extends TaskParts {
   readonly progress: ProgressBoard;
   readonly log: Logger;
+  readonly lateWrites: LateWrites;
   /** Opens the worker thread; it is opened when it is needed and closed when it has been idle. */
   readonly openPool: () => Pick<WorkerPool<CorrectionTask, MeasuredFile | null>, 'run' | 'close'>;
   readonly idleMs?: number;
@@ -35,7 +37,7 @@ const IDLE_MS = 5 * 60_000;
 const BETWEEN_STROKES_MS = 15_000;
 
 export function createCorrections(parts: CorrectionParts): Corrections {
-  const { db, log, progress } = parts;
+  const { db, log, lateWrites, progress } = parts;
   const worker = lazyWorker(parts);
   let turn: Promise<void> = Promise.resolve();
   const newest = new Map<string, Promise<void>>();
@@ -51,7 +53,12 @@ export function createCorrections(parts: CorrectionParts): Corrections {
       if (keepMeasurement(db, due, measured, known)) tell(due, 'measured');
     } catch (fault) {
       log.error({ err: fault, viewId }, 'measuring with strokes broke down');
-      if (keepFailure(db, due, failureWords(fault))) tell(due, 'failed');
+      lateWrites.write(
+        () => {
+          if (keepFailure(db, due, failureWords(fault))) tell(due, 'failed');
+        },
+        (unkept) => log.error({ err: unkept, viewId }, 'that it broke down could not be kept'),
+      );
       throw fault;
     }
   }

@@ -2,6 +2,7 @@ import type { Logger } from 'pino';
 import type { TurnedReport } from '../../core/turned/measure-turned.ts';
 import type { Database } from '../store/database.ts';
 import { type DueSitting, keepJoining, keepJoiningFailure, takeDueSitting } from '../store/joinings.ts';
+import type { LateWrites } from '../store/late-writes.ts';
 import { type ViewToJoin, viewsToJoin } from '../store/views-to-join.ts';
 import type { SittingTask } from './join-sitting.ts';
 import type { ProgressBoard } from './progress.ts';
@@ -19,30 +20,40 @@ export interface JoiningParts {
   readonly db: Database;
   readonly progress: ProgressBoard;
   readonly log: Logger;
+  readonly lateWrites: LateWrites;
   readonly join: (task: SittingTask) => Promise<TurnedReport>;
   /** Called when a sitting was joined. */
   readonly whenDone: () => void;
 }
 
-export function createJoining({ db, progress, log, join, whenDone }: JoiningParts): Joining {
+export function createJoining({ db, progress, log, lateWrites, join, whenDone }: JoiningParts): Joining {
   let underWay = false;
   let closed = false;
 
   async function joinDue(due: DueSitting): Promise<void> {
     const { plantId, sittingId } = due;
     progress.tell({ plantId, sittingId, turnedState: 'measuring' });
+    const breakDown = (fault: unknown) => {
+      log.error({ err: fault, sittingId }, 'joining a sitting broke down');
+      lateWrites.write(
+        () => {
+          keepJoiningFailure(db, due);
+          progress.tell({ plantId, sittingId, turnedState: 'failed' });
+        },
+        (unkept) => log.error({ err: unkept, sittingId }, 'that joining broke down could not be kept'),
+      );
+    };
     try {
       const views = viewsToJoin(db, sittingId);
       const report = await join(sittingTask(views));
       if (closed) return;
       const viewIds = views.map(({ viewId }) => viewId);
-      const kept = keepJoining(db, due, report, viewIds);
-      progress.tell({ plantId, sittingId, turnedState: kept ? 'ready' : 'waiting' });
+      lateWrites.write(() => {
+        const kept = keepJoining(db, due, report, viewIds);
+        progress.tell({ plantId, sittingId, turnedState: kept ? 'ready' : 'waiting' });
+      }, breakDown);
     } catch (fault) {
-      if (closed) return;
-      log.error({ err: fault, sittingId }, 'joining a sitting broke down');
-      keepJoiningFailure(db, due);
-      progress.tell({ plantId, sittingId, turnedState: 'failed' });
+      if (!closed) breakDown(fault);
     }
   }
 

@@ -5,7 +5,6 @@ import {
   countOutdated,
   isOutdated,
   keepRemeasuringRun,
-  leaveSitting,
   type OutdatedView,
   outdatedViews,
   type RemeasuringRun,
@@ -43,7 +42,6 @@ export function createRemeasuring(db: Database, methodVersion: string): Remeasur
   let takenAtMs = 0;
   const brokeDown = new Set(viewsLeftAside(db));
   const listeners = new Set<(answer: RemeasuringAnswer) => void>();
-  leaveSitting(db);
 
   const kept = () => remeasuringRun(db, methodVersion) ?? NO_RUN;
 
@@ -120,12 +118,13 @@ export function createRemeasuring(db: Database, methodVersion: string): Remeasur
       }
     },
     settle(viewId, broke) {
-      underWay = false;
-      pace = { photos: pace.photos + 1, ms: pace.ms + performance.now() - takenAtMs };
+      // What is written comes first: where the store cannot be written all of it is done over.
       noteEnded(db, viewId);
       if (broke) brokeDown.add(viewId);
       if (kept().stopped) keep({ sittingId: null });
       else if (waiting.length === 0) lookForWork();
+      underWay = false;
+      pace = { photos: pace.photos + 1, ms: pace.ms + performance.now() - takenAtMs };
       tell();
     },
     listen(listener) {

@@ -95,6 +95,12 @@ function problemFor(fault: unknown): RequestProblem {
       'The disk of Rondure’s machine is full, so nothing of this was kept. Make room there, then send it again.',
     );
   }
+  if (code !== undefined && (code === 'EIO' || code.startsWith('SQLITE_IOERR'))) {
+    return new RequestProblem(
+      500,
+      'The disk of Rondure’s machine could not be read or written, so nothing of this was kept. See to that disk, then try again.',
+    );
+  }
   if (type === 'entity.parse.failed') return new RequestProblem(400, 'The JSON that was sent is malformed.');
   if (type === 'entity.too.large') return new RequestProblem(413, 'That is more text than a form may hold.');
   if (/Multipart: |Unexpected end of form|Malformed part/.test(message ?? '')) {

@@ -13,6 +13,12 @@ type Value = string | number | null | Uint8Array;
 /** The database's file in a data home. */
 export const DATABASE_FILE = 'rondure.sqlite';
 
+/** There is no room to open the store in; the message says what to do. */
+export class NoRoomForStore extends Error {}
+
+/** What the database says when a full disk keeps it shut; its index in shared memory is a file too. */
+const NO_ROOM = new Set(['SQLITE_FULL', 'SQLITE_IOERR_SHMSIZE']);
+
 /** Opens (and makes, and brings up to date) the database of a data home. One of before is copied first. */
 export function openDatabase(home: string): Database {
   const db = new BetterSqlite3(join(home, DATABASE_FILE));
@@ -25,7 +31,10 @@ export function openDatabase(home: string): Database {
     digestWrittenRows(db);
   } catch (fault) {
     db.close();
-    throw fault;
+    if (!NO_ROOM.has(String((fault as { code?: unknown }).code))) throw fault;
+    throw new NoRoomForStore(
+      `The disk that ${home} lies on is full, so the store cannot be opened. Nothing is lost: make room there, then start Rondure again.`,
+    );
   }
   return db;
 }

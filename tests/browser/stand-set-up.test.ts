@@ -45,7 +45,7 @@ describe('a grower sets up the stand', () => {
       await page.getByLabel(/Camera to the middle of the pot/).fill('two steps');
       await next();
       await page.getByText('Give the stand a name, for example Shed bench.').waitFor();
-      await page.getByText('Give the distance in centimetres, for example 180.').waitFor();
+      await page.getByText('Give the distance as a number, for example 180 cm.').waitFor();
       await page.getByLabel('Name of the stand').fill('Shed bench');
       await page.getByLabel(/Camera to the middle of the pot/).fill('1,8 m');
       await next();

@@ -6,6 +6,7 @@ import { createCorrections } from '../../server/measuring/corrections.ts';
 import type { MeasuredFile } from '../../server/measuring/measure-file.ts';
 import { openWorkerPool } from '../../server/measuring/worker-pool.ts';
 import { dueViewById, setStrokes } from '../../server/store/due-view.ts';
+import { createLateWrites } from '../../server/store/late-writes.ts';
 import { viewById } from '../../server/store/views.ts';
 import { onlyEntry } from '../server/fixtures/client.ts';
 import { openBench, sampleMeasurement, temporaryFolder } from '../server/fixtures/open-bench.ts';
@@ -31,6 +32,7 @@ async function dyingCorrections(dies: 'once' | 'always') {
     progress,
     network: false,
     log: pino({ level: 'silent' }),
+    lateWrites: createLateWrites(pino({ level: 'silent' })),
     learn: async () => null,
     openPool: () => {
       opened += 1;
@@ -83,6 +85,7 @@ describe('the correction thread', () => {
       progress,
       network: true,
       log: pino({ level: 'silent' }),
+      lateWrites: createLateWrites(pino({ level: 'silent' })),
       learn: async () => null,
       idleMs: 30,
       openPool: () => {

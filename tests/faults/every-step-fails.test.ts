@@ -1,14 +1,13 @@
-import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { mkdirSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { describe, expect, it, onTestFinished } from 'vitest';
-import { openBench, type TestBench, temporaryFolder } from '../server/fixtures/open-bench.ts';
+import { describe, expect, it } from 'vitest';
+import { openBench, type TestBench } from '../server/fixtures/open-bench.ts';
 import { plantJpeg } from '../server/fixtures/photos.ts';
 import { failingDisk } from './failing-disk.ts';
 import { lookAtStore } from './kept-or-absent.ts';
 import { anotherFile } from './kill-server.ts';
+import { canMount, smallDisk } from './small-disk.ts';
 
 const FULL =
   'The disk of Rondure’s machine is full, so nothing of this was kept. Make room there, then send it again.';
@@ -72,6 +71,8 @@ describe('every step of keeping a photo may fail', () => {
     const told = { kept: 0, refused: 0 };
     // Free pages within the file take some photos before it must grow.
     for (let n = 0; n < 12 || (told.refused === 0 && n < MOST_PHOTOS); n += 1) {
+      // What was measured meanwhile waits for room too.
+      db.pragma('max_page_count = 1000000');
       await bench.services.queue.whenIdle();
       db.pragma(`max_page_count = ${Number(db.pragma('page_count', { simple: true })) + (n % 3)}`);
       const bytes = anotherFile(jpeg);
@@ -81,7 +82,6 @@ describe('every step of keeping a photo may fail', () => {
       expect(state.whole.has(sha256(bytes))).toBe(kept);
       told[kept ? 'kept' : 'refused'] += 1;
       expect((await bench.send('GET', `/api/plants/${plant.id}`)).status).toBe(200);
-      if (!kept) db.pragma('max_page_count = 1000000');
     }
     console.log(`SQLITE_FULL: ${told.kept} photos kept, ${told.refused} refused, none in between`);
     expect(told.refused).toBeGreaterThan(0);
@@ -120,26 +120,3 @@ describe('every step of keeping a photo may fail', () => {
     },
   );
 });
-
-/** A disk of 20 MB, gone after the test. */
-function smallDisk(): string {
-  const folder = join(temporaryFolder(), 'disk');
-  mkdirSync(folder);
-  execFileSync('mount', ['-t', 'tmpfs', '-o', 'size=20m', 'none', folder]);
-  onTestFinished(() => void execFileSync('umount', ['-l', folder]));
-  return folder;
-}
-
-/** Only the system's first user may make a disk, and not in every container. */
-function canMount(): boolean {
-  const folder = mkdtempSync(join(tmpdir(), 'rondure-disk-'));
-  try {
-    execFileSync('mount', ['-t', 'tmpfs', '-o', 'size=1m', 'none', folder], { stdio: 'ignore' });
-    execFileSync('umount', [folder]);
-    return true;
-  } catch {
-    return false;
-  } finally {
-    rmSync(folder, { recursive: true, force: true });
-  }
-}

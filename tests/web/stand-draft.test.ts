@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { lengthWords, readLengthMm } from '../../web/src/stand/length-entry.ts';
+import { lengthEntryOf, lengthWords, readLengthMm } from '../../web/src/stand/length-entry.ts';
 import { stepOfFault } from '../../web/src/stand/set-up-steps.ts';
 import { changedParts, EMPTY_STAND, readStand } from '../../web/src/stand/stand-draft.ts';
 
 const NAMED = { ...EMPTY_STAND, name: 'Shed bench' };
-const FAULT = 'Give the distance in centimetres, for example 180.';
+const FAULT = 'Give the distance as a number, for example 180 cm.';
 
 describe('a length as typed', () => {
   it.each([
@@ -105,5 +105,22 @@ describe('a changed stand', () => {
       scaleFrom: 'sheet',
       sheet: { paper: 'Letter', place: 'backdrop', plantInFrontMm: 200 },
     });
+  });
+});
+
+describe('a stand typed in inches', () => {
+  it('takes a bare number as inches, and shows what is kept so', () => {
+    const read = readStand({
+      ...NAMED,
+      tape: 'in',
+      distance: '71',
+      scaleFrom: 'sheet',
+      plantInFront: '6 cm',
+    });
+    if (!read.ok) throw new TypeError('Expected a stand that can be read');
+    expect(read.form).toMatchObject({ cameraDistanceMm: 1803, sheet: { plantInFrontMm: 60 } });
+    expect(lengthEntryOf(read.form.cameraDistanceMm, 'in')).toBe('71');
+    expect(lengthEntryOf(1800, 'cm')).toBe('180');
+    expect(lengthEntryOf(null, 'in')).toBe('');
   });
 });

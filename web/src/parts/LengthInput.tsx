@@ -7,6 +7,11 @@ export function typedUnit(): 'mm' | 'in' {
   return unitsChoice.read() === 'inches' ? 'in' : 'mm';
 }
 
+/** The unit of the tape measure, for what is longer. */
+export function typedTape(): 'cm' | 'in' {
+  return unitsChoice.read() === 'inches' ? 'in' : 'cm';
+}
+
 /**
  * An entry for a length that the form keeps as typed millimetres, in the reader's unit.
  *

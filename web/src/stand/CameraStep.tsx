@@ -1,4 +1,5 @@
 import { Field } from '../parts/Field.tsx';
+import { lengthEntryOf } from './length-entry.ts';
 import styles from './StandSteps.module.css';
 import type { StepProps } from './StandSteps.tsx';
 
@@ -28,7 +29,7 @@ export function CameraStep({ draft, fields, onChange }: StepProps) {
           )}
         </Field>
         <Field
-          label="Camera to the middle of the pot, cm (may stay empty)"
+          label={`Camera to the middle of the pot, ${draft.tape} (may stay empty)`}
           help="With a tape, level from the lens to the pot. It takes the perspective out of the sizes. The stand sheet can find it, too."
           fault={fields.cameraDistanceMm}
         >
@@ -37,13 +38,13 @@ export function CameraStep({ draft, fields, onChange }: StepProps) {
               {...wiring}
               inputMode="decimal"
               value={draft.distance}
-              placeholder="for example 180"
+              placeholder={`for example ${lengthEntryOf(1800, draft.tape)}`}
               onChange={(event) => onChange({ ...draft, distance: event.target.value })}
             />
           )}
         </Field>
         <Field
-          label="Lens above the bench, cm (may stay empty)"
+          label={`Lens above the bench, ${draft.tape} (may stay empty)`}
           help="How high the lens is above what the pot stands on. About the height of the rim is right."
           fault={fields.cameraHeightMm}
         >
@@ -52,7 +53,7 @@ export function CameraStep({ draft, fields, onChange }: StepProps) {
               {...wiring}
               inputMode="decimal"
               value={draft.height}
-              placeholder="for example 12"
+              placeholder={`for example ${lengthEntryOf(120, draft.tape)}`}
               onChange={(event) => onChange({ ...draft, height: event.target.value })}
             />
           )}

@@ -6,6 +6,7 @@ import { changeStand } from '../api/stands.ts';
 import buttons from '../parts/buttons.module.css';
 import { Fault } from '../parts/Fault.tsx';
 import { Field } from '../parts/Field.tsx';
+import { typedTape } from '../parts/LengthInput.tsx';
 import { useSending } from '../parts/use-sending.ts';
 import { todayHere } from '../words/day-words.ts';
 import { EmptyPhotoStep } from './EmptyPhotoStep.tsx';
@@ -26,7 +27,7 @@ export function ChangeStand({
   onStep: (step: SetUpStep) => void;
 }) {
   const [, goTo] = useLocation();
-  const [draft, setDraft] = useState(() => standDraftOf(stand));
+  const [draft, setDraft] = useState(() => standDraftOf(stand, typedTape()));
   const [sinceDay, setSinceDay] = useState<string>(() => todayHere());
   const [unread, setUnread] = useState<Readonly<Record<string, string>>>({});
   const { busy, fault, fields, send } = useSending();
@@ -42,7 +43,7 @@ export function ChangeStand({
     const wrong = stepOfFault(faults);
     if (wrong !== null && wrong !== step) onStep(wrong);
     if (!read.ok || !isDay(sinceDay)) return;
-    const change: StandChange = changedParts(standDraftOf(stand), draft, read.form);
+    const change: StandChange = changedParts(standDraftOf(stand, draft.tape), draft, read.form);
     if (Object.keys(change).length === 0) return leave();
     await send(async () => {
       const changed = await changeStand(stand.id, { ...change, sinceDay });

@@ -3,6 +3,7 @@ import { useLocation } from 'wouter';
 import { chooseStand, createStand } from '../api/stands.ts';
 import buttons from '../parts/buttons.module.css';
 import { Fault } from '../parts/Fault.tsx';
+import { typedTape } from '../parts/LengthInput.tsx';
 import { useSending } from '../parts/use-sending.ts';
 import { keptDraft } from './kept-draft.ts';
 import { StandSteps } from './StandSteps.tsx';
@@ -26,7 +27,7 @@ export function NewStand({
   const kept = keptDraft.useValue();
   const [unread, setUnread] = useState<Readonly<Record<string, string>>>({});
   const { busy, fault, fields, send } = useSending();
-  const draft = { ...EMPTY_STAND, ...kept?.draft };
+  const draft = kept === null ? { ...EMPTY_STAND, tape: typedTape() } : { ...EMPTY_STAND, ...kept.draft };
   const step = asked ?? kept?.step ?? 'camera';
   const change = (next: StandDraft) => keptDraft.write({ draft: next, step });
 

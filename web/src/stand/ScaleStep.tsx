@@ -2,6 +2,7 @@ import buttons from '../parts/buttons.module.css';
 import { Field } from '../parts/Field.tsx';
 import forms from '../parts/forms.module.css';
 import { Icon } from '../parts/Icon.tsx';
+import { lengthEntryOf } from './length-entry.ts';
 import choices from './ScaleStep.module.css';
 import styles from './StandSteps.module.css';
 import type { StepProps } from './StandSteps.tsx';
@@ -103,7 +104,7 @@ function SheetEntries({ draft, fields, onChange }: StepProps) {
       </fieldset>
       <p>Leave it where the plant will not hide it: beside the canopy, or above it.</p>
       <Field
-        label="Middle of the pot before the sheet, cm"
+        label={`Middle of the pot before the sheet, ${draft.tape}`}
         help="From the sheet towards the camera. What stands nearer reads larger, so this distance is needed for true millimetres."
         fault={fields.plantInFrontMm ?? fields['sheet/plantInFrontMm']}
       >
@@ -112,7 +113,7 @@ function SheetEntries({ draft, fields, onChange }: StepProps) {
             {...wiring}
             inputMode="decimal"
             value={draft.plantInFront}
-            placeholder="for example 15"
+            placeholder={`for example ${lengthEntryOf(150, draft.tape)}`}
             onChange={(event) => onChange({ ...draft, plantInFront: event.target.value })}
           />
         )}

@@ -1,6 +1,6 @@
 import type { Stand, StandForm, StandPlace } from '../../../server/schemas/stand.ts';
 import { bearingEntryOf, latitudeEntryOf, readBearingDeg, readLatitudeDeg } from './earth-entry.ts';
-import { readLengthMm } from './length-entry.ts';
+import { lengthEntryOf, readLengthMm, type TapeUnit } from './length-entry.ts';
 
 /** A stand as it is sent: what it is, and where on earth. */
 export type StandToSend = StandForm & StandPlace;
@@ -8,6 +8,8 @@ export type StandToSend = StandForm & StandPlace;
 /** What the grower has said of a stand so far, as typed. */
 export interface StandDraft {
   readonly name: string;
+  /** What its lengths are typed in. */
+  readonly tape: TapeUnit;
   readonly distance: string;
   readonly height: string;
   readonly backdrop: string;
@@ -22,6 +24,7 @@ export interface StandDraft {
 
 export const EMPTY_STAND: StandDraft = {
   name: '',
+  tape: 'cm',
   distance: '',
   height: '',
   backdrop: '',
@@ -34,11 +37,13 @@ export const EMPTY_STAND: StandDraft = {
   plantInFront: '',
 };
 
-export function standDraftOf(stand: Stand): StandDraft {
+export function standDraftOf(stand: Stand, tape: TapeUnit): StandDraft {
+  const inTape = (mm: number | null) => lengthEntryOf(mm, tape);
   return {
     name: stand.name,
-    distance: inCm(stand.cameraDistanceMm),
-    height: inCm(stand.cameraHeightMm),
+    tape,
+    distance: inTape(stand.cameraDistanceMm),
+    height: inTape(stand.cameraHeightMm),
     backdrop: stand.backdrop ?? '',
     lightSide: stand.lightSide,
     latitude: latitudeEntryOf(stand.latitudeDeg),
@@ -46,7 +51,7 @@ export function standDraftOf(stand: Stand): StandDraft {
     scaleFrom: stand.scaleFrom,
     paper: stand.sheet?.paper ?? EMPTY_STAND.paper,
     sheetPlace: stand.sheet?.place ?? EMPTY_STAND.sheetPlace,
-    plantInFront: inCm(stand.sheet?.plantInFrontMm ?? null),
+    plantInFront: inTape(stand.sheet?.plantInFrontMm ?? null),
   };
 }
 
@@ -56,12 +61,17 @@ export type ReadStand =
 
 /** Reads the draft, or says beside which entry what cannot be read. */
 export function readStand(draft: StandDraft): ReadStand {
-  const distance = readLengthMm(draft.distance, 'Give the distance in centimetres, for example 180.');
-  const height = readLengthMm(draft.height, 'Give the height in centimetres, for example 12.');
+  const distance = readLengthMm(
+    draft.distance,
+    'Give the distance as a number, for example 180 cm.',
+    draft.tape,
+  );
+  const height = readLengthMm(draft.height, 'Give the height as a number, for example 12 cm.', draft.tape);
   const withSheet = draft.scaleFrom === 'sheet';
   const front = readLengthMm(
     withSheet ? draft.plantInFront : '',
-    'Give it in centimetres, for example 15, or 0 when the pot stands on the sheet.',
+    'Give it as a number, for example 15 cm, or 0 when the pot stands on the sheet.',
+    draft.tape,
   );
   const latitude = readLatitudeDeg(draft.latitude);
   const bearing = readBearingDeg(draft.lightBearing);
@@ -74,7 +84,7 @@ export function readStand(draft: StandDraft): ReadStand {
   if (!front.ok) fields.plantInFrontMm = front.fault;
   else if (withSheet && front.mm === null && draft.sheetPlace === 'backdrop') {
     fields.plantInFrontMm =
-      'Measure from the sheet to the middle of the pot, for example 15. A sheet that hangs behind the plant reads small by that much.';
+      'Measure from the sheet to the middle of the pot, for example 15 cm. A sheet that hangs behind the plant reads small by that much.';
   }
   if (!distance.ok || !height.ok || !front.ok || !latitude.ok || !bearing.ok) return { ok: false, fields };
   if (Object.keys(fields).length > 0) return { ok: false, fields };
@@ -94,10 +104,6 @@ export function readStand(draft: StandDraft): ReadStand {
         : null,
     },
   };
-}
-
-function inCm(mm: number | null): string {
-  return mm === null ? '' : String(Math.round(mm) / 10);
 }
 
 /** Which entry of the draft each part of the stand is read from. */

@@ -6,6 +6,8 @@ import { createKeepingDesk } from './backup/keeping-desk.ts';
 import { swapInRestored } from './backup/restore.ts';
 import type { KeepingJob, KeepingResult } from './backup/worker.ts';
 import { whenNoneIsKept } from './bench/keep-photo.ts';
+import { benchPage } from './bench/pages.ts';
+import type { BloomFit } from './condition/bloom-fits.ts';
 import { refuseIfItEndedTheReader } from './intake/ended-the-reader.ts';
 import type { ArrivedFile, ReceivedPhoto } from './intake/receive-photo.ts';
 import type { RefusedPhoto } from './intake/refused-photo.ts';
@@ -20,6 +22,7 @@ import { openedWhenAsked } from './measuring/opened-when-asked.ts';
 import { createProgressBoard } from './measuring/progress.ts';
 import { createRemeasuring } from './measuring/remeasuring.ts';
 import { openWorkerPool } from './measuring/worker-pool.ts';
+import { createBloomFitting } from './season/bloom-fitting.ts';
 import type { Services } from './services.ts';
 import { type DataHome, openDataHome } from './store/data-home.ts';
 import { type Database, openDatabase } from './store/database.ts';
@@ -87,10 +90,6 @@ export function openHouse(
       threads: MEASURING_THREADS,
     }),
   );
-  const gettingReady = setTimeout(() => {
-    intake.ready();
-    measuring.ready();
-  }, THREADS_AFTER_MS).unref();
   const progress = createProgressBoard();
   const parts = {
     db,
@@ -119,6 +118,30 @@ export function openHouse(
     holdBack: corrections.isInUse,
   });
   queue.wake();
+  const fitting = openedWhenAsked(() =>
+    openWorkerPool<readonly BloomFit[], readonly unknown[]>(
+      new URL('season/fit-worker.ts', import.meta.url),
+      {
+        threads: 1,
+      },
+    ),
+  );
+  const today = () => localDay(new Date());
+  const blooms = createBloomFitting({
+    db,
+    today,
+    log,
+    reckon: fitting.run,
+    tell: (plantId) => progress.tell({ plantId, bloom: 'reckoned' }),
+  });
+  const gettingReady = setTimeout(() => {
+    intake.ready();
+    measuring.ready();
+    // Whoever looks first need not wait for what is reckoned of every plant.
+    benchPage(db, blooms.facts).catch((fault) => {
+      if (!isClosing) log.error({ err: fault }, 'the bench could not be reckoned ahead');
+    });
+  }, THREADS_AFTER_MS).unref();
   const keeping = createKeepingDesk({
     db,
     home,
@@ -144,19 +167,27 @@ export function openHouse(
       progress,
       log,
       keeping,
+      blooms,
       receive: (file) => intake.run(file).catch(refuseIfItEndedTheReader),
       hullOfSitting: (task) => measuring.call('hull', task) as ReturnType<Services['hullOfSitting']>,
       stemsOfSitting: (task) => measuring.call('stems', task) as ReturnType<Services['stemsOfSitting']>,
       foretellCuts: (task) => measuring.call('foretell', task) as ReturnType<Services['foretellCuts']>,
       checkEmptyPhoto: (task) => measuring.call('checkEmpty', task) as Promise<EmptyCheck>,
-      today: () => localDay(new Date()),
+      today,
     },
     async close() {
       isClosing = true;
       clearTimeout(gettingReady);
       queue.close();
       lateWrites.close();
-      await Promise.all([intake.close(), measuring.close(), corrections.close(), keeping.close()]);
+      blooms.close();
+      await Promise.all([
+        intake.close(),
+        measuring.close(),
+        corrections.close(),
+        fitting.close(),
+        keeping.close(),
+      ]);
       await whenNoneIsKept();
       noteStopped(db);
       db.close();

@@ -11,6 +11,7 @@ import type { MeasuringQueue } from './measuring/measuring-queue.ts';
 import type { stemsOfSitting } from './measuring/place-stems.ts';
 import type { ProgressBoard } from './measuring/progress.ts';
 import type { Remeasuring } from './measuring/remeasuring.ts';
+import type { BloomFitting } from './season/bloom-fitting.ts';
 import type { DataHome } from './store/data-home.ts';
 import type { Database } from './store/database.ts';
 import type { EmptyCheck } from './store/stand-versions.ts';
@@ -34,6 +35,7 @@ export interface Services {
   readonly stemsOfSitting: typeof stemsOfSitting;
   /** What the views of a cut list would be after the chosen cuts, in a worker thread. */
   readonly foretellCuts: typeof foretellCuts;
+  readonly blooms: BloomFitting;
   /** Backups, checks and restoring. */
   readonly keeping: KeepingDesk;
   /** The grower's calendar day. */

@@ -3,10 +3,12 @@ import { dayInWords } from '../../core/day/day-in-words.ts';
 import { aimedShow } from '../../core/season/aimed-show.ts';
 import type { Entry, Show } from '../../core/season/show.ts';
 import { emptyShow } from '../schemas/show.ts';
+import { knownEntries, knownPlants, knownShows } from '../season/shared-facts.ts';
+import { rememberingPlants } from '../store/changes.ts';
 import type { Database } from '../store/database.ts';
-import { allEntries, entriesOfPlant, setEntry, withdraw } from '../store/entries.ts';
-import { allPlants, changePlant, type PlantRow, plantById } from '../store/plants.ts';
-import { addShow, allShows, showOfDay } from '../store/shows.ts';
+import { setEntry, withdraw } from '../store/entries.ts';
+import { changePlant, type PlantRow, plantById } from '../store/plants.ts';
+import { addShow, showOfDay } from '../store/shows.ts';
 
 /** A plant with the show that its stops are planned for. */
 export interface AimedPlant extends PlantRow {
@@ -18,16 +20,21 @@ export interface AimedPlant extends PlantRow {
 /** The plant with its show as of `today`; `null` when there is no such plant. */
 export function aimedPlant(db: Database, id: string, today: Day): AimedPlant | null {
   const plant = plantById(db, id);
-  return plant === null ? null : withAim(plant, allShows(db), entriesOfPlant(db, id), today);
+  return plant === null ? null : withAim(db, plant, today);
 }
+
+const remembered = rememberingPlants<AimedPlant>();
 
 /** Every plant with its show as of `today`. */
 export function allAimedPlants(db: Database, today: Day): AimedPlant[] {
-  const [shows, entries] = [allShows(db), allEntries(db)];
-  return allPlants(db).map((plant) => withAim(plant, shows, entries, today));
+  const asked = [today, knownShows(db)];
+  return knownPlants(db).map((plant) =>
+    remembered(db, { plantId: plant.id, asked }, () => withAim(db, plant, today)),
+  );
 }
 
-function withAim(plant: PlantRow, shows: readonly Show[], entries: readonly Entry[], today: Day): AimedPlant {
+function withAim(db: Database, plant: PlantRow, today: Day): AimedPlant {
+  const [shows, entries] = [knownShows(db), knownEntries(db, plant.id)];
   const found = aimedShow(plant.id, shows, entries, { today, picked: plant.aimShowId });
   const show = found?.aim ?? lastOver(plant.id, shows, entries);
   return { ...plant, showDay: show?.day ?? null, showId: show?.id ?? null };

@@ -48,7 +48,7 @@ export async function listedCuts(
   const isNewest = views.every(({ day }) => day <= sitting.day);
   const asOf = isNewest ? today() : sitting.day;
   const { id: plantId, kind, variety, showDay, cutTo } = plant;
-  const { knowledge } = seasonFacts(db, asOf);
+  const knowledge = seasonFacts(db, asOf).knowledgeOf(kind);
   const stoppedThen = { kind, today: asOf, showDay, season: { plantId, variety, knowledge } };
   const soFar = plantGrowth(db, plant, asOf);
   const ball = ballOf(cutTo, basis, stoppedThen, soFar.growth);

@@ -1,11 +1,12 @@
 import { nextTurnOf } from '../../core/advice/turn-to-light.ts';
 import { addDays, type Day } from '../../core/day/day.ts';
 import { facesAfterUsualTurn } from '../../core/light/usual-turn.ts';
-import { seenBloom } from '../condition/bloom-so-far.ts';
+import { bloomNow } from '../condition/bloom-so-far.ts';
 import { type FillSeen, fillAnswer } from '../condition/fill-answer.ts';
 import { leafHistory } from '../condition/leaf-answer.ts';
 import { plantCondition } from '../condition/plant-condition.ts';
 import type { Bench, BenchView, PlantPage } from '../schemas/pages.ts';
+import { inTurns } from '../season/in-turns.ts';
 import { workOfPlant } from '../season/plant-season.ts';
 import { type SeasonFacts, seasonFacts } from '../season/season-facts.ts';
 import { rememberingPlants } from '../store/changes.ts';
@@ -46,7 +47,7 @@ export function plantPage(
   const { fillSeen, ...page } =
     drawn === null
       ? reckonedPage(db, plant, facts, Number.MAX_SAFE_INTEGER)
-      : rememberedPage(db, { plantId: plant.id, asked: `${today} ${drawn}` }, () =>
+      : rememberedPage(db, { plantId: plant.id, asked: [...facts.restsOn(plant), drawn] }, () =>
           reckonedPage(db, plant, facts, drawn),
         );
   // What other plants' photos tell is asked anew.
@@ -56,7 +57,7 @@ export function plantPage(
 /** Opening one plant after the other, a grower comes back to the last few. */
 const PAGES_KEPT = 24;
 type ReckonedPage = Omit<PlantPage, 'fill'> & { readonly fillSeen: FillSeen | null };
-const rememberedPage = rememberingPlants<ReckonedPage>(PAGES_KEPT);
+const rememberedPage = rememberingPlants<ReckonedPage>({ most: PAGES_KEPT });
 
 function reckonedPage(db: Database, plant: AimedPlant, facts: SeasonFacts, whole: number): ReckonedPage {
   const { today } = facts;
@@ -83,17 +84,17 @@ function reckonedPage(db: Database, plant: AimedPlant, facts: SeasonFacts, whole
   };
 }
 
+const byName = new Intl.Collator('en');
 const rememberedRow = rememberingPlants<Bench['plants'][number]>();
 
 /** Every plant of the bench, the neediest first, then by name. */
-export function benchPage(db: Database, today: Day): Bench {
-  const facts = seasonFacts(db, today);
-  const plants = allAimedPlants(db, today);
-  const rows = plants
-    .filter((plant) => !plant.putAway)
-    .map((plant) => rememberedRow(db, { plantId: plant.id, asked: today }, () => benchRow(db, plant, facts)));
-  rows.sort((a, b) => need(b) - need(a) || a.plant.name.localeCompare(b.plant.name, 'en'));
-  return { plants: rows, putAway: plants.filter((plant) => plant.putAway).map(plantAnswer) };
+export async function benchPage(db: Database, facts: () => SeasonFacts): Promise<Bench> {
+  const rows = await inTurns(db, facts, (now, plant) =>
+    rememberedRow(db, { plantId: plant.id, asked: now.restsOn(plant) }, () => benchRow(db, plant, now)),
+  );
+  const away = allAimedPlants(db, facts().today).filter(({ putAway }) => putAway);
+  rows.sort((a, b) => need(b) - need(a) || byName.compare(a.plant.name, b.plant.name));
+  return { plants: rows, putAway: away.map(plantAnswer) };
 }
 
 function benchRow(db: Database, plant: AimedPlant, facts: SeasonFacts): Bench['plants'][number] {
@@ -104,9 +105,10 @@ function benchRow(db: Database, plant: AimedPlant, facts: SeasonFacts): Bench['p
     newest: newestAnswer(db, sittings[0]?.views[0]?.id ?? null),
     newestDay: sittings[0]?.day ?? null,
     sittingCount: sittingCount(db, plant.id),
-    trend,
+    trend: trend.map(({ day, roundness, roundnessPlusMinus }) => ({ day, roundness, roundnessPlusMinus })),
     advice,
-    work: workOfPlant(facts, plant, { from: today, to: addDays(today, WORK_AHEAD_DAYS) }),
+    isBloomUnderWay: bloomNow(db, facts, plant).isUnderWay,
+    work: workOfPlant(db, facts, plant, { from: today, to: addDays(today, WORK_AHEAD_DAYS) }),
   };
 }
 
@@ -129,8 +131,9 @@ function plantSoFar(
   facts: SeasonFacts,
   { newest, drawn }: { readonly newest: number | null; readonly drawn: number },
 ) {
-  const { today, knowledge, notes } = facts;
-  const fullBloomSeen = seenBloom(facts, plant)?.fullOn ?? null;
+  const { today, notes } = facts;
+  const knowledge = facts.knowledgeOf(plant.kind);
+  const fullBloomSeen = bloomNow(db, facts, plant).bloom?.fullOn ?? null;
   const stops = stopsOfPlant(db, plant.id);
   const turns = turnsOfPlant(db, plant.id);
   const lighting = plantLighting(db, { plant, turns, today });
@@ -140,7 +143,7 @@ function plantSoFar(
     today,
     light: lighting.place,
   });
-  const leaf = leafHistory(sittings.toReversed(), notes.get(plant.id) ?? []);
+  const leaf = leafHistory(sittings.toReversed(), notes.get(plant.id));
   const history = {
     ...plantHistory({ plant, sittings, stops, today, knowledge, fullBloomSeen }),
     lighting,

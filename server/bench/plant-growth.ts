@@ -79,7 +79,7 @@ const rememberedReadings = rememberingPlants<readonly RadiusReading[]>();
 
 function radiiOf(db: Database, { id }: PlantRow) {
   return {
-    readings: rememberedReadings(db, { plantId: id, asked: '' }, () =>
+    readings: rememberedReadings(db, { plantId: id, asked: [] }, () =>
       radiusReadings(sittingsOf(briefSittings(db, id))),
     ),
     stops: stopsOfPlant(db, id).map(({ day }) => day),

@@ -30,11 +30,11 @@ export interface SeenSittings {
 const ASKED_WHOLE_DAYS = 35;
 
 /** Thousands of brief reports a plant; the plants looked at last are the ones looked at again. */
-const rememberedBriefs = rememberingPlants<readonly SeenSitting[]>(12);
+const rememberedBriefs = rememberingPlants<readonly SeenSitting[]>({ most: 12 });
 
 /** Every sitting of a plant in brief, newest first. */
 export function briefSittings(db: Database, plantId: string): readonly SeenSitting[] {
-  return rememberedBriefs(db, { plantId, asked: '' }, () => together(briefViews(db, plantId)));
+  return rememberedBriefs(db, { plantId, asked: [] }, () => together(briefViews(db, plantId)));
 }
 
 /**

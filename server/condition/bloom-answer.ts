@@ -58,7 +58,7 @@ function offersOf(db: Database, facts: SeasonFacts, { id }: AimedPlant, so: Bloo
   const bloom = so.forRecords();
   return bloom === null
     ? []
-    : bloomOffers(bloom, { log: facts.notes.get(id) ?? [], from: so.from, words: bloomWordsOf(db, id) });
+    : bloomOffers(bloom, { log: facts.notes.get(id), from: so.from, words: bloomWordsOf(db, id) });
 }
 
 /** From the side of the newest sitting that shows most: sides added up would count the same heads twice. */

@@ -1,28 +1,21 @@
-import { type Bloom, bloomOf, type NoBloom } from '../../core/bloom/bloom.ts';
-import { type BloomAgainstShow, bloomAgainstShow } from '../../core/bloom/bloom-against-show.ts';
-import { type BloomPoint, bloomCurve } from '../../core/bloom/bloom-curve.ts';
+import type { NoBloom } from '../../core/bloom/bloom.ts';
+import type { BloomAgainstShow } from '../../core/bloom/bloom-against-show.ts';
+import type { BloomPoint } from '../../core/bloom/bloom-curve.ts';
 import { type BloomReading, bloomStretch } from '../../core/bloom/bloom-readings.ts';
-import {
-  type Bell,
-  type BloomLesson,
-  type ExpectedBloom,
-  expectedBloom,
-} from '../../core/bloom/expected-bloom.ts';
+import { type Bell, type BloomLesson, expectedBloom } from '../../core/bloom/expected-bloom.ts';
 import { addDays, type Day, daysBetween } from '../../core/day/day.ts';
-import type { PlantKind } from '../../core/plant.ts';
 import { daysToBloom } from '../../core/season/days-to-bloom.ts';
 import { nextPoint } from '../../core/season/normal-gamma.ts';
 import type { SeenBloom } from '../../core/season/work.ts';
 import type { AimedPlant } from '../bench/aimed-plant.ts';
-import { remembering } from '../bench/remembering.ts';
 import type { SeasonFacts } from '../season/season-facts.ts';
-import type { KeepFit } from '../store/kept-fits.ts';
+import { rememberingPlants } from '../store/changes.ts';
+import type { Database } from '../store/database.ts';
+import type { BloomFit, BloomTold, ShowQuestion } from './bloom-fits.ts';
 import { type BloomStart, bloomStarts } from './bloom-starts.ts';
+import { FitsMissing } from './fits.ts';
 
-/** A bloom without the curves that it was told from. */
-export type BloomTold = Omit<Bloom, 'belief'>;
-
-/** A plant's bloom as its sittings tell it up to today. */
+/** A plant's bloom as its sittings tell it up to today. What is asked of it may throw `FitsMissing`, as `facts.fits` say. */
 export interface BloomSoFar {
   /** Of every sitting that counts, oldest first. */
   readonly readings: readonly BloomReading[];
@@ -49,18 +42,18 @@ const LEAST_LESSON_READINGS = 4;
 const SDS_OF_90 = 1.645;
 
 export function bloomSoFar(facts: SeasonFacts, plant: AimedPlant): BloomSoFar {
-  const { today, keepFit } = facts;
-  const readings = (facts.flowerReadings.get(plant.id) ?? []).filter(({ day }) => day <= today);
-  const starts = bloomStarts(facts.stops.get(plant.id) ?? [], facts.notes.get(plant.id) ?? [], today);
+  const { today, fits } = facts;
+  const readings = facts.flowerReadings.get(plant.id).filter(({ day }) => day <= today);
+  const starts = bloomStarts(facts.stops.get(plant.id), facts.notes.get(plant.id), today);
   const since = starts.at(-1) ?? null;
   const stretch = latest(bloomStretch(readings, since === null ? [] : [since.day], today));
   const first = stretch[0];
-  const lastsDays = facts.knowledge.defaults.kinds[plant.kind].bloomLastsDays.value;
+  const lastsDays = facts.knowledgeOf(plant.kind).defaults.kinds[plant.kind].bloomLastsDays.value;
   const lessons = lessonsOf(facts, readings, starts, lastsDays);
   const alone = { readings: stretch, expected: expectedBloom(lastsDays, lessons) };
   const bell = first === undefined || since?.why !== 'stop' ? null : byLastStop(facts, plant, since, first);
   const asked = bell === null ? alone : { ...alone, expected: expectedBloom(lastsDays, lessons, bell) };
-  const bloom = toldBloom(keepFit, asked);
+  const bloom = fits.told('bloom', asked);
   const { showDay, kind } = plant;
   return {
     readings,
@@ -71,9 +64,9 @@ export function bloomSoFar(facts: SeasonFacts, plant: AimedPlant): BloomSoFar {
       bloom.ok && showDay !== null && isForShow(bloom.newestDay, showDay, today)
         ? againstShowOn(facts, { ...asked, showDay, lastsDays, kind })
         : null,
-    curve: () => (bloom.ok ? [...curveOf(keepFit, { ...asked, lastsDays })] : []),
+    curve: () => (bloom.ok ? [...fits.told('bloom curve', { ...asked, lastsDays })] : []),
     forRecords: () => {
-      const told = toldBloom(keepFit, alone);
+      const told = fits.told('bloom', alone);
       return told.ok ? told : null;
     },
   };
@@ -92,9 +85,30 @@ function isForShow(newestDay: Day, showDay: Day, today: Day): boolean {
   );
 }
 
-/** The bloom that work follows from; `null` where nothing is told of it against a show. */
+/** The bloom that work follows from. */
+export interface BloomNow {
+  /** `null` where nothing is told of it against a show, and while its fit is still being reckoned. */
+  readonly bloom: SeenBloom | null;
+  readonly isUnderWay: boolean;
+}
+
+const rememberedNow = rememberingPlants<BloomNow>();
+
+export function bloomNow(db: Database, facts: SeasonFacts, plant: AimedPlant): BloomNow {
+  return rememberedNow(db, { plantId: plant.id, asked: facts.restsOn(plant) }, () => {
+    try {
+      return { bloom: seenBloom(facts, plant), isUnderWay: false };
+    } catch (fault) {
+      if (!(fault instanceof FitsMissing)) throw fault;
+      facts.fits.missing(plant.id);
+      return { bloom: null, isUnderWay: true };
+    }
+  });
+}
+
+/** Throws `FitsMissing` where the fits say so. */
 export function seenBloom(facts: SeasonFacts, plant: AimedPlant): SeenBloom | null {
-  const newest = facts.flowerReadings.get(plant.id)?.at(-1);
+  const newest = facts.flowerReadings.get(plant.id).at(-1);
   // Told before anything is fitted: bench and calendar ask for every plant.
   if (newest === undefined || plant.showDay === null) return null;
   if (!isForShow(newest.day, plant.showDay, facts.today)) return null;
@@ -109,89 +123,29 @@ export function seenBloom(facts: SeasonFacts, plant: AimedPlant): SeenBloom | nu
   };
 }
 
-interface BloomQuestion {
-  /** Of one bloom. */
-  readonly readings: readonly BloomReading[];
-  readonly expected: ExpectedBloom;
-}
-
-/** The plausible blooms themselves are large, so only those asked for just now are kept. */
-const fittedBloom = remembering(
-  ({ readings, expected }: BloomQuestion): Bloom | NoBloom =>
-    bloomOf({ readings, startsAgain: [], today: readings.at(-1)?.day ?? ('0001-01-01' as Day), expected }),
-  8,
-);
-
-/** A fit takes a tenth of a second, and page, bench and calendar ask for the same. */
-const toldBloom = rememberingFits('bloom', 400, (question: BloomQuestion): BloomTold | NoBloom => {
-  const bloom = fittedBloom(question);
-  if (!bloom.ok) return bloom;
-  const { belief: _, ...told } = bloom;
-  return told;
-});
-
-const curveOf = rememberingFits(
-  'bloom curve',
-  100,
-  ({ lastsDays, ...question }: BloomQuestion & { lastsDays: number }) => {
-    const bloom = fittedBloom(question);
-    return bloom.ok ? bloomCurve(bloom, lastsDays) : [];
-  },
-);
-
-type ShowQuestion = BloomQuestion & {
-  readonly showDay: Day;
-  readonly lastsDays: number;
-  readonly kind: PlantKind;
-  readonly asOf: Day;
-};
-
-const toldAgainstShow = rememberingFits(
-  'bloom against show',
-  400,
-  ({ showDay, lastsDays, kind, asOf, ...question }: ShowQuestion): BloomAgainstShow | null => {
-    const bloom = fittedBloom(question);
-    return bloom.ok ? bloomAgainstShow(bloom, { day: showDay, lastsDays, kind, today: asOf }) : null;
-  },
-);
-
-/** Remembers the last answers; those that have gone are kept in the store. */
-function rememberingFits<Question extends object, Answer>(
-  name: string,
-  most: number,
-  reckon: (question: Question) => Answer,
-): (keepFit: KeepFit, question: Question) => Answer {
-  let keeping: KeepFit = (_name, _question, anew) => anew();
-  const remembered = remembering(
-    (question: Question) => keeping(name, question, () => reckon(question)),
-    most,
-  );
-  return (keepFit, question) => {
-    keeping = keepFit;
-    return remembered(question);
-  };
-}
-
 /** Today matters only once the last day for taking off heads is past, so that what is remembered holds from day to day. */
 function againstShowOn(
-  { today, keepFit }: SeasonFacts,
+  { today, fits }: SeasonFacts,
   question: Omit<ShowQuestion, 'asOf'>,
 ): BloomAgainstShow | null {
   const newestDay = question.readings.at(-1)?.day as Day;
-  const told = toldAgainstShow(keepFit, { ...question, asOf: newestDay });
+  const told = fits.told('bloom against show', { ...question, asOf: newestDay });
   const until = told?.takeOffUntil ?? null;
-  return until === null || until > today ? told : toldAgainstShow(keepFit, { ...question, asOf: until });
+  return until === null || until > today
+    ? told
+    : fits.told('bloom against show', { ...question, asOf: until });
 }
 
 /** Full bloom as the last stop lets expect it, days since the first reading; `null` where nothing is known of its kind and depth. */
 function byLastStop(
-  { stops, knowledge }: SeasonFacts,
+  { stops, knowledgeOf }: SeasonFacts,
   { id, kind, variety }: AimedPlant,
   since: BloomStart,
   first: BloomReading,
 ): Bell | null {
-  const depth = stops.get(id)?.find(({ day }) => day === since.day)?.depth;
+  const depth = stops.get(id).find(({ day }) => day === since.day)?.depth;
   if (depth === undefined) return null;
+  const knowledge = knowledgeOf(kind);
   // What is foreseen is not learned from: this stop's own record may stand in the log already.
   const records = knowledge.records.filter(({ plantId, stopDay }) => plantId !== id || stopDay !== since.day);
   const days = daysToBloom({ plantId: id, kind, variety, depth }, { ...knowledge, records });
@@ -205,22 +159,37 @@ function byLastStop(
 
 /** What the plant's earlier blooms showed, those that were followed to their full. */
 function lessonsOf(
-  { keepFit }: SeasonFacts,
+  { fits }: SeasonFacts,
   readings: readonly BloomReading[],
   starts: readonly BloomStart[],
   lastsDays: number,
 ): BloomLesson[] {
-  return starts.flatMap(({ day }, index) => {
+  const missing: BloomFit[] = [];
+  const lessons = starts.flatMap(({ day }, index) => {
     const from = starts[index - 1]?.day ?? null;
     const stretch = latest(
       readings.filter((reading) => reading.day <= day && (from === null || reading.day > from)),
     );
     if (stretch.length < LEAST_LESSON_READINGS) return [];
-    const bloom = toldBloom(keepFit, { readings: stretch, expected: expectedBloom(lastsDays) });
+    const bloom = toldOrMissing({ readings: stretch, expected: expectedBloom(lastsDays) });
+    if (bloom === null) return [];
     if (!bloom.ok || !bloom.full.isPast || bloom.sureness === 'unsure') return [];
     const riseDays = Math.max(1, daysBetween(bloom.firstColour.day, bloom.full.day));
     return [{ fullShare: bloom.fullShare.share, riseDays }];
   });
+  if (missing.length > 0) throw new FitsMissing(missing);
+  return lessons;
+
+  /** No lesson waits for another: all that are missing are asked for at once. */
+  function toldOrMissing(question: BloomFit['question']) {
+    try {
+      return fits.told('bloom', question);
+    } catch (fault) {
+      if (!(fault instanceof FitsMissing)) throw fault;
+      missing.push(...fault.fits);
+      return null;
+    }
+  }
 }
 
 function latest(stretch: readonly BloomReading[]): BloomReading[] {

@@ -44,7 +44,7 @@ export function fillSeen(
   const newest = seen
     .filter(({ sittingId }) => sittingId === last.sittingId)
     .reduce((open, one) => (one.gaps.tightness < open.gaps.tightness ? one : open));
-  const cleared = (facts.notes.get(plant.id) ?? []).filter(({ kind }) => kind === 'cleared-leaf');
+  const cleared = facts.notes.get(plant.id).filter(({ kind }) => kind === 'cleared-leaf');
   return {
     newest,
     cleanUps: cleared
@@ -111,7 +111,7 @@ function tightnessBeside(db: Database, facts: SeasonFacts, plant: AimedPlant, ne
   if (since === null) return [];
   const nearest: number[] = [];
   for (const plantId of othersOfKind(db, plant)) {
-    const of = { plantId, asked: String(since) };
+    const of = { plantId, asked: [since] };
     const found = rememberedNearest(db, of, () => nearestSitting(db, facts, plantId, since));
     if (found !== null) nearest.push(found);
   }
@@ -122,7 +122,7 @@ const rememberedNearest = rememberingPlants<number | null>();
 
 /** How tight a plant was at its sitting nearest to so many days after a stop; `null` when none was near. */
 function nearestSitting(db: Database, facts: SeasonFacts, plantId: string, since: number): number | null {
-  const windows = (facts.stops.get(plantId) ?? []).map(({ day }) => ({
+  const windows = facts.stops.get(plantId).map(({ day }) => ({
     from: addDays(day, Math.max(1, since - ALIKE_WITHIN_DAYS)),
     to: addDays(day, since + ALIKE_WITHIN_DAYS),
   }));
@@ -138,7 +138,8 @@ function nearestSitting(db: Database, facts: SeasonFacts, plantId: string, since
 
 /** A photo of the day of a stop shows the plant before it. */
 function daysSinceStop({ stops }: SeasonFacts, plantId: string, on: Day): number | null {
-  const last = (stops.get(plantId) ?? [])
+  const last = stops
+    .get(plantId)
     .map(({ day }) => day)
     .filter((day) => day < on)
     .sort()

@@ -35,7 +35,7 @@ export function plantCondition(
   { sittings, history, stops }: KnownOfCondition,
 ): PlantCondition {
   const byDay = sittings.toReversed();
-  const log = facts.notes.get(plant.id) ?? [];
+  const log = facts.notes.get(plant.id);
   return {
     bloom: bloomAnswer(db, facts, plant, byDay),
     leaf: leafAnswer(byDay, learnedLeaf(db, plant.id)),

@@ -6,7 +6,6 @@ import { plantAnswer } from '../bench/plant-answer.ts';
 import { sittingsBetween } from '../bench/sittings-between.ts';
 import { daySchema } from '../schemas/basics.ts';
 import { plantChangeSchema, plantFormSchema } from '../schemas/plant.ts';
-import { fitBlooms } from '../season/fit-blooms.ts';
 import type { Services } from '../services.ts';
 import { queuePlant } from '../store/due-view.ts';
 import { entryOf } from '../store/entries.ts';
@@ -16,6 +15,7 @@ import { sittingOfDay } from '../store/sittings.ts';
 import { setSittingVersion } from '../store/stand-sittings.ts';
 import { versionOn } from '../store/stand-versions.ts';
 import { overlaid } from './overlay.ts';
+import { sendPacked } from './packed-answers.ts';
 import { found, sent } from './problems.ts';
 import { requireStand } from './require-stand.ts';
 
@@ -23,12 +23,11 @@ const pageQuerySchema = z.object({ sittings: z.coerce.number().int().nonnegative
 const daysQuerySchema = z.object({ from: daySchema, to: daySchema });
 
 /** The bench and its plants. */
-export function plantRoutes({ db, queue, today }: Services): Router {
+export function plantRoutes({ db, queue, blooms, today }: Services): Router {
   const routes = Router();
 
-  routes.get('/bench', async (_request, response) => {
-    await fitBlooms(db, today());
-    response.json(benchPage(db, today()));
+  routes.get('/bench', async (request, response) => {
+    await sendPacked(db, { request, response }, blooms.facts, () => benchPage(db, blooms.facts));
   });
 
   routes.post('/plants', (request, response) => {
@@ -45,8 +44,9 @@ export function plantRoutes({ db, queue, today }: Services): Router {
       .json(plantAnswer(found('plant', aimedPlant(db, id, today()))));
   });
 
-  routes.get('/plants/:id', (request, response) => {
+  routes.get('/plants/:id', async (request, response) => {
     const { sittings } = sent(pageQuerySchema, request.query);
+    await blooms.forPage(request.params.id);
     const plant = found('plant', aimedPlant(db, request.params.id, today()));
     response.json(plantPage(db, plant, today(), sittings ?? null));
   });

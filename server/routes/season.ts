@@ -11,7 +11,6 @@ import { daySchema } from '../schemas/basics.ts';
 import { type Defaults, manyRecordsSchema, ownFigureSchema } from '../schemas/season.ts';
 import { workWordsSchema } from '../schemas/work.ts';
 import { calendar, calendarAsFile } from '../season/calendar.ts';
-import { fitBlooms } from '../season/fit-blooms.ts';
 import { plantYear } from '../season/plant-year.ts';
 import { seasonAnswer } from '../season/season-answer.ts';
 import { seasonFacts } from '../season/season-facts.ts';
@@ -25,6 +24,7 @@ import { plantById } from '../store/plants.ts';
 import { addStop } from '../store/stops.ts';
 import { addTurn } from '../store/turns.ts';
 import { keepWorkWord, takeBackWorkWord } from '../store/work-words.ts';
+import { sendPacked } from './packed-answers.ts';
 import { found, noSuchAddress, RequestProblem, sent } from './problems.ts';
 
 /** The calendar and the page of work reach so far when no days are asked for. */
@@ -37,13 +37,14 @@ const MOST_DAYS = 800;
 const MOST_TURN_NOTE = 500;
 
 /** Plans, work, calendar, years and the table of stops. */
-export function seasonRoutes({ db, today }: Services): Router {
+export function seasonRoutes({ db, blooms, today }: Services): Router {
   const routes = Router();
   const facts = () => seasonFacts(db, today());
   const plantOf = (request: Request): AimedPlant =>
     found('plant', aimedPlant(db, String(request.params.id), today()));
 
-  routes.get('/plants/:id/season', (request, response) => {
+  routes.get('/plants/:id/season', async (request, response) => {
+    await blooms.forPage(request.params.id);
     response.json(seasonAnswer(db, facts(), plantOf(request)));
   });
 
@@ -62,8 +63,8 @@ export function seasonRoutes({ db, today }: Services): Router {
   });
 
   routes.get('/work', async (request, response) => {
-    await fitBlooms(db, today());
-    response.json(workList(db, facts(), rangeOf(request, { backDays: WEEK, aheadDays: 2 * WEEK })));
+    const range = rangeOf(request, { backDays: WEEK, aheadDays: 2 * WEEK });
+    await sendPacked(db, { request, response }, blooms.facts, () => workList(db, blooms.facts, range));
   });
 
   routes.post('/work/words', (request, response) => {
@@ -101,13 +102,15 @@ export function seasonRoutes({ db, today }: Services): Router {
   });
 
   routes.get('/calendar', async (request, response) => {
-    await fitBlooms(db, today());
-    response.json(calendar(db, facts(), rangeOf(request, CALENDAR), request.query.weekly === 'yes'));
+    const [range, withWeekly] = [rangeOf(request, CALENDAR), request.query.weekly === 'yes'];
+    await sendPacked(db, { request, response }, blooms.facts, () =>
+      calendar(db, blooms.facts, range, withWeekly),
+    );
   });
 
   routes.get('/calendar/:key.ics', async (request, response, next) => {
     if (!isSameSecret(request.params.key, calendarKey(db))) return noSuchAddress(request, response, next);
-    await fitBlooms(db, today());
+    await blooms.forAll();
     const withWeekly = request.query.weekly === 'yes';
     const file = await calendarAsFile(db, facts(), rangeOf(request, SUBSCRIBED), withWeekly);
     response.type('text/calendar; charset=utf-8').send(file);

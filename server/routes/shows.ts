@@ -9,14 +9,15 @@ import { entryOf, setEntry, withdraw } from '../store/entries.ts';
 import { plantById } from '../store/plants.ts';
 import { addShow, changeShow, setShowRemoved, showById } from '../store/shows.ts';
 import { overlaid } from './overlay.ts';
+import { sendPacked } from './packed-answers.ts';
 import { found, noSuch, RequestProblem, sent } from './problems.ts';
 
 /** Shows, and the plants entered for them. */
-export function showRoutes({ db, today }: Services): Router {
+export function showRoutes({ db, blooms, today }: Services): Router {
   const routes = Router();
 
-  routes.get('/shows', (_request, response) => {
-    response.json(showList(db, today()));
+  routes.get('/shows', async (request, response) => {
+    await sendPacked(db, { request, response }, blooms.facts, () => showList(db, blooms.facts));
   });
 
   routes.post('/shows', (request, response) => {

@@ -35,9 +35,17 @@ export type TrendPoint = z.infer<typeof trendPointSchema>;
 
 export const measureTrendSchema = z.object({ segments: z.array(trendSegmentSchema).readonly() });
 
+/** What the bench draws of a trend: the roundness. */
+export const benchTrendPointSchema = trendPointSchema.pick({
+  day: true,
+  roundness: true,
+  roundnessPlusMinus: true,
+});
+export type BenchTrendPoint = z.infer<typeof benchTrendPointSchema>;
+
 /**
- * A view as the bench shows it, small and without its lines: they are most of its bytes, and of 200 plants they were 5 MB. The plant's own
- * page has them.
+ * A view as the bench shows it, small and without its lines: they are most of its bytes, and of 200 plants they were 5 MB. Of its report
+ * what the bench neither draws nor says (extras, leaf, flower, gaps, stature, unsure zones) is left empty. The plant's own page has all.
  */
 export const benchViewSchema = viewSchema.omit({ outlinePx: true, drawing: true }).extend({
   /** Two corners, top left and bottom right, of the smallest upright box around the outline, photo px; none before there is one. */
@@ -53,8 +61,11 @@ export const benchSchema = z.object({
       newest: benchViewSchema.nullable(),
       newestDay: daySchema.nullable(),
       sittingCount: z.int(),
-      trend: z.array(trendPointSchema),
+      /** Oldest first. */
+      trend: z.array(benchTrendPointSchema),
       advice: z.array(adviceSchema),
+      /** A fit of its photos is still being reckoned: what follows from its bloom is told later. */
+      isBloomUnderWay: z.boolean(),
       /** Dated work of today and the week to come. */
       work: z.array(workSchema),
     }),
@@ -143,9 +154,13 @@ export const uploadSchema = z.object({
 });
 export type Upload = z.infer<typeof uploadSchema>;
 
-/** One server-sent event of `GET /api/events`: a view moved on, or the joining of a sitting's views. */
+/**
+ * One server-sent event of `GET /api/events`: a view moved on, the joining of a sitting's views, or a bloom that was under way is known, and
+ * perhaps those of other plants before it.
+ */
 export const progressSchema = z.union([
   z.object({ plantId: idSchema, viewId: idSchema, state: viewSchema.shape.state }),
   z.object({ plantId: idSchema, sittingId: idSchema, turnedState: turnedStateSchema }),
+  z.object({ plantId: idSchema, bloom: z.literal('reckoned') }),
 ]);
 export type Progress = z.infer<typeof progressSchema>;

@@ -171,6 +171,8 @@ export const calendarSchema = z.object({
       variety: z.string(),
       showIds: z.array(idSchema),
       aimShowId: idSchema.nullable(),
+      /** A fit of its photos is still being reckoned: what follows from its bloom is told later. */
+      isBloomUnderWay: z.boolean(),
       steps: z.array(stepSchema).readonly(),
       bloom90: days.nullable(),
       bloomLastsDays: z.number().nullable(),

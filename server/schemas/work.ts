@@ -57,6 +57,8 @@ export const workSchema = z.object({
 /** `GET /api/work?from=…&to=…`: of all plants on the bench, by day. */
 export const workListSchema = z.object({
   today: daySchema,
+  /** Plants of which a bloom's fit is still being reckoned: what follows from it is listed later. */
+  bloomsUnderWay: z.int(),
   work: z.array(workSchema.extend({ plantName: z.string() })),
 });
 export type WorkList = z.infer<typeof workListSchema>;

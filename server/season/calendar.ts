@@ -3,35 +3,45 @@ import { allDayEvents } from '../../core/season/all-day-events.ts';
 import { calendarWeeks } from '../../core/season/calendar-week.ts';
 import { type DayRange, WEEKLY_WORK } from '../../core/season/work.ts';
 import { type AimedPlant, allAimedPlants } from '../bench/aimed-plant.ts';
+import { bloomNow } from '../condition/bloom-so-far.ts';
 import type { Calendar } from '../schemas/season.ts';
 import { calendarKey } from '../store/calendar-key.ts';
 import { rememberingPlants } from '../store/changes.ts';
 import type { Database } from '../store/database.ts';
+import { inTurns } from './in-turns.ts';
 import { planOf, workOfPlant } from './plant-season.ts';
 import type { SeasonFacts } from './season-facts.ts';
 
 const rememberedRow = rememberingPlants<Calendar['plants'][number]>();
 
 /** The season of all plants on the bench, between two days; what comes round every week only where `withWeekly` asks for it. */
-export function calendar(db: Database, facts: SeasonFacts, range: DayRange, withWeekly: boolean): Calendar {
+export async function calendar(
+  db: Database,
+  facts: () => SeasonFacts,
+  range: DayRange,
+  withWeekly: boolean,
+): Promise<Calendar> {
   const isIn = ({ day }: { readonly day: string }) => day >= range.from && day <= range.to;
+  const plants = await inTurns(db, facts, (now, plant) =>
+    rememberedRow(
+      db,
+      { plantId: plant.id, asked: [...now.restsOn(plant), range.from, range.to, withWeekly] },
+      () => calendarRow(db, now, plant, range, withWeekly),
+    ),
+  );
+  const { today, shows } = facts();
   return {
-    today: facts.today,
+    today,
     ...range,
     weeks: calendarWeeks(range.from, range.to),
-    shows: facts.shows.filter(isIn),
-    plants: plantsOnBench(db, facts).map((plant) =>
-      rememberedRow(
-        db,
-        { plantId: plant.id, asked: [facts.today, range.from, range.to, withWeekly].join() },
-        () => calendarRow(facts, plant, range, withWeekly),
-      ),
-    ),
+    shows: shows.filter(isIn),
+    plants,
     subscribePath: `/api/calendar/${calendarKey(db)}.ics`,
   };
 }
 
 function calendarRow(
+  db: Database,
   facts: SeasonFacts,
   plant: AimedPlant,
   range: DayRange,
@@ -39,20 +49,21 @@ function calendarRow(
 ): Calendar['plants'][number] {
   const isIn = ({ day }: { readonly day: string }) => day >= range.from && day <= range.to;
   const { id, name, kind, variety, showId } = plant;
-  const plan = planOf(facts, plant);
+  const plan = planOf(db, facts, plant);
   return {
     plantId: id,
     name,
     kind,
     variety,
-    showIds: facts.entries.filter(({ plantId }) => plantId === id).map((entry) => entry.showId),
+    showIds: facts.entries.get(id).map((entry) => entry.showId),
     aimShowId: showId,
+    isBloomUnderWay: bloomNow(db, facts, plant).isUnderWay,
     steps: plan?.ok ? plan.steps : [],
     bloom90: plan?.ok ? (plan.effect?.bloom90 ?? null) : null,
     bloomLastsDays: plan?.ok ? plan.bloomLastsDays : null,
-    stops: (facts.stops.get(id) ?? []).filter(isIn),
-    notes: (facts.notes.get(id) ?? []).filter(isIn),
-    work: workOfPlant(facts, plant, range, plan).filter(
+    stops: facts.stops.get(id).filter(isIn),
+    notes: facts.notes.get(id).filter(isIn),
+    work: workOfPlant(db, facts, plant, range, plan).filter(
       ({ kind: work }) => withWeekly || !WEEKLY_WORK.includes(work),
     ),
   };
@@ -72,9 +83,9 @@ export async function calendarAsFile(
   const weeklyTo = addDays(facts.today, WEEKLY_AHEAD_DAYS);
   const events = allDayEvents({
     shows: facts.shows.filter(({ day }) => day >= range.from),
-    entries: facts.entries,
+    entries: plants.flatMap(({ id }) => facts.entries.get(id)),
     work: plants
-      .flatMap((plant) => workOfPlant(facts, plant, range))
+      .flatMap((plant) => workOfPlant(db, facts, plant, range))
       .filter(({ kind, day }) => day <= weeklyTo || !WEEKLY_WORK.includes(kind)),
     plantNames: new Map(plants.map(({ id, name }) => [id, name])),
     withWeekly,

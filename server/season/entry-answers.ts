@@ -16,7 +16,7 @@ export function entryAnswers(
   plant: AimedPlant,
   plan: StopPlan | null,
 ): PlantSeasonAnswer['entries'] {
-  const entered = facts.entries.filter(({ plantId }) => plantId === plant.id);
+  const entered = facts.entries.get(plant.id);
   if (entered.length === 0) return [];
   const size = plantSize(db, plant);
   return entered.flatMap((entry) => {

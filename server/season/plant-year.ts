@@ -21,14 +21,14 @@ export function plantYear(
   const sittings = briefSittings(db, plant.id);
   const range = { ...usualYear(facts, plant), ...asked };
   const show = showWithin(facts, plant, range);
-  const log = (facts.notes.get(plant.id) ?? []).toReversed();
+  const log = facts.notes.get(plant.id).toReversed();
   const year = seasonYear({
     plantId: plant.id,
     kind: plant.kind,
     variety: plant.variety,
     ...range,
     sittings: yearSittings(sittings),
-    stops: [...(facts.stops.get(plant.id) ?? [])],
+    stops: [...facts.stops.get(plant.id)],
     log,
     show,
     plan: show === null ? null : planOnTheDay(facts, plant, show),
@@ -45,7 +45,7 @@ interface Beside {
 
 function yearAnswer(year: SeasonYear, { plant, facts, sittings, log }: Beside): PlantYear {
   const { plantId, kind, variety, from, to, show, stops, bloom, atShow, plan, lessons } = year;
-  const entry = facts.entries.find((one) => one.plantId === plantId && one.showId === show?.id);
+  const entry = facts.entries.get(plantId).find((one) => one.showId === show?.id);
   const noted = entry?.result || year.result?.text || null;
   const pictures = new Map(sittings.map(({ id, views }) => [id, `/api/views/${views.at(-1)?.id}/picture`]));
   return {
@@ -95,7 +95,7 @@ function showWithin(facts: SeasonFacts, plant: AimedPlant, { from, to }: DayRang
 }
 
 function showsEntered(facts: SeasonFacts, plant: AimedPlant): Show[] {
-  const ids = facts.entries.filter(({ plantId }) => plantId === plant.id).map(({ showId }) => showId);
+  const ids = facts.entries.get(plant.id).map(({ showId }) => showId);
   return facts.shows.filter(({ id }) => ids.includes(id));
 }
 
@@ -122,8 +122,8 @@ function usualYear(facts: SeasonFacts, plant: AimedPlant): { from: Day; to: Day 
 function planOnTheDay(facts: SeasonFacts, plant: AimedPlant, show: Show): StopPlan | null {
   const { id, kind, variety } = plant;
   const [today] = [show.day, facts.today].sort() as [Day, Day];
-  const stops = facts.stops.get(id) ?? [];
+  const stops = facts.stops.get(id);
   const question = { plantId: id, kind, variety, showDay: show.day, today, stops };
-  const plan = stopPlan(question, facts.knowledge);
+  const plan = stopPlan(question, facts.knowledgeOf(kind));
   return plan.ok ? plan : null;
 }

@@ -9,7 +9,7 @@ import type { SeasonFacts } from './season-facts.ts';
 
 /** Show, plan, work and records of one plant. */
 export function seasonAnswer(db: Database, facts: SeasonFacts, plant: AimedPlant): PlantSeasonAnswer {
-  const planned = planOf(facts, plant);
+  const planned = planOf(db, facts, plant);
   const plan = planned?.ok ? planned : null;
   return {
     plantId: plant.id,
@@ -18,11 +18,11 @@ export function seasonAnswer(db: Database, facts: SeasonFacts, plant: AimedPlant
     plan: plan === null ? null : planAnswer(plan),
     planWhyNot: planned?.ok === false ? planned.hint : null,
     bloomDays: plan === null ? [] : bloomDays(plan),
-    records: facts.knowledge.records.filter(({ plantId }) => plantId === plant.id),
-    work: workOfPlant(facts, plant, usualRange(facts.today), planned),
-    ownWork: [...(facts.ownWork.get(plant.id) ?? [])],
-    stops: [...(facts.stops.get(plant.id) ?? [])],
-    notes: [...(facts.notes.get(plant.id) ?? [])],
+    records: [...facts.records.get(plant.id)],
+    work: workOfPlant(db, facts, plant, usualRange(facts.today), planned),
+    ownWork: [...facts.ownWork.get(plant.id)],
+    stops: [...facts.stops.get(plant.id)],
+    notes: [...facts.notes.get(plant.id)],
     seasonNotes: facts.seasonNotes.filter(({ plantId }) => plantId === null || plantId === plant.id),
   };
 }

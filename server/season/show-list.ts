@@ -1,33 +1,49 @@
 import type { Day } from '../../core/day/day.ts';
-import { allAimedPlants } from '../bench/aimed-plant.ts';
+import type { AimedPlant } from '../bench/aimed-plant.ts';
 import type { ShowList } from '../schemas/show.ts';
+import { rememberingPlants } from '../store/changes.ts';
 import type { Database } from '../store/database.ts';
-import { allEntries } from '../store/entries.ts';
-import { allShows } from '../store/shows.ts';
 import { againstClass, plantSize } from './entry-answers.ts';
+import { inTurns } from './in-turns.ts';
+import type { SeasonFacts } from './season-facts.ts';
+import { knownEntries, knownShows } from './shared-facts.ts';
+
+type ListedEntry = ShowList['shows'][number]['entries'][number];
+
+const remembered = rememberingPlants<readonly ListedEntry[]>();
 
 /** Every show with the plants entered for it: those to come by day, then those over, the last one first. */
-export function showList(db: Database, today: Day): ShowList {
-  const plants = new Map(allAimedPlants(db, today).map((plant) => [plant.id, plant]));
-  const entries = allEntries(db);
-  const shows = allShows(db).map((show) => {
-    const isOver = show.day < today;
-    return {
-      show,
-      isOver,
-      entries: entries.flatMap((entry) => {
-        const plant = plants.get(entry.plantId);
-        if (entry.showId !== show.id || plant === undefined || plant.putAway) return [];
-        return {
-          ...entry,
-          ...againstClass(entry, show, isOver ? null : plantSize(db, plant)),
-          plantName: plant.name,
-          isAim: plant.showId === show.id && !isOver,
-        };
-      }),
-    };
-  });
+export async function showList(db: Database, facts: () => SeasonFacts): Promise<ShowList> {
+  const listed = await inTurns(db, facts, ({ today, shows }, plant) =>
+    remembered(db, { plantId: plant.id, asked: [today, shows] }, () => listedEntries(db, plant, today)),
+  );
+  const { today, shows: known } = facts();
+  const byShow = new Map<string, ListedEntry[]>(known.map(({ id }) => [id, []]));
+  for (const entry of listed.flat()) byShow.get(entry.showId)?.push(entry);
+  const shows = known.map((show) => ({
+    show,
+    isOver: show.day < today,
+    entries: byShow.get(show.id) ?? [],
+  }));
   return {
     shows: [...shows.filter(({ isOver }) => !isOver), ...shows.filter(({ isOver }) => isOver).reverse()],
   };
+}
+
+function listedEntries(db: Database, plant: AimedPlant, today: Day): ListedEntry[] {
+  const shows = new Map(knownShows(db).map((show) => [show.id, show]));
+  const entered = knownEntries(db, plant.id);
+  const isToCome = entered.some(({ showId }) => (shows.get(showId)?.day ?? '') >= today);
+  const size = isToCome ? plantSize(db, plant) : null;
+  return entered.flatMap((entry) => {
+    const show = shows.get(entry.showId);
+    if (show === undefined) return [];
+    const isOver = show.day < today;
+    return {
+      ...entry,
+      ...againstClass(entry, show, isOver ? null : size),
+      plantName: plant.name,
+      isAim: plant.showId === show.id && !isOver,
+    };
+  });
 }

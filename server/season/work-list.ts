@@ -1,23 +1,38 @@
 import type { DayRange } from '../../core/season/work.ts';
-import type { WorkNow } from '../../core/season/work-now.ts';
-import { allAimedPlants } from '../bench/aimed-plant.ts';
+import type { AimedPlant } from '../bench/aimed-plant.ts';
+import { bloomNow } from '../condition/bloom-so-far.ts';
 import type { WorkList } from '../schemas/work.ts';
 import { rememberingPlants } from '../store/changes.ts';
 import type { Database } from '../store/database.ts';
+import { inTurns } from './in-turns.ts';
 import { workOfPlant } from './plant-season.ts';
 import type { SeasonFacts } from './season-facts.ts';
 
-const rememberedWork = rememberingPlants<readonly WorkNow[]>();
+interface ListedWork {
+  readonly isUnderWay: boolean;
+  readonly work: WorkList['work'];
+}
+const rememberedWork = rememberingPlants<ListedWork>();
 
 /** The work of all plants on the bench in a range of days, by day. */
-export function workList(db: Database, facts: SeasonFacts, range: DayRange): WorkList {
-  const work = allAimedPlants(db, facts.today)
-    .filter(({ putAway }) => !putAway)
-    .flatMap((plant) =>
-      rememberedWork(db, { plantId: plant.id, asked: [facts.today, range.from, range.to].join() }, () =>
-        workOfPlant(facts, plant, range),
-      ).map((one) => ({ ...one, plantName: plant.name })),
-    );
+export async function workList(db: Database, facts: () => SeasonFacts, range: DayRange): Promise<WorkList> {
+  const listed = await inTurns(db, facts, (now, plant) =>
+    rememberedWork(db, { plantId: plant.id, asked: [...now.restsOn(plant), range.from, range.to] }, () =>
+      listedWork(db, now, plant, range),
+    ),
+  );
+  const work = listed.flatMap((one) => one.work);
   work.sort((one, other) => (one.day === other.day ? 0 : one.day < other.day ? -1 : 1));
-  return { today: facts.today, work };
+  return {
+    today: facts().today,
+    bloomsUnderWay: listed.filter(({ isUnderWay }) => isUnderWay).length,
+    work,
+  };
+}
+
+function listedWork(db: Database, facts: SeasonFacts, plant: AimedPlant, range: DayRange): ListedWork {
+  return {
+    isUnderWay: bloomNow(db, facts, plant).isUnderWay,
+    work: workOfPlant(db, facts, plant, range).map((one) => ({ ...one, plantName: plant.name })),
+  };
 }

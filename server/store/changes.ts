@@ -1,108 +1,262 @@
 import type { Database } from './database.ts';
 
-/** Tables whose rows each belong to one plant, and how to find it from a row. */
-const OF_ONE_PLANT: Readonly<Record<string, (row: string) => string>> = {
-  sittings: (row) => `SELECT ${row}.plant_id`,
-  turns: (row) => `SELECT ${row}.plant_id`,
-  healthy_days: (row) => `SELECT ${row}.plant_id`,
-  views: (row) => `SELECT plant_id FROM sittings WHERE id = ${row}.sitting_id`,
-  joinings: (row) => `SELECT plant_id FROM sittings WHERE id = ${row}.sitting_id`,
-  measurements: (row) =>
-    `SELECT plant_id FROM sittings JOIN views ON sitting_id = sittings.id WHERE views.id = ${row}.view_id`,
-};
-/** Tables that say nothing of any plant by themselves. A table that stands in neither list counts for all plants. */
-const OF_NO_PLANT = [
-  'photos',
-  'readings',
-  'kept_fits',
-  'sittings_to_look_at',
-  'learned_colours',
-  'phones',
-  'door_key',
-  'calendar_key',
-  'row_digests',
-  'backup_plan',
-  'store_check',
-  'remeasuring',
-  'under_way',
-];
+/** What a written row tells of: queries for the `id`s, to be asked with the row as `new` or `old`. */
+interface ToldOf {
+  readonly plants?: (row: string) => string;
+  readonly stands?: (row: string) => string;
+  /** It is asked for as a table: its rows tell of all plants, or are listed. */
+  readonly asTable?: true;
+}
 
-/** Counts what is written to a database. */
+const ofItsPlant: ToldOf = { plants: (row) => `SELECT ${row}.plant_id AS id` };
+const ofItsSitting: ToldOf = {
+  plants: (row) => `SELECT plant_id AS id FROM sittings WHERE id = ${row}.sitting_id`,
+};
+
+/** A table that does not stand here counts for everything. */
+const TABLES: Readonly<Record<string, ToldOf>> = {
+  plants: { plants: (row) => `SELECT ${row}.id AS id`, asTable: true },
+  sittings: ofItsPlant,
+  turns: ofItsPlant,
+  stops: ofItsPlant,
+  notes: ofItsPlant,
+  entries: ofItsPlant,
+  own_work: ofItsPlant,
+  work_words: ofItsPlant,
+  bloom_words: ofItsPlant,
+  healthy_days: ofItsPlant,
+  views: ofItsSitting,
+  joinings: ofItsSitting,
+  cut_marks: ofItsSitting,
+  placed_stems: ofItsSitting,
+  // The sitting that is being measured anew is not joined meanwhile.
+  remeasuring: ofItsSitting,
+  measurements: {
+    plants: (row) =>
+      `SELECT plant_id AS id FROM sittings JOIN views ON sitting_id = sittings.id WHERE views.id = ${row}.view_id`,
+  },
+  stands: { stands: (row) => `SELECT ${row}.id AS id` },
+  stand_versions: { stands: (row) => `SELECT ${row}.stand_id AS id` },
+  shows: { asTable: true },
+  season_notes: { asTable: true },
+  own_figures: { asTable: true },
+  calendar_key: { asTable: true },
+  // These say nothing of any plant by themselves.
+  photos: {},
+  readings: {},
+  kept_fits: {},
+  sittings_to_look_at: {},
+  learned_colours: {},
+  phones: {},
+  door_key: {},
+  row_digests: {},
+  backup_plan: {},
+  store_check: {},
+  under_way: {},
+};
+
+/** Tables that `rememberingTables` can be asked about. */
+export type AskedTable = 'plants' | 'shows' | 'season_notes' | 'own_figures';
+
+/** When something was written last, as a number that grows with everything written. */
 interface Changes {
-  /** A text that is another one after anything was written that tells of this plant; with `null`, of all plants. */
-  stamp(plantId: string | null): string;
+  /** Of what tells of this plant: its own rows, and the stands where it stands or was photographed. */
+  ofPlant(plantId: string): number;
+  ofTables(names: readonly AskedTable[]): number;
+  /** Of what tells of any plant. */
+  ofAll(): number;
 }
 
 const known = new WeakMap<Database, Changes>();
 
 function changesOf(db: Database): Changes {
-  const counted = known.get(db) ?? countChanges(db);
+  const counted = known.get(db) ?? noteChanges(db);
   known.set(db, counted);
   return counted;
 }
 
-/** Temporary triggers belong to this connection and leave nothing in the file. */
-function countChanges(db: Database): Changes {
-  db.exec('CREATE TEMP TABLE plant_changes (plant_id TEXT PRIMARY KEY, times INTEGER NOT NULL)');
-  db.exec(`INSERT INTO plant_changes VALUES ('', 0)`);
+/** Temporary triggers belong to this connection and leave nothing in the file; what is undone has counted all the same. */
+function noteChanges(db: Database): Changes {
+  const last = new Map<string, number>();
+  let [now, ofEverything] = [0, 0];
+  db.function('note_written', (what: string, id: string) => {
+    last.set(`${what} ${id}`, ++now);
+    return null;
+  });
+  db.function('note_all_written', () => {
+    ofEverything = ++now;
+    return null;
+  });
   const tables = db
     .prepare(`SELECT name FROM main.sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite_%'`)
     .pluck()
     .all() as string[];
-  for (const table of tables.filter((name) => !OF_NO_PLANT.includes(name))) {
-    const plantOf = OF_ONE_PLANT[table] ?? (() => `SELECT ''`);
+  for (const table of tables) {
     for (const [event, rows] of [
       ['INSERT', ['new']],
       ['UPDATE', ['old', 'new']],
       ['DELETE', ['old']],
     ] as const) {
-      const counts = rows.map(
-        (row) =>
-          `INSERT INTO plant_changes SELECT *, 1 FROM (${plantOf(row)}) WHERE true
-           ON CONFLICT (plant_id) DO UPDATE SET times = times + 1;`,
-      );
+      const noting = rows.flatMap((row) => notingOf(table, row));
+      if (noting.length === 0) continue;
       db.exec(
-        `CREATE TEMP TRIGGER counts_${event}_${table} AFTER ${event} ON main.${table} BEGIN ${counts.join(' ')} END`,
+        `CREATE TEMP TRIGGER notes_${event}_${table} AFTER ${event} ON main.${table} BEGIN ${noting.join(' ')} END`,
       );
     }
   }
-  const times = db.prepare('SELECT times FROM plant_changes WHERE plant_id = ?').pluck();
-  // Another one after another program wrote.
-  const elsewhere = db.prepare('PRAGMA data_version').pluck();
+  const latest = (keys: readonly string[]) =>
+    keys.reduce((so, key) => Math.max(so, last.get(key) ?? 0), heardElsewhere());
+
+  // Another program, as the command line, tells what it wrote to nobody.
+  const version = db.prepare('PRAGMA data_version').pluck();
+  let heard = version.get();
+  function heardElsewhere(): number {
+    const told = version.get();
+    if (told !== heard) ofEverything = ++now;
+    heard = told;
+    return ofEverything;
+  }
+
+  const standsOfPlant = db
+    .prepare(
+      `SELECT stand_id FROM plants WHERE id = ? AND stand_id IS NOT NULL
+       UNION SELECT stand_id FROM sittings JOIN stand_versions ON stand_versions.id = stand_version_id WHERE plant_id = ?`,
+    )
+    .pluck();
+  const stands = new Map<string, { readonly asOf: number; readonly keys: readonly string[] }>();
   return {
-    stamp: (plantId) =>
-      `${elsewhere.get()} ${times.get('')} ${plantId === null ? '' : (times.get(plantId) ?? 0)}`,
+    ofPlant(plantId) {
+      const asOf = latest([`plant ${plantId}`]);
+      const seen = stands.get(plantId);
+      if (seen?.asOf === asOf) return latest([`plant ${plantId}`, ...seen.keys]);
+      const keys = (standsOfPlant.all(plantId, plantId) as string[]).map((id) => `stand ${id}`);
+      if (!db.inTransaction) stands.set(plantId, { asOf, keys });
+      return latest([`plant ${plantId}`, ...keys]);
+    },
+    ofTables: (names) => latest(names.map((name) => `table ${name}`)),
+    ofAll: () => {
+      heardElsewhere();
+      return now;
+    },
   };
+}
+
+function notingOf(table: string, row: string): string[] {
+  const told = TABLES[table];
+  if (told === undefined) return ['SELECT note_all_written();'];
+  const { plants, stands, asTable } = told;
+  return [
+    ...(plants ? [`SELECT note_written('plant', id) FROM (${plants(row)});`] : []),
+    ...(stands ? [`SELECT note_written('stand', id) FROM (${stands(row)});`] : []),
+    ...(asTable ? [`SELECT note_written('table', '${table}');`] : []),
+  ];
+}
+
+interface Kept<Answer> {
+  readonly asOf: number;
+  readonly asked: readonly unknown[];
+  readonly answer: Answer;
+}
+
+/** How an answer is kept. */
+export interface Remembering {
+  /** Plants whose answer is kept, for what is large; the one longest unasked goes first. */
+  readonly most?: number;
+  /** An answer that reads as the last one is the last one itself, so that what rests on it need not be reckoned anew. Plain data only. */
+  readonly isSteady?: boolean;
 }
 
 /**
  * Keeps what was reckoned from the store of each plant until something that tells of it was written.
  *
- * @param most plants whose answer is kept, for what is large; the one longest unasked goes first
  * @returns a function that reckons anew only when it must; one answer a plant is kept
  *
- * Notes: `asked` is all that the answer hangs on beside the store, as the day. Inside a transaction nothing is kept: it may be undone.
+ * Notes: `asked` is all that the answer hangs on beside the plant's own rows and its stands, as the day and the shows; objects are
+ * compared by identity. Inside a transaction nothing is kept: it may be undone.
  */
-export function rememberingPlants<Answer>(
+export function rememberingPlants<Answer>({
   most = Number.POSITIVE_INFINITY,
-): (
+  isSteady = false,
+}: Remembering = {}): (
   db: Database,
-  of: { readonly plantId: string | null; readonly asked: string },
+  of: { readonly plantId: string; readonly asked: readonly unknown[] },
   reckon: () => Answer,
 ) => Answer {
-  const kept = new WeakMap<Database, Map<string, { readonly stamp: string; readonly answer: Answer }>>();
+  const kept = new WeakMap<Database, Map<string, Kept<Answer>>>();
   return (db, { plantId, asked }, reckon) => {
     if (db.inTransaction) return reckon();
-    const answers = kept.get(db) ?? new Map();
+    const answers = kept.get(db) ?? new Map<string, Kept<Answer>>();
     kept.set(db, answers);
-    const stamp = `${changesOf(db).stamp(plantId)} ${asked}`;
-    const last = answers.get(plantId ?? '');
-    const answer = last?.stamp === stamp ? last.answer : reckon();
-    // Taken out and put in again, so that the map's order is that of asking.
-    answers.delete(plantId ?? '');
-    answers.set(plantId ?? '', { stamp, answer });
-    const [oldest] = answers.keys();
-    if (answers.size > most && oldest !== undefined) answers.delete(oldest);
-    return answer;
+    const last = answers.get(plantId);
+    const answered = answerAsOf(last, changesOf(db).ofPlant(plantId), asked, reckon, isSteady);
+    putLast(answers, plantId, answered, most);
+    return answered.answer;
   };
+}
+
+/** The same for what is reckoned from whole tables. */
+export function rememberingTables<Answer>(
+  tables: readonly AskedTable[],
+  { isSteady = false }: Pick<Remembering, 'isSteady'> = {},
+): (db: Database, asked: readonly unknown[], reckon: () => Answer) => Answer {
+  const kept = new WeakMap<Database, Kept<Answer>>();
+  return (db, asked, reckon) => {
+    if (db.inTransaction) return reckon();
+    const answered = answerAsOf(kept.get(db), changesOf(db).ofTables(tables), asked, reckon, isSteady);
+    kept.set(db, answered);
+    return answered.answer;
+  };
+}
+
+function answerAsOf<Answer>(
+  last: Kept<Answer> | undefined,
+  asOf: number,
+  asked: readonly unknown[],
+  reckon: () => Answer,
+  isSteady: boolean,
+): Kept<Answer> {
+  if (last?.asOf === asOf && isSame(last.asked, asked)) return last;
+  const answer = reckon();
+  const readsAsBefore =
+    isSteady && last !== undefined && JSON.stringify(last.answer) === JSON.stringify(answer);
+  return { asOf, asked, answer: readsAsBefore ? last.answer : answer };
+}
+
+function isSame(some: readonly unknown[], other: readonly unknown[]): boolean {
+  return some.length === other.length && some.every((one, index) => Object.is(one, other[index]));
+}
+
+/** The same for whole answers, by name; what they hang on may be anything in the store. */
+export function rememberingAnswers<Answer>({
+  most,
+}: Required<Pick<Remembering, 'most'>>): (
+  db: Database,
+  of: { readonly name: string; readonly asked: readonly unknown[] },
+  reckon: () => Promise<Answer>,
+) => Promise<Answer> {
+  const kept = new WeakMap<Database, Map<string, Kept<Answer>>>();
+  return async (db, { name, asked }, reckon) => {
+    const answers = kept.get(db) ?? new Map<string, Kept<Answer>>();
+    kept.set(db, answers);
+    // Before it is reckoned: what is written meanwhile makes it one of before.
+    const asOf = changesOf(db).ofAll();
+    const last = answers.get(name);
+    const isLast = last?.asOf === asOf && isSame(last.asked, asked);
+    const answered = isLast ? last : { asOf, asked, answer: await reckon() };
+    putLast(answers, name, answered, most);
+    return answered.answer;
+  };
+}
+
+/** Puts an answer behind all others, so that the first one is the one longest unasked; that one goes when there are too many. */
+function putLast<Answer>(
+  answers: Map<string, Kept<Answer>>,
+  name: string,
+  answered: Kept<Answer>,
+  most: number,
+): void {
+  answers.delete(name);
+  answers.set(name, answered);
+  const [oldest] = answers.keys();
+  if (answers.size > most && oldest !== undefined) answers.delete(oldest);
 }

@@ -4,11 +4,7 @@ import { allRows, type Database, oneRow, run } from './database.ts';
 const ENTRY = `SELECT plant_id AS plantId, show_id AS showId, class_id AS classId, result
   FROM entries JOIN shows ON shows.id = entries.show_id AND shows.removed_at IS NULL`;
 
-/** Entries for shows that were not taken away. */
-export function allEntries(db: Database): EntryRow[] {
-  return allRows(db, entrySchema, `${ENTRY} ORDER BY shows.day`);
-}
-
+/** The entries of a plant for shows that were not taken away, by day. */
 export function entriesOfPlant(db: Database, plantId: string): EntryRow[] {
   return allRows(db, entrySchema, `${ENTRY} WHERE plant_id = ? ORDER BY shows.day`, plantId);
 }

@@ -5,14 +5,16 @@ import { z } from 'zod';
 import { jsonText } from './columns.ts';
 import { type Database, oneRow, run } from './database.ts';
 
-/**
- * Keeps the answer of a function that takes long, over a restart too.
- *
- * @param name of the function
- * @param question all that the answer hangs on, plain data
- * @param reckon pure, out of `core`; its answer is plain data
- */
-export type KeepFit = <Answer>(name: string, question: object, reckon: () => Answer) => Answer;
+/** Answers of functions that take long, kept over a restart too. */
+export interface KeptFits {
+  /**
+   * @param name of the function, which is pure and out of `core`
+   * @param question all that the answer hangs on, plain data
+   * @returns the answer, plain data; `undefined` when it is not kept
+   */
+  kept(name: string, question: object): unknown;
+  keep(name: string, question: object, answer: unknown): void;
+}
 
 const CORE = join(import.meta.dirname, '../../core');
 /** Answers that nobody asked for since so long make room when a new one is kept. */
@@ -20,17 +22,17 @@ const KEPT_DAYS = 400;
 const AT_ONCE = 100;
 
 const row = z.object({ answer: jsonText });
-const known = new WeakMap<Database, KeepFit>();
+const known = new WeakMap<Database, KeptFits>();
 
 /** The answers that a database keeps. */
-export function keptFits(db: Database): KeepFit {
+export function keptFits(db: Database): KeptFits {
   const keeping = known.get(db) ?? keepIn(db);
   known.set(db, keeping);
   return keeping;
 }
 
-function keepIn(db: Database): KeepFit {
-  const unwritten = new Map<string, string>();
+function keepIn(db: Database): KeptFits {
+  const unwritten = new Map<string, unknown>();
   // Many come at once, on the first look at a bench: they are written together, and nobody waits for the disk.
   const write = () => {
     if (!db.open) return;
@@ -38,7 +40,12 @@ function keepIn(db: Database): KeepFit {
       db.transaction(() => {
         run(db, `DELETE FROM kept_fits WHERE kept_on < date('now', ?)`, `-${KEPT_DAYS} days`);
         for (const [question, answer] of unwritten) {
-          run(db, `INSERT OR REPLACE INTO kept_fits VALUES (?, ?, date('now'))`, question, answer);
+          run(
+            db,
+            `INSERT OR REPLACE INTO kept_fits VALUES (?, ?, date('now'))`,
+            question,
+            JSON.stringify(answer),
+          );
         }
       })();
     } catch {
@@ -46,19 +53,25 @@ function keepIn(db: Database): KeepFit {
     }
     unwritten.clear();
   };
-  return <Answer>(name: string, question: object, reckon: () => Answer): Answer => {
-    const key = createHash('sha256')
-      .update(`${codeOfCore()} ${name} ${JSON.stringify(question)}`)
-      .digest('hex');
-    const kept = oneRow(db, row, 'SELECT answer FROM kept_fits WHERE question = ?', key);
-    if (kept !== null) return kept.answer as Answer;
-    const answer = reckon();
-    if (unwritten.size === 0) setTimeout(write, 0);
-    unwritten.set(key, JSON.stringify(answer));
-    // So that a stop on the way through a large bench loses few.
-    if (unwritten.size >= AT_ONCE && !db.inTransaction) write();
-    return answer;
+  return {
+    kept(name, question) {
+      const key = keyOf(name, question);
+      if (unwritten.has(key)) return unwritten.get(key);
+      return oneRow(db, row, 'SELECT answer FROM kept_fits WHERE question = ?', key)?.answer;
+    },
+    keep(name, question, answer) {
+      if (unwritten.size === 0) setTimeout(write, 0);
+      unwritten.set(keyOf(name, question), answer);
+      // So that a stop on the way through a large bench loses few.
+      if (unwritten.size >= AT_ONCE && !db.inTransaction) write();
+    },
   };
+}
+
+function keyOf(name: string, question: object): string {
+  return createHash('sha256')
+    .update(`${codeOfCore()} ${name} ${JSON.stringify(question)}`)
+    .digest('hex');
 }
 
 let code: string | null = null;

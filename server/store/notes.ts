@@ -18,11 +18,6 @@ export function notesOfPlant(db: Database, plantId: string): Note[] {
   );
 }
 
-/** Every plant's notes, newest first. */
-export function allNotes(db: Database): Note[] {
-  return allRows(db, noteSchema, `${NOTE} WHERE removed_at IS NULL ORDER BY day DESC, rowid DESC`);
-}
-
 /** Adds a note; its id. */
 export function addNote(db: Database, plantId: string, form: NoteForm): string {
   const id = randomUUID();

@@ -9,9 +9,14 @@ export function ownWorkById(db: Database, id: string): OwnWorkRow | null {
   return oneRow(db, ownWorkSchema, `${WORK} WHERE id = ? AND removed_at IS NULL`, id);
 }
 
-/** Work of the grower's own for all plants. */
-export function allOwnWork(db: Database): OwnWorkRow[] {
-  return allRows(db, ownWorkSchema, `${WORK} WHERE removed_at IS NULL ORDER BY day, rowid`);
+/** Work of the grower's own for a plant. */
+export function ownWorkOfPlant(db: Database, plantId: string): OwnWorkRow[] {
+  return allRows(
+    db,
+    ownWorkSchema,
+    `${WORK} WHERE plant_id = ? AND removed_at IS NULL ORDER BY day, rowid`,
+    plantId,
+  );
 }
 
 /** Adds a piece of work; its id. */

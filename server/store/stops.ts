@@ -18,11 +18,6 @@ export function stopsOfPlant(db: Database, plantId: string): Stop[] {
   );
 }
 
-/** Every plant's stops, newest first. */
-export function allStops(db: Database): Stop[] {
-  return allRows(db, stopSchema, `${STOP} WHERE removed_at IS NULL ORDER BY day DESC, rowid DESC`);
-}
-
 /** Adds a stop; its id. */
 export function addStop(db: Database, plantId: string, form: StopForm): string {
   const id = randomUUID();

@@ -1,31 +1,15 @@
-import { z } from 'zod';
 import type { WorkWord } from '../../core/season/work-now.ts';
 import { workWordSchema } from '../schemas/work.ts';
 import { allRows, type Database, run } from './database.ts';
 
-const row = z
-  .object({
-    plantId: z.string(),
-    key: z.string(),
-    said: z.string(),
-    day: z.string(),
-    reason: z.string(),
-  })
-  .transform(({ plantId, ...word }) => ({ plantId, word: workWordSchema.parse(word) }));
-
-/** What the grower said of work, by plant id. */
-export function allWorkWords(db: Database): Map<string, WorkWord[]> {
-  const words = new Map<string, WorkWord[]>();
-  for (const { plantId, word } of allRows(
+/** What the grower said of a plant's work. */
+export function workWordsOfPlant(db: Database, plantId: string): WorkWord[] {
+  return allRows(
     db,
-    row,
-    'SELECT plant_id AS plantId, work_key AS key, said, day, reason FROM work_words',
-  )) {
-    const together = words.get(plantId);
-    if (together) together.push(word);
-    else words.set(plantId, [word]);
-  }
-  return words;
+    workWordSchema,
+    'SELECT work_key AS key, said, day, reason FROM work_words WHERE plant_id = ?',
+    plantId,
+  );
 }
 
 /** Keeps a word; an earlier one on the same work gives way. */

@@ -1,6 +1,7 @@
 import { type ComponentType, lazy, type ReactNode, Suspense, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import type { Bench } from '../../../server/schemas/pages.ts';
+import { BloomsUnderWay } from '../parts/BloomsUnderWay.tsx';
 import buttons from '../parts/buttons.module.css';
 import { Icon } from '../parts/Icon.tsx';
 import { benchHeadline, urgencyOfRow } from '../words/need-words.ts';
@@ -60,6 +61,7 @@ export function BenchDesk({
           </Link>
         </div>
       </div>
+      <BloomsUnderWay rows={rows} />
       <StandStrip />
       {rows.some(({ plant }) => plant.sample) && <SampleStrip />}
       {tools}

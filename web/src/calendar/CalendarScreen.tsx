@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from 'wouter';
 import { calendarQuery } from '../api/calendar.ts';
+import { BloomsUnderWay } from '../parts/BloomsUnderWay.tsx';
 import buttons from '../parts/buttons.module.css';
 import { Fault } from '../parts/Fault.tsx';
 import { Icon } from '../parts/Icon.tsx';
@@ -34,6 +35,7 @@ export default function CalendarScreen() {
       ) : (
         <>
           <CalendarSteps days={days} />
+          <BloomsUnderWay rows={data.plants} />
           <CalendarSheet calendar={data} />
         </>
       )}

@@ -1,15 +1,17 @@
 import { daysBetween } from '../../../core/day/day.ts';
-import type { TrendPoint } from '../../../server/schemas/pages.ts';
+import type { BenchTrendPoint } from '../../../server/schemas/pages.ts';
 import styles from './Sparkline.module.css';
-import { seriesOf, spanOf } from './series.ts';
+import { spanOf } from './series.ts';
 
 const WIDTH = 120;
 const HEIGHT = 36;
 const EDGE = 5;
 
 /** The roundness of all sittings at a glance, with its plus-minus as a band. */
-export function Sparkline({ trend }: { trend: readonly TrendPoint[] }) {
-  const series = seriesOf(trend, 'roundness');
+export function Sparkline({ trend }: { trend: readonly BenchTrendPoint[] }) {
+  const series = trend.flatMap(({ day, roundness: value, roundnessPlusMinus: plusMinus }) =>
+    value === null ? [] : [{ day, value, plusMinus }],
+  );
   const span = spanOf(series);
   const [first, last] = [series.at(0), series.at(-1)];
   if (!span || !first || !last || first === last) return null;

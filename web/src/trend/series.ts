@@ -26,7 +26,9 @@ export function seriesOf(
 }
 
 /** Lowest and highest value with the plus-minus taken in; `null` for no points. */
-export function spanOf(series: readonly SeriesPoint[]): { low: number; high: number } | null {
+export function spanOf(
+  series: readonly Pick<SeriesPoint, 'value' | 'plusMinus'>[],
+): { low: number; high: number } | null {
   if (series.length === 0) return null;
   return {
     low: Math.min(...series.map(({ value, plusMinus }) => value - (plusMinus ?? 0))),

@@ -1,0 +1,40 @@
+import { promisify } from 'node:util';
+import { gzip } from 'node:zlib';
+import type { Request, Response } from 'express';
+import type { SeasonFacts } from '../season/season-facts.ts';
+import { rememberingAnswers } from '../store/changes.ts';
+import type { Database } from '../store/database.ts';
+
+const pack = promisify(gzip);
+
+interface Packed {
+  readonly text: Buffer;
+  readonly packed: Buffer;
+}
+
+/** Answers of other days and ranges make room for one another. */
+const remembered = rememberingAnswers<Packed>({ most: 6 });
+
+/**
+ * Sends an answer on all plants. Its text and its packed text are kept until something is written: of 200 plants both take longer than
+ * all else once each plant's share is remembered.
+ *
+ * @param facts that it rests on, beside the store and its address
+ */
+export async function sendPacked(
+  db: Database,
+  { request, response }: { readonly request: Request; readonly response: Response },
+  facts: () => SeasonFacts,
+  reckon: () => Promise<object>,
+): Promise<void> {
+  const { today, fits } = facts();
+  const asked = [today, fits.cameFor(null)];
+  const { text, packed } = await remembered(db, { name: request.originalUrl, asked }, async () => {
+    const written = Buffer.from(JSON.stringify(await reckon()));
+    return { text: written, packed: await pack(written) };
+  });
+  response.type('json');
+  response.vary('Accept-Encoding');
+  if (request.acceptsEncodings('gzip') === 'gzip') response.set('Content-Encoding', 'gzip').send(packed);
+  else response.send(text);
+}

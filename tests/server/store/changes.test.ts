@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { seasonFacts } from '../../../server/season/season-facts.ts';
 import { rememberingPlants } from '../../../server/store/changes.ts';
+import { openDatabase } from '../../../server/store/database.ts';
 import { addNote } from '../../../server/store/notes.ts';
+import { addStop } from '../../../server/store/stops.ts';
 import { addTurn } from '../../../server/store/turns.ts';
 import { openBench, sampleMeasurement, sampleReport } from '../fixtures/open-bench.ts';
 import { cameraJpeg } from '../fixtures/photos.ts';
@@ -60,11 +63,54 @@ describe('what was reckoned of a plant', () => {
       throw new Error('undone');
     });
     expect(undone).toThrow('undone');
-    expect(ask(one)).toBe(1);
+    // What is undone has counted all the same.
+    expect([ask(one), ask(one)]).toEqual([3, 3]);
     addTurn(db, one, TURN);
-    expect(ask(one)).toBe(3);
+    expect(ask(one)).toBe(4);
+  });
+
+  it('is reckoned anew after something of its stand was written, of another stand not', async () => {
+    const { send, one, ask } = await counted();
+    const stands = ['Here', 'There'].map((name) => send('POST', '/api/stands', { name }));
+    const [here, there] = (await Promise.all(stands)).map(({ body }) => body.id);
+    await send('PATCH', `/api/plants/${one}`, { standId: here });
+    expect(ask(one)).toBe(1);
+    await send('PATCH', `/api/stands/${there}`, { lightSide: 'left' });
+    expect(ask(one)).toBe(1);
+    await send('PATCH', `/api/stands/${here}`, { lightSide: 'left' });
+    expect(ask(one)).toBe(2);
+  });
+
+  it('is reckoned anew after another connection wrote', async () => {
+    const { homePath, one, ask } = await counted();
+    expect(ask(one)).toBe(1);
+    const elsewhere = openDatabase(homePath);
+    addNote(elsewhere, one, NOTE);
+    elsewhere.close();
+    expect([ask(one), ask(one)]).toEqual([2, 2]);
+  });
+
+  it('rests on the same facts of all until a record of the kind, a show or a figure changes', async () => {
+    const { db, one, other, send, services } = await counted();
+    const facts = () => seasonFacts(db, services.today()).restsOn({ id: other, kind: 'regal' });
+    const before = facts();
+    addNote(db, one, NOTE);
+    addStop(db, one, { day: '2026-01-10', depth: 'tip', note: '' } as never);
+    expect(same(facts(), before)).toBe(true);
+    addNote(db, one, { day: '2026-05-20', kind: 'full-bloom', text: '' } as never);
+    const withRecord = facts();
+    expect(same(withRecord, before)).toBe(false);
+    await send('POST', '/api/shows', { name: 'Hall', day: '2026-07-01' });
+    const withShow = facts();
+    expect(same(withShow, withRecord)).toBe(false);
+    await send('PUT', '/api/defaults/regal.tip.meanDays', { value: 100 });
+    expect(same(facts(), withShow)).toBe(false);
   });
 });
+
+function same(some: readonly unknown[], others: readonly unknown[]): boolean {
+  return some.length === others.length && some.every((one, at) => one === others[at]);
+}
 
 describe('the readings beside a measurement', () => {
   it('follow the newest measurement of each photo', async () => {

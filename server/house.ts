@@ -1,12 +1,12 @@
 import { availableParallelism } from 'node:os';
 import type { Logger } from 'pino';
+import type { Day } from '../core/day/day.ts';
 import { METHOD_VERSION } from '../core/method-version.ts';
 import type { TurnedReport } from '../core/turned/measure-turned.ts';
 import { createKeepingDesk } from './backup/keeping-desk.ts';
 import { swapInRestored } from './backup/restore.ts';
 import type { KeepingJob, KeepingResult } from './backup/worker.ts';
 import { whenNoneIsKept } from './bench/keep-photo.ts';
-import { benchPage } from './bench/pages.ts';
 import type { BloomFit } from './condition/bloom-fits.ts';
 import { refuseIfItEndedTheReader } from './intake/ended-the-reader.ts';
 import type { ArrivedFile, ReceivedPhoto } from './intake/receive-photo.ts';
@@ -23,6 +23,7 @@ import { createProgressBoard } from './measuring/progress.ts';
 import { createRemeasuring } from './measuring/remeasuring.ts';
 import { openWorkerPool } from './measuring/worker-pool.ts';
 import { createBloomFitting } from './season/bloom-fitting.ts';
+import { reckonAhead } from './season/reckon-ahead.ts';
 import type { Services } from './services.ts';
 import { type DataHome, openDataHome } from './store/data-home.ts';
 import { type Database, openDatabase } from './store/database.ts';
@@ -49,6 +50,8 @@ const MISSING_NAMED = 20;
 export interface HouseOptions {
   /** Whether photos are measured with the trained network; they are when left out. */
   readonly network?: boolean;
+  /** The grower's calendar day; that of this machine when left out. */
+  readonly today?: () => Day;
   /** Called when a backup lies ready to take the store's place: the house is to be closed and opened again. */
   readonly onRestored?: () => void;
 }
@@ -57,7 +60,7 @@ export interface HouseOptions {
 export function openHouse(
   homePath: string,
   log: Logger,
-  { network = true, onRestored = () => {} }: HouseOptions = {},
+  { network = true, today = () => localDay(new Date()), onRestored = () => {} }: HouseOptions = {},
 ): House {
   const home = openDataHome(homePath);
   const lock = lockHome(home.root);
@@ -126,7 +129,6 @@ export function openHouse(
       },
     ),
   );
-  const today = () => localDay(new Date());
   const blooms = createBloomFitting({
     db,
     today,
@@ -134,13 +136,11 @@ export function openHouse(
     reckon: fitting.run,
     tell: (plantId) => progress.tell({ plantId, bloom: 'reckoned' }),
   });
+  let stopAhead = () => {};
   const gettingReady = setTimeout(() => {
     intake.ready();
     measuring.ready();
-    // Whoever looks first need not wait for what is reckoned of every plant.
-    benchPage(db, blooms.facts).catch((fault) => {
-      if (!isClosing) log.error({ err: fault }, 'the bench could not be reckoned ahead');
-    });
+    stopAhead = reckonAhead({ db, today, blooms, log });
   }, THREADS_AFTER_MS).unref();
   const keeping = createKeepingDesk({
     db,
@@ -178,6 +178,7 @@ export function openHouse(
     async close() {
       isClosing = true;
       clearTimeout(gettingReady);
+      stopAhead();
       queue.close();
       lateWrites.close();
       blooms.close();

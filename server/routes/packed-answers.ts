@@ -30,11 +30,30 @@ export async function sendPacked(
   const { today, fits } = facts();
   const asked = [today, fits.cameFor(null)];
   const { text, packed } = await remembered(db, { name: request.originalUrl, asked }, async () => {
-    const written = Buffer.from(JSON.stringify(await reckon()));
+    const written = Buffer.from(jsonOf(await reckon()));
     return { text: written, packed: await pack(written) };
   });
   response.type('json');
   response.vary('Accept-Encoding');
   if (request.acceptsEncodings('gzip') === 'gzip') response.set('Content-Encoding', 'gzip').send(packed);
   else response.send(text);
+}
+
+const texts = new WeakMap<object, string>();
+
+/** An answer as JSON; what its lists hold is written once, as long as it is the same objects. */
+export function jsonOf(answer: object): string {
+  const parts = Object.entries(answer)
+    .filter(([, value]) => value !== undefined)
+    .map(
+      ([key, value]) =>
+        `${JSON.stringify(key)}:${Array.isArray(value) ? `[${value.map(textOf)}]` : JSON.stringify(value)}`,
+    );
+  return `{${parts.join(',')}}`;
+}
+
+function textOf(row: object): string {
+  const text = texts.get(row) ?? JSON.stringify(row);
+  texts.set(row, text);
+  return text;
 }

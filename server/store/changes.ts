@@ -110,7 +110,14 @@ function noteChanges(db: Database): Changes {
   // Another program, as the command line, tells what it wrote to nobody.
   const version = db.prepare('PRAGMA data_version').pluck();
   let heard = version.get();
+  let isHeard = false;
   function heardElsewhere(): number {
+    // Once while nothing is awaited: asking takes longer than all else, and one answer is of one moment.
+    if (isHeard) return ofEverything;
+    isHeard = true;
+    queueMicrotask(() => {
+      isHeard = false;
+    });
     const told = version.get();
     if (told !== heard) ofEverything = ++now;
     heard = told;

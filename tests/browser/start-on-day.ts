@@ -48,17 +48,16 @@ export async function startOnDay(context: BrowserContext, first: string): Promis
 
 /** Serves a home on a day of the calendar. */
 export async function serveHome(home: string, first: string): Promise<ServedHome> {
-  const house = openHouse(home, pino({ level: 'silent' }), { network: false });
   let today: Day = day(first);
-  const services = { ...house.services, today: () => today };
-  const serving = await serve(services, {
+  const house = openHouse(home, pino({ level: 'silent' }), { network: false, today: () => today });
+  const serving = await serve(house.services, {
     host: '127.0.0.1',
     port: 0,
     webFolder: join(import.meta.dirname, '../../dist/web'),
   });
   return {
     url: serving.url,
-    services,
+    services: house.services,
     setDay(next) {
       today = day(next);
     },

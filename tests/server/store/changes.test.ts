@@ -87,6 +87,7 @@ describe('what was reckoned of a plant', () => {
     const elsewhere = openDatabase(homePath);
     addNote(elsewhere, one, NOTE);
     elsewhere.close();
+    await Promise.resolve();
     expect([ask(one), ask(one)]).toEqual([2, 2]);
   });
 

@@ -20,6 +20,12 @@ const TODAY = addDays(FIRST, 63);
 const FORM = { kind: 'logistic', halfDays: 40, riseDays: 16, lastsDays: 21, fallDays: 20 } as const;
 const WEEKS = Array.from({ length: 9 }, (_, week) => 7 * week);
 
+const RIM: PhotoReport['axis'] = {
+  xPx: 320,
+  rimLeftPx: [277, 290],
+  rimRightPx: [363, 290],
+  rimEllipse: null,
+};
 /** Of a photo whose white is known, so that it can teach what is normal. */
 const LEAF: NormalLeaf = {
   photos: 1,
@@ -50,7 +56,7 @@ async function fullBench() {
   };
   const photograph = async (plantId: string, on: string, facts: Partial<PhotoReport>, turnDeg?: number) => {
     const name = `${++seed}.jpg`;
-    reports.set(name, facts);
+    reports.set(name, { axis: RIM, ...facts });
     const turned = turnDeg === undefined ? {} : { turnDeg: String(turnDeg) };
     const { body } = await bench.upload(plantId, [{ name, bytes: await plantJpeg(seed) }], {
       day: on,

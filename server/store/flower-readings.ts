@@ -1,7 +1,6 @@
 import { z } from 'zod';
 import { daySchema } from '../schemas/basics.ts';
 import { allRows, type Database } from './database.ts';
-import { BEFORE_WORK } from './worked-sittings.ts';
 
 const flowerRow = z.object({
   day: daySchema,
@@ -18,7 +17,8 @@ export function flowerReadingsOf(db: Database, plantId: string): FlowerRow[] {
     flowerRow,
     `SELECT sittings.day, coalesce(flower_share, 0) AS share, flower_plus_minus AS plusMinus
      FROM sittings JOIN views ON views.sitting_id = sittings.id JOIN readings ON readings.view_id = views.id
-     WHERE sittings.plant_id = ? AND views.removed_at IS NULL AND sittings.left_out IS NULL AND ${BEFORE_WORK}
+     WHERE sittings.plant_id = ? AND views.removed_at IS NULL AND sittings.left_out IS NULL
+       AND NOT coalesce(views.received_at > sittings.worked_at, 0)
        AND status = 'measured'
      ORDER BY sittings.day`,
     plantId,

@@ -5,6 +5,7 @@ import { type AimedPlant, aimedPlant } from '../bench/aimed-plant.ts';
 import type { BloomFit } from '../condition/bloom-fits.ts';
 import { bloomSoFar, seenBloom } from '../condition/bloom-so-far.ts';
 import { FitsMissing, fitsKept } from '../condition/fits.ts';
+import { rememberingPlants } from '../store/changes.ts';
 import type { Database } from '../store/database.ts';
 import { keptFits } from '../store/kept-fits.ts';
 import { type SeasonFacts, seasonFacts } from './season-facts.ts';
@@ -37,9 +38,11 @@ const AT_ONCE = 4;
 const TELL_EVERY_MS = 2_000;
 
 export function createBloomFitting({ db, today, log, reckon, tell }: BloomFittingParts): BloomFitting {
-  const { keep } = keptFits(db);
+  const { keep, settle } = keptFits(db);
   const came = new Map<string | null, number>();
+  const rememberedMissing = rememberingPlants<readonly BloomFit[]>();
   const wanted = new Set<string>();
+  let keptTimes = 0;
   let [isWorking, isClosed] = [false, false];
   let toldAtMs = Number.NEGATIVE_INFINITY;
   const fits = fitsKept(db, {
@@ -76,6 +79,7 @@ export function createBloomFitting({ db, today, log, reckon, tell }: BloomFittin
         const answers = await reckon(missing);
         if (isClosed) break;
         for (const [at, { name, question }] of missing.entries()) keep(name, question, answers[at]);
+        keptTimes++;
       }
     } catch (fault) {
       if (!isClosed) log.error({ err: fault, plantId }, 'a bloom could not be fitted');
@@ -98,8 +102,13 @@ export function createBloomFitting({ db, today, log, reckon, tell }: BloomFittin
 
   return {
     facts,
-    forPage: async (plantId) => {
-      await fitted(plantId, askAll);
+    async forPage(plantId) {
+      const plant = aimedPlant(db, plantId, today());
+      if (plant === null) return;
+      const asked = [...facts().restsOn(plant), keptTimes];
+      // Asking for all that is kept takes as long as half a page.
+      const missing = rememberedMissing(db, { plantId, asked }, () => missingOf(plantId, askAll));
+      if (missing.length > 0) await fitted(plantId, askAll);
     },
     async forAll() {
       for (const { id } of knownPlants(db).filter(({ putAway }) => !putAway)) await fitted(id, seenBloom);
@@ -107,6 +116,7 @@ export function createBloomFitting({ db, today, log, reckon, tell }: BloomFittin
     close() {
       isClosed = true;
       wanted.clear();
+      settle();
     },
   };
 }

@@ -14,12 +14,16 @@ export interface KeptFits {
    */
   kept(name: string, question: object): unknown;
   keep(name: string, question: object, answer: unknown): void;
+  /** Writes what is not written yet, before the database is closed. */
+  settle(): void;
 }
 
 const CORE = join(import.meta.dirname, '../../core');
-/** Answers that nobody asked for since so long make room when a new one is kept. */
+/** Answers that were kept so long ago make room, once in the program's life. */
 const KEPT_DAYS = 400;
 const AT_ONCE = 100;
+/** A commit waits for the disk, and everybody for it: those that come soon after one another share one. */
+const WRITE_AFTER_MS = 2_000;
 
 const row = z.object({ answer: jsonText });
 const known = new WeakMap<Database, KeptFits>();
@@ -33,12 +37,13 @@ export function keptFits(db: Database): KeptFits {
 
 function keepIn(db: Database): KeptFits {
   const unwritten = new Map<string, unknown>();
-  // Many come at once, on the first look at a bench: they are written together, and nobody waits for the disk.
+  let isTidy = false;
   const write = () => {
-    if (!db.open) return;
+    if (!db.open || unwritten.size === 0) return;
     try {
       db.transaction(() => {
-        run(db, `DELETE FROM kept_fits WHERE kept_on < date('now', ?)`, `-${KEPT_DAYS} days`);
+        if (!isTidy) run(db, `DELETE FROM kept_fits WHERE kept_on < date('now', ?)`, `-${KEPT_DAYS} days`);
+        isTidy = true;
         for (const [question, answer] of unwritten) {
           run(
             db,
@@ -60,11 +65,12 @@ function keepIn(db: Database): KeptFits {
       return oneRow(db, row, 'SELECT answer FROM kept_fits WHERE question = ?', key)?.answer;
     },
     keep(name, question, answer) {
-      if (unwritten.size === 0) setTimeout(write, 0);
+      if (unwritten.size === 0) setTimeout(write, WRITE_AFTER_MS).unref();
       unwritten.set(keyOf(name, question), answer);
       // So that a stop on the way through a large bench loses few.
       if (unwritten.size >= AT_ONCE && !db.inTransaction) write();
     },
+    settle: write,
   };
 }
 

@@ -95,13 +95,14 @@ describe('a page that is asked for few whole sittings', () => {
 describe('a fit that takes long', () => {
   it('is kept in the store, for its question alone', async () => {
     const { services } = await manySittings();
-    const { kept, keep } = keptFits(services.db);
+    const { kept, keep, settle } = keptFits(services.db);
     const rows = () => services.db.prepare('SELECT count(*) AS n FROM kept_fits').get() as { n: number };
+    settle();
     const before = rows().n;
     expect(kept('test', { n: 1 })).toBeUndefined();
     keep('test', { n: 1 }, { told: 1 });
     expect(kept('test', { n: 1 })).toEqual({ told: 1 });
-    await new Promise((resolve) => setTimeout(resolve, 20));
+    settle();
     expect(rows().n).toBe(before + 1);
     expect([kept('test', { n: 1 }), kept('test', { n: 2 }), kept('other', { n: 1 })]).toEqual([
       { told: 1 },

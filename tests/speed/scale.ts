@@ -142,6 +142,7 @@ try {
     ['year', `/api/plants/${id}/year`],
     ['shows', '/api/shows'],
   ] as const;
+  heard.page = 'bench';
   await firstLook(serving.url, house.services.db);
   console.log('\npage               first    median      95 % processor, 95 %   packed');
   for (const [name, path] of pages) {

@@ -4,10 +4,10 @@ import { aimedShow } from '../../core/season/aimed-show.ts';
 import type { Entry, Show } from '../../core/season/show.ts';
 import { emptyShow } from '../schemas/show.ts';
 import { knownEntries, knownPlants, knownShows } from '../season/shared-facts.ts';
-import { rememberingPlants } from '../store/changes.ts';
 import type { Database } from '../store/database.ts';
 import { setEntry, withdraw } from '../store/entries.ts';
 import { changePlant, type PlantRow, plantById } from '../store/plants.ts';
+import { rememberingPlants } from '../store/remembering.ts';
 import { addShow, showOfDay } from '../store/shows.ts';
 
 /** A plant with the show that its stops are planned for. */

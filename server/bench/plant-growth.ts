@@ -10,9 +10,9 @@ import {
 } from '../../core/growth/growth.ts';
 import { type RadiusReading, radiusReadings } from '../../core/growth/radius-readings.ts';
 import type { PlantGrowth } from '../schemas/cuts.ts';
-import { rememberingPlants } from '../store/changes.ts';
 import type { Database } from '../store/database.ts';
 import { allPlants, type PlantRow } from '../store/plants.ts';
+import { rememberingPlants } from '../store/remembering.ts';
 import { stopsOfPlant } from '../store/stops.ts';
 import type { AimedPlant } from './aimed-plant.ts';
 import { remembering } from './remembering.ts';

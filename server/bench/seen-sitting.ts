@@ -2,9 +2,9 @@ import { addDays, type Day } from '../../core/day/day.ts';
 import type { LightPlace } from '../../core/turned/turn-advice.ts';
 import type { Sitting, View } from '../schemas/sitting.ts';
 import { type BriefView, briefViews } from '../store/brief-views.ts';
-import { rememberingPlants } from '../store/changes.ts';
 import type { Database } from '../store/database.ts';
 import { joiningsOfNewestSittings } from '../store/joinings.ts';
+import { rememberingPlants } from '../store/remembering.ts';
 import { viewsOfNewestSittings } from '../store/views.ts';
 import { sittingAnswers } from './sitting-answer.ts';
 

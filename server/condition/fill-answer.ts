@@ -7,8 +7,8 @@ import type { AimedPlant } from '../bench/aimed-plant.ts';
 import type { SeenSitting } from '../bench/seen-sitting.ts';
 import type { PlantFill } from '../schemas/condition.ts';
 import type { SeasonFacts } from '../season/season-facts.ts';
-import { rememberingPlants } from '../store/changes.ts';
 import type { Database } from '../store/database.ts';
+import { rememberingPlants } from '../store/remembering.ts';
 import { othersOfKind, tightnessWithin } from '../store/tightness.ts';
 
 /** Plants are as far on when their days since the last stop differ by no more. */

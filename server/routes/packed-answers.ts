@@ -2,8 +2,8 @@ import { promisify } from 'node:util';
 import { gzip } from 'node:zlib';
 import type { Request, Response } from 'express';
 import type { SeasonFacts } from '../season/season-facts.ts';
-import { rememberingAnswers } from '../store/changes.ts';
 import type { Database } from '../store/database.ts';
+import { rememberingAnswers } from '../store/remembering.ts';
 
 const pack = promisify(gzip);
 

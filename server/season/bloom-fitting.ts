@@ -5,9 +5,9 @@ import { type AimedPlant, aimedPlant } from '../bench/aimed-plant.ts';
 import type { BloomFit } from '../condition/bloom-fits.ts';
 import { bloomSoFar, seenBloom } from '../condition/bloom-so-far.ts';
 import { FitsMissing, fitsKept } from '../condition/fits.ts';
-import { rememberingPlants } from '../store/changes.ts';
 import type { Database } from '../store/database.ts';
 import { keptFits } from '../store/kept-fits.ts';
+import { rememberingPlants } from '../store/remembering.ts';
 import { type SeasonFacts, seasonFacts } from './season-facts.ts';
 import { knownPlants } from './shared-facts.ts';
 

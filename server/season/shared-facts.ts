@@ -4,11 +4,11 @@ import type { Show } from '../../core/season/show.ts';
 import type { StopDefaults } from '../../core/season/stop-defaults.ts';
 import type { SeasonNoteRow } from '../schemas/season-note.ts';
 import type { EntryRow } from '../schemas/show.ts';
-import { rememberingPlants, rememberingTables } from '../store/changes.ts';
 import type { Database } from '../store/database.ts';
 import { entriesOfPlant } from '../store/entries.ts';
 import { ownFigures } from '../store/own-figures.ts';
 import { allPlants, type PlantRow } from '../store/plants.ts';
+import { rememberingPlants, rememberingTables } from '../store/remembering.ts';
 import { allSeasonNotes } from '../store/season-notes.ts';
 import { allShows } from '../store/shows.ts';
 

@@ -1,8 +1,8 @@
 import type { Day } from '../../core/day/day.ts';
 import type { AimedPlant } from '../bench/aimed-plant.ts';
 import type { ShowList } from '../schemas/show.ts';
-import { rememberingPlants } from '../store/changes.ts';
 import type { Database } from '../store/database.ts';
+import { rememberingPlants } from '../store/remembering.ts';
 import { againstClass, plantSize } from './entry-answers.ts';
 import { inTurns } from './in-turns.ts';
 import type { SeasonFacts } from './season-facts.ts';

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { seasonFacts } from '../../../server/season/season-facts.ts';
-import { rememberingPlants } from '../../../server/store/changes.ts';
 import { openDatabase } from '../../../server/store/database.ts';
 import { addNote } from '../../../server/store/notes.ts';
+import { rememberingPlants } from '../../../server/store/remembering.ts';
 import { addStop } from '../../../server/store/stops.ts';
 import { addTurn } from '../../../server/store/turns.ts';
 import { openBench, sampleMeasurement, sampleReport } from '../fixtures/open-bench.ts';

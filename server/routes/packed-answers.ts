@@ -30,7 +30,7 @@ export async function sendPacked(
   const { today, fits } = facts();
   const asked = [today, fits.cameFor(null)];
   const { text, packed } = await remembered(db, { name: request.originalUrl, asked }, async () => {
-    const written = Buffer.from(jsonOf(await reckon()));
+    const written = jsonOf(await reckon());
     return { text: written, packed: await pack(written) };
   });
   response.type('json');
@@ -39,21 +39,25 @@ export async function sendPacked(
   else response.send(text);
 }
 
-const texts = new WeakMap<object, string>();
+const texts = new WeakMap<object, Buffer>();
+const [COMMA, OPEN, CLOSE] = [',', '[', ']'].map((sign) => Buffer.from(sign)) as [Buffer, Buffer, Buffer];
 
-/** An answer as JSON; what its lists hold is written once, as long as it is the same objects. */
-export function jsonOf(answer: object): string {
-  const parts = Object.entries(answer)
-    .filter(([, value]) => value !== undefined)
-    .map(
-      ([key, value]) =>
-        `${JSON.stringify(key)}:${Array.isArray(value) ? `[${value.map(textOf)}]` : JSON.stringify(value)}`,
-    );
-  return `{${parts.join(',')}}`;
+/** An answer as the bytes of its JSON; what its lists hold is written once, as long as it is the same objects. */
+export function jsonOf(answer: object): Buffer {
+  const parts = Object.entries(answer).filter(([, value]) => value !== undefined);
+  const bytes = parts.flatMap(([key, value], at) => [
+    Buffer.from(`${at === 0 ? '' : ','}${JSON.stringify(key)}:`),
+    ...(Array.isArray(value) ? listBytes(value) : [Buffer.from(JSON.stringify(value))]),
+  ]);
+  return Buffer.concat([Buffer.from('{'), ...bytes, Buffer.from('}')]);
 }
 
-function textOf(row: object): string {
-  const text = texts.get(row) ?? JSON.stringify(row);
-  texts.set(row, text);
-  return text;
+function listBytes(rows: readonly object[]): Buffer[] {
+  return [OPEN, ...rows.flatMap((row, at) => (at === 0 ? [bytesOf(row)] : [COMMA, bytesOf(row)])), CLOSE];
+}
+
+function bytesOf(row: object): Buffer {
+  const known = texts.get(row) ?? Buffer.from(JSON.stringify(row));
+  texts.set(row, known);
+  return known;
 }

@@ -12,8 +12,8 @@ describe('an answer on all plants', () => {
       rows: [row, { ...row, name: '' }, row],
       of: { a: 1 },
     };
-    expect(jsonOf(answer)).toBe(JSON.stringify(answer));
-    expect(jsonOf({})).toBe('{}');
+    expect(jsonOf(answer).toString()).toBe(JSON.stringify(answer));
+    expect(jsonOf({}).toString()).toBe('{}');
   });
 
   it('is sent packed to who takes it and plain to who does not, the same both ways and again', async () => {

@@ -293,6 +293,8 @@ const FURTHER: Readonly<Record<string, (full: Full) => Promise<unknown> | unknow
   'a stand is placed on earth': ({ send, stand }) => send('PATCH', `/stands/${stand}`, { latitudeDeg: 52 }),
   'the day turns': ({ turnDayTo }) => turnDayTo(addDays(TODAY, 1)),
   'a week passes': ({ turnDayTo }) => turnDayTo(addDays(TODAY, 8)),
+  'the light of a stand changes': ({ send, stand }) =>
+    send('PATCH', `/stands/${stand}`, { lightSide: 'right' }),
   'another program writes a plant': ({ bench, one }) =>
     writeElsewhere(bench, `UPDATE plants SET name = 'Named elsewhere' WHERE id = '${one}'`),
   'another program sets a figure': ({ bench }) => writeElsewhere(bench, `UPDATE own_figures SET value = 90`),

@@ -59,9 +59,9 @@ const rememberedStops = rememberingPlants<readonly Stop[]>();
 const rememberedNotes = rememberingPlants<readonly Note[]>();
 const rememberedOwnWork = rememberingPlants<readonly OwnWorkRow[]>();
 const rememberedWorkWords = rememberingPlants<readonly WorkWord[]>();
-const rememberedSittingDays = rememberingPlants<readonly Day[]>();
+const rememberedSittingDays = rememberingPlants<readonly Day[]>({ ofPhotos: true });
 const rememberedTurnDays = rememberingPlants<readonly Day[]>();
-const rememberedReadings = rememberingPlants<readonly BloomReading[]>();
+const rememberedReadings = rememberingPlants<readonly BloomReading[]>({ ofPhotos: true });
 const rememberedRecords = rememberingPlants<readonly BloomRecord[]>({ isSteady: true });
 
 /** @param fits of blooms; what is not kept is reckoned on the spot when left out */

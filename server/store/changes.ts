@@ -4,6 +4,8 @@ import type { Database } from './database.ts';
 interface ToldOf {
   readonly plants?: (row: string) => string;
   readonly stands?: (row: string) => string;
+  /** It tells of the plant's photos and what was measured of them. */
+  readonly ofPhotos?: true;
   /** It is asked for as a table: its rows tell of all plants, or are listed. */
   readonly asTable?: true;
 }
@@ -16,7 +18,7 @@ const ofItsSitting: ToldOf = {
 /** A table that does not stand here counts for everything. */
 const TABLES: Readonly<Record<string, ToldOf>> = {
   plants: { plants: (row) => `SELECT ${row}.id AS id`, asTable: true },
-  sittings: ofItsPlant,
+  sittings: { ...ofItsPlant, ofPhotos: true },
   turns: ofItsPlant,
   stops: ofItsPlant,
   notes: ofItsPlant,
@@ -25,13 +27,14 @@ const TABLES: Readonly<Record<string, ToldOf>> = {
   work_words: ofItsPlant,
   bloom_words: ofItsPlant,
   healthy_days: ofItsPlant,
-  views: ofItsSitting,
+  views: { ...ofItsSitting, ofPhotos: true },
   joinings: ofItsSitting,
   cut_marks: ofItsSitting,
   placed_stems: ofItsSitting,
   // The sitting that is being measured anew is not joined meanwhile.
   remeasuring: ofItsSitting,
   measurements: {
+    ofPhotos: true,
     plants: (row) =>
       `SELECT plant_id AS id FROM sittings JOIN views ON sitting_id = sittings.id WHERE views.id = ${row}.view_id`,
   },
@@ -62,6 +65,8 @@ export type AskedTable = 'plants' | 'shows' | 'season_notes' | 'own_figures';
 interface Changes {
   /** Of what tells of this plant: its own rows, and the stands where it stands or was photographed. */
   ofPlant(plantId: string): number;
+  /** Of its photos and what was measured of them, which may be thousands. */
+  ofPhotos(plantId: string): number;
   ofTables(names: readonly AskedTable[]): number;
   /** Of what tells of any plant. */
   ofAll(): number;
@@ -141,6 +146,7 @@ function noteChanges(db: Database): Changes {
       if (!db.inTransaction) stands.set(plantId, { asOf, keys });
       return latest([`plant ${plantId}`, ...keys]);
     },
+    ofPhotos: (plantId) => latest([`photos ${plantId}`]),
     ofTables: (names) => latest(names.map((name) => `table ${name}`)),
     ofAll: () => {
       heardElsewhere();
@@ -152,9 +158,10 @@ function noteChanges(db: Database): Changes {
 function notingOf(table: string, row: string): string[] {
   const told = TABLES[table];
   if (told === undefined) return ['SELECT note_all_written();'];
-  const { plants, stands, asTable } = told;
+  const { plants, stands, ofPhotos, asTable } = told;
   return [
     ...(plants ? [`SELECT note_written('plant', id) FROM (${plants(row)});`] : []),
+    ...(plants && ofPhotos ? [`SELECT note_written('photos', id) FROM (${plants(row)});`] : []),
     ...(stands ? [`SELECT note_written('stand', id) FROM (${stands(row)});`] : []),
     ...(asTable ? [`SELECT note_written('table', '${table}');`] : []),
   ];

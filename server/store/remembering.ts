@@ -11,6 +11,8 @@ interface Kept<Answer> {
 export interface Remembering {
   /** Plants whose answer is kept, for what is large; the one longest unasked goes first. */
   readonly most?: number;
+  /** It hangs on nothing of the plant but its photos and what was measured of them. */
+  readonly ofPhotos?: boolean;
   /** An answer that reads as the last one is the last one itself, so that what rests on it need not be reckoned anew. Plain data only. */
   readonly isSteady?: boolean;
 }
@@ -26,6 +28,7 @@ export interface Remembering {
 export function rememberingPlants<Answer>({
   most = Number.POSITIVE_INFINITY,
   isSteady = false,
+  ofPhotos = false,
 }: Remembering = {}): (
   db: Database,
   of: { readonly plantId: string; readonly asked: readonly unknown[] },
@@ -37,7 +40,9 @@ export function rememberingPlants<Answer>({
     const answers = kept.get(db) ?? new Map<string, Kept<Answer>>();
     kept.set(db, answers);
     const last = answers.get(plantId);
-    const answered = answerAsOf(last, changesOf(db).ofPlant(plantId), asked, reckon, isSteady);
+    const changes = changesOf(db);
+    const asOf = ofPhotos ? changes.ofPhotos(plantId) : changes.ofPlant(plantId);
+    const answered = answerAsOf(last, asOf, asked, reckon, isSteady);
     putLast(answers, plantId, answered, most);
     return answered.answer;
   };

@@ -29,7 +29,10 @@ export function edgeContact(canopy: Mask, potSeen: boolean): EdgeContact {
   for (let y = 0; y < height; y++) {
     for (let x = 0; x < width; x++) {
       if (data[y * width + x] === 0) continue;
-      [minX, maxX, minY, maxY] = [Math.min(minX, x), Math.max(maxX, x), Math.min(minY, y), Math.max(maxY, y)];
+      if (x < minX) minX = x;
+      if (x > maxX) maxX = x;
+      if (y < minY) minY = y;
+      if (y > maxY) maxY = y;
       if (x < 2) left += 0.5;
       if (x >= width - 2) right += 0.5;
       if (y < 2) top += 0.5;

@@ -12,12 +12,15 @@ const LEAST_CANOPY_L = 8;
 /** Whether nothing in the photo is light enough; a near-black backdrop alone is no fault. */
 export function isTooDark(picture: LabPicture, canopy: Mask | null): boolean {
   let light = 0;
-  for (const value of picture.l) if (value >= LEAST_LIGHT_L) light++;
+  for (let i = 0; i < picture.l.length; i++) if ((picture.l[i] as number) >= LEAST_LIGHT_L) light++;
   if (light < LEAST_LIGHT_SHARE * picture.l.length) return true;
   if (canopy === null) return false;
-  const leaves: number[] = [];
-  for (let i = 0; i < picture.l.length; i++) if (canopy.data[i] === 1) leaves.push(picture.l[i] as number);
-  return leaves.length > 0 && percentile(Float32Array.from(leaves), 0.6) < LEAST_CANOPY_L;
+  const leaves = picture.l.slice();
+  let count = 0;
+  for (let i = 0; i < picture.l.length; i++) {
+    if (canopy.data[i] === 1) leaves[count++] = picture.l[i] as number;
+  }
+  return count > 0 && percentile(leaves.subarray(0, count), 0.6) < LEAST_CANOPY_L;
 }
 
 /** Half the side of the square in which an edge's whole step is looked for, px. */
@@ -59,10 +62,12 @@ export function edgeWidthPx(door: OpenCvDoor, picture: LabPicture, region: Mask)
 
 /** Lightest less darkest within the reach of a step. */
 function stepAround(l: Float32Array, { width, height }: LabPicture, at: number): number {
-  const [row, column] = [Math.floor(at / width), at % width];
+  const row = Math.floor(at / width);
+  const column = at % width;
   const from = Math.max(0, column - STEP_REACH_PX);
   const until = Math.min(width, column + STEP_REACH_PX + 1);
-  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
   for (let y = Math.max(0, row - STEP_REACH_PX); y <= Math.min(height - 1, row + STEP_REACH_PX); y++) {
     for (let i = y * width + from; i < y * width + until; i++) {
       const value = l[i] as number;

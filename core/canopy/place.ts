@@ -59,7 +59,9 @@ function placeFromEmpty(door: OpenCvDoor, raster: Raster, picture: LabPicture, e
   if (laid === null) return null;
   const small = labOfRaster(shrinkRaster(door, laid, Math.max(picture.width, picture.height)));
   const near = nearestWithin(door, picture, small, 1);
-  const deltas = Float32Array.from(near.l, (_, i) => deltaAt(picture, near, i)).sort();
+  const deltas = new Float32Array(near.l.length);
+  for (let i = 0; i < deltas.length; i++) deltas[i] = deltaAt(picture, near, i);
+  deltas.sort();
   const fitting = deltas.findIndex((delta) => delta > 8);
   const plainShare = fitting < 0 ? 1 : fitting / deltas.length;
   if (plainShare < FITTING_SHARE) return null;
@@ -82,7 +84,13 @@ function nearestWithin(door: OpenCvDoor, seen: LabPicture, empty: LabPicture, re
   const [l, a, b] = (['l', 'a', 'b'] as const).map((channel) => {
     const low = lowestNearby(door, empty[channel], empty, reachPx);
     const high = highestNearby(door, empty[channel], empty, reachPx);
-    return seen[channel].map((value, i) => Math.max(low[i] as number, Math.min(high[i] as number, value)));
+    const nearest = seen[channel].slice();
+    for (let i = 0; i < nearest.length; i++) {
+      const value = nearest[i] as number;
+      if (value < (low[i] as number)) nearest[i] = low[i] as number;
+      else if (value > (high[i] as number)) nearest[i] = high[i] as number;
+    }
+    return nearest;
   }) as [Float32Array, Float32Array, Float32Array];
   return { width: empty.width, height: empty.height, l, a, b };
 }

@@ -51,7 +51,9 @@ export function resizeMask(
 ): Mask {
   if (mask.width === size.width && mask.height === size.height) return mask;
   return door.use((cv, keep) => {
-    const source = matOfMask(cv, keep, { ...mask, data: mask.data.map((inside) => 255 * inside) });
+    const source = keep(new cv.Mat(mask.height, mask.width, cv.CV_8UC1));
+    const coverage = source.data;
+    for (let i = 0; i < coverage.length; i++) coverage[i] = 255 * (mask.data[i] as number);
     const target = keep(new cv.Mat());
     const manner = size.width < mask.width ? cv.INTER_AREA : cv.INTER_LINEAR;
     cv.resize(source, target, new cv.Size(size.width, size.height), 0, 0, manner);

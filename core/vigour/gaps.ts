@@ -69,12 +69,15 @@ export function gapsOf({ mask }: Silhouette, place: GapPlace): Gaps | null {
   const [centreX, centreY] = place.centrePx;
   const lowest = Math.min(mask.height, Math.round(place.rimYPx ?? mask.height));
   const reach = Math.ceil(place.radiusPx);
+  const left = Math.round(centreX - 0.5);
+  const top = Math.round(centreY - 0.5);
   for (let dy = -reach; dy <= reach; dy++) {
     for (let dx = -reach; dx <= reach; dx++) {
       if (dx * dx + dy * dy > place.radiusPx ** 2) continue;
       const sector = sums[clockOf(Math.atan2(dy, dx)) % SECTORS] as (typeof sums)[number];
       sector.whole++;
-      const [x, y] = [Math.round(centreX - 0.5) + dx, Math.round(centreY - 0.5) + dy];
+      const x = left + dx;
+      const y = top + dy;
       if (y >= lowest) continue;
       sector.all++;
       if (!isCanopy(mask, x, y)) sector.open++;
@@ -117,9 +120,9 @@ function openBaseOf(mask: Mask, lowest: number, edgePx: number) {
   for (let y = 0; y < lowest; y++) {
     for (let x = 0; x < mask.width; x++) {
       if (!isCanopy(mask, x, y)) continue;
-      top = Math.min(top, y);
-      left = Math.min(left, x);
-      right = Math.max(right, x);
+      if (y < top) top = y;
+      if (x < left) left = x;
+      if (x > right) right = x;
     }
   }
   if (right < left) return null;

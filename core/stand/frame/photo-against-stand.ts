@@ -59,16 +59,18 @@ export function photoAgainstStand(
 }
 
 function stopsBetween(photo: Raster, reference: Raster, plant: Mask | null): number | null {
-  const ratios: number[] = [];
   const pixels = photo.width * photo.height;
+  const ratios = new Float64Array(Math.ceil(pixels / 5));
+  let count = 0;
   for (let i = 0; i < pixels; i += 5) {
     if (plant?.data[i] === 1) continue;
-    const [now, before] = [photo.data[3 * i + 1] as number, reference.data[3 * i + 1] as number];
+    const now = photo.data[3 * i + 1] as number;
+    const before = reference.data[3 * i + 1] as number;
     if (now < DARKEST || before < DARKEST || now > LIGHTEST || before > LIGHTEST) continue;
-    ratios.push((LINEAR_OF_BYTE[now] as number) / (LINEAR_OF_BYTE[before] as number));
+    ratios[count++] = (LINEAR_OF_BYTE[now] as number) / (LINEAR_OF_BYTE[before] as number);
   }
-  if (ratios.length < pixels / 100) return null;
-  return Math.log2(ratios.sort((one, other) => one - other)[ratios.length >> 1] as number);
+  if (count < pixels / 100) return null;
+  return Math.log2(ratios.subarray(0, count).sort()[count >> 1] as number);
 }
 
 function stillMask({ width, height }: Raster, plant: Mask | null): Mask {

@@ -31,10 +31,10 @@ export function traceOutlines(filled: Mask): Loop[] {
   const walked = new Uint8Array(width * height);
   const loops: Loop[] = [];
 
-  for (let y = 0; y < height; y++) {
-    for (let x = 0; x < width; x++) {
+  for (let y = 0, i = 0; y < height; y++) {
+    for (let x = 0; x < width; x++, i++) {
       // Every loop runs right along the top edge of some pixel at least once, so starting there finds all.
-      if (!inside(x, y) || inside(x, y - 1) || walked[y * width + x] === 1) continue;
+      if (data[i] !== 1 || (y > 0 && data[i - width] === 1) || walked[i] === 1) continue;
       loops.push(walkLoop(x, y, inside, walked, width));
     }
   }

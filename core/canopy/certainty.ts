@@ -1,6 +1,7 @@
 import type { OpenCvDoor } from '../opencv/door.ts';
-import { maskParts, openMask } from '../opencv/masks.ts';
+import { maskParts } from '../opencv/masks.ts';
 import { resizeMask } from '../opencv/pictures.ts';
+import { openMask } from '../raster/discs.ts';
 import type { Mask, Raster } from '../raster/raster.ts';
 import type { Evidence } from './evidence.ts';
 import type { CertaintyMap, UnsureZone } from './found-plant.ts';
@@ -58,7 +59,7 @@ export function unsureZones(door: OpenCvDoor, canopy: Evidence, raster: Raster):
       data[i] = odds > 0 === inCanopy && Math.abs(odds) < UNSURE_ODDS ? 1 : 0;
     }
     const unsure: Mask = { width, height, data };
-    const wide = openMask(door, unsure, THIN_PX);
+    const wide = openMask(unsure, THIN_PX);
     const { parts, labels } = maskParts(door, wide);
     for (const part of parts) {
       if (part.areaPx < LEAST_ZONE_SHARE * area) break;

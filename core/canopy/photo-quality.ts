@@ -1,5 +1,5 @@
 import type { OpenCvDoor } from '../opencv/door.ts';
-import { blurPlane, highestNearby } from '../opencv/pictures.ts';
+import { blurPlane } from '../opencv/pictures.ts';
 import type { LabPicture } from '../raster/lab.ts';
 import type { Mask } from '../raster/raster.ts';
 
@@ -49,15 +49,32 @@ export function edgeWidthPx(door: OpenCvDoor, picture: LabPicture, region: Mask)
       slope[i] = 0.5 * Math.sqrt(across * across + down * down);
     }
   }
-  const steepest = highestNearby(door, slope, picture, 2);
   const widths: number[] = [];
   for (let i = 0; i < l.length; i++) {
-    const isCrest = (slope[i] as number) > 0 && slope[i] === steepest[i];
-    if (region.data[i] !== 1 || !isCrest) continue;
+    if (region.data[i] !== 1 || !isCrest(slope, picture, i)) continue;
     const step = stepAround(l, picture, i);
     if (step > LEAST_STEP_L) widths.push(step / (slope[i] as number));
   }
   return widths.length < 20 ? null : percentile(Float32Array.from(widths), 0.1);
+}
+
+/** How far around nothing may be steeper, px. */
+const CREST_REACH_PX = 2;
+
+function isCrest(slope: Float32Array, { width, height }: LabPicture, at: number): boolean {
+  const steepness = slope[at] as number;
+  if (!(steepness > 0)) return false;
+  const row = Math.floor(at / width);
+  const column = at % width;
+  const left = Math.max(0, column - CREST_REACH_PX);
+  const right = Math.min(width - 1, column + CREST_REACH_PX);
+  const bottom = Math.min(height - 1, row + CREST_REACH_PX);
+  for (let y = Math.max(0, row - CREST_REACH_PX); y <= bottom; y++) {
+    for (let i = y * width + left; i <= y * width + right; i++) {
+      if ((slope[i] as number) > steepness) return false;
+    }
+  }
+  return true;
 }
 
 /** Lightest less darkest within the reach of a step. */

@@ -1,11 +1,12 @@
 import type { OpenCvDoor } from '../opencv/door.ts';
-import { highestNearby, lowestNearby, shrinkRaster } from '../opencv/pictures.ts';
+import { shrinkRaster } from '../opencv/pictures.ts';
 import { type LabPicture, labOfRaster } from '../raster/lab.ts';
 import type { Raster } from '../raster/raster.ts';
 import { type Backdrop, deltaAt, fitBackdrop, stretchBackdrop } from './backdrop-model.ts';
 import { fitEmptyPhoto } from './empty-backdrop.ts';
 import { followBackdrop } from './follow-backdrop.ts';
 import { NOTES } from './hints.ts';
+import { nearestWithin } from './nearest-colour.ts';
 import { followSides } from './side-profile.ts';
 import { cropRaster, type Window } from './window.ts';
 
@@ -58,7 +59,7 @@ function placeFromEmpty(door: OpenCvDoor, raster: Raster, picture: LabPicture, e
   const laid = fitEmptyPhoto(door, raster, empty);
   if (laid === null) return null;
   const small = labOfRaster(shrinkRaster(door, laid, Math.max(picture.width, picture.height)));
-  const near = nearestWithin(door, picture, small, 1);
+  const near = nearestWithin(picture, small, 1);
   const deltas = new Float32Array(near.l.length);
   for (let i = 0; i < deltas.length; i++) deltas[i] = deltaAt(picture, near, i);
   deltas.sort();
@@ -70,27 +71,8 @@ function placeFromEmpty(door: OpenCvDoor, raster: Raster, picture: LabPicture, e
   const reach = Math.max(1, Math.round(Math.max(raster.width, raster.height) / 800));
   return {
     backdrop,
-    expectedIn: (window, seen) => nearestWithin(door, seen, labOfRaster(cropRaster(laid, window)), reach),
+    expectedIn: (window, seen) => nearestWithin(seen, labOfRaster(cropRaster(laid, window)), reach),
     fromEmpty: true,
     notes: [],
   };
-}
-
-/**
- * What of the empty photo's colours within `reachPx` comes nearest to what is seen, channel by channel, so that detail
- * which moved by a px does not count as change.
- */
-function nearestWithin(door: OpenCvDoor, seen: LabPicture, empty: LabPicture, reachPx: number): LabPicture {
-  const [l, a, b] = (['l', 'a', 'b'] as const).map((channel) => {
-    const low = lowestNearby(door, empty[channel], empty, reachPx);
-    const high = highestNearby(door, empty[channel], empty, reachPx);
-    const nearest = seen[channel].slice();
-    for (let i = 0; i < nearest.length; i++) {
-      const value = nearest[i] as number;
-      if (value < (low[i] as number)) nearest[i] = low[i] as number;
-      else if (value > (high[i] as number)) nearest[i] = high[i] as number;
-    }
-    return nearest;
-  }) as [Float32Array, Float32Array, Float32Array];
-  return { width: empty.width, height: empty.height, l, a, b };
 }

@@ -1,5 +1,5 @@
-import { openMask } from '../opencv/masks.ts';
 import { highestNearby } from '../opencv/pictures.ts';
+import { openMask } from '../raster/discs.ts';
 import { emptyMask, type Mask, maskArea } from '../raster/raster.ts';
 import { backdropDistance, distanceEvidence } from './backdrop-distance.ts';
 import type { Backdrop } from './backdrop-model.ts';
@@ -70,7 +70,6 @@ export function hearBefore(scene: Scene, place: Place, backdrop: Backdrop): Hear
   return {
     object: stands,
     unseen: openMask(
-      door,
       masked(canopy, (i) => isUnseen(seen.logOdds[i] as number)),
       UNSEEN.leastPx,
     ),

@@ -1,6 +1,6 @@
 import type { OpenCvDoor } from '../opencv/door.ts';
-import { closeMask, dilateMask, erodeMask } from '../opencv/masks.ts';
 import { resizeMask } from '../opencv/pictures.ts';
+import { closeMask, dilateMask, erodeMask } from '../raster/discs.ts';
 import { type LabPicture, labOfRaster } from '../raster/lab.ts';
 import { emptyMask, type Mask, type Raster } from '../raster/raster.ts';
 import { backdropDistance, evenDistance } from './backdrop-distance.ts';
@@ -32,7 +32,7 @@ export function refineEdge(
   place: Place & { readonly backdrop: Backdrop },
 ): DrawnEdge {
   const whole = { width: raster.width, height: raster.height };
-  const nearby = resizeMask(door, dilateMask(door, first.canopy, SEARCH_PX), raster);
+  const nearby = resizeMask(door, dilateMask(first.canopy, SEARCH_PX), raster);
   const window = windowAround(nearby);
   if (window === null) return { canopy: emptyMask(whole.width, whole.height), uncertaintyPx: 0 };
   const enlarged = (mask: Mask) => cropMask(resizeMask(door, mask, raster), window);
@@ -41,11 +41,11 @@ export function refineEdge(
   const decided = enlarged(first.canopy);
   const given = enlarged(first.given);
   // Inside, an empty photo's likeness is no proof of a gap: there the first decision stands.
-  const inside = place.fromEmpty ? enlarged(erodeMask(door, first.canopy, SEARCH_PX)) : null;
+  const inside = place.fromEmpty ? enlarged(erodeMask(first.canopy, SEARCH_PX)) : null;
 
   const { drawn, doubtful } = drawByColour(raster, window, place);
   const radius = Math.max(1, Math.round(NARROW_GAP_SHARE * Math.max(raster.width, raster.height)));
-  const closed = closeMask(door, drawn, radius);
+  const closed = closeMask(drawn, radius);
   const data = new Uint8Array(closed.data.length);
   for (let i = 0; i < data.length; i++) {
     const isHeld = (given.data[i] === 1 && decided.data[i] === 1) || inside?.data[i] === 1;

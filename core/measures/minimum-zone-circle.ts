@@ -109,13 +109,12 @@ function zoneWidths(points: readonly PointPx[]): (centre: PointPx, most: number)
   return (centre, most) => {
     const centreX = centre[0];
     const centreY = centre[1];
-    const squaredTo = (index: number) => {
-      const dx = (xs[index] as number) - centreX;
-      const dy = (ys[index] as number) - centreY;
-      return dx * dx + dy * dy;
-    };
-    let outer = squaredTo(outermost);
-    let inner = squaredTo(innermost);
+    const outX = (xs[outermost] as number) - centreX;
+    const outY = (ys[outermost] as number) - centreY;
+    const inX = (xs[innermost] as number) - centreX;
+    const inY = (ys[innermost] as number) - centreY;
+    let outer = outX * outX + outY * outY;
+    let inner = inX * inX + inY * inY;
     for (let from = 0; from < count; from += STRETCH) {
       const width = Math.sqrt(outer) - Math.sqrt(inner);
       if (width >= most) return width;

@@ -12,6 +12,7 @@ import type { RefusedPhoto } from './intake/refused-photo.ts';
 import { localDay } from './local-day.ts';
 import type { CorrectionTask } from './measuring/correction-worker.ts';
 import { createCorrections } from './measuring/corrections.ts';
+import { freshPhotos } from './measuring/fresh-photos.ts';
 import type { Lesson } from './measuring/learn-from-files.ts';
 import type { MeasuredFile, MeasureTask } from './measuring/measure-file.ts';
 import { createMeasuringQueue } from './measuring/measuring-queue.ts';
@@ -26,6 +27,7 @@ import { queueLeftAndFailed } from './store/due-view.ts';
 import { type HomeLock, lockHome } from './store/home-lock.ts';
 import { forgetUnfinishedJoinings } from './store/joinings.ts';
 import { dropUnusedColours } from './store/lessons.ts';
+import { originalPath } from './store/photo-files.ts';
 import { settlePhotosByAndBy } from './store/settle-photos.ts';
 import type { EmptyCheck } from './store/stand-versions.ts';
 
@@ -89,6 +91,7 @@ export function openHouse(
     intake.ready();
     measuring.ready();
   }, THREADS_AFTER_MS).unref();
+  const fresh = freshPhotos();
   const progress = createProgressBoard();
   const parts = {
     db,
@@ -110,7 +113,7 @@ export function openHouse(
   const queue = createMeasuringQueue({
     ...parts,
     remeasuring,
-    measure: measuring.run,
+    measure: (task) => measuring.run({ ...task, unpacked: fresh.take(task.path) }),
     join: (task) => measuring.call('join', task) as Promise<TurnedReport>,
     atOnce: MEASURING_THREADS,
     holdBack: corrections.isInUse,
@@ -141,7 +144,11 @@ export function openHouse(
       progress,
       log,
       keeping,
-      receive: (file) => intake.run(file).catch(refuseIfItEndedTheReader),
+      async receive(file) {
+        const photo = await intake.run(file).catch(refuseIfItEndedTheReader);
+        if (photo.ok) fresh.hold(originalPath(home, photo.sha256, photo.format), photo.checked);
+        return photo;
+      },
       hullOfSitting: (task) => measuring.call('hull', task) as ReturnType<Services['hullOfSitting']>,
       stemsOfSitting: (task) => measuring.call('stems', task) as ReturnType<Services['stemsOfSitting']>,
       foretellCuts: (task) => measuring.call('foretell', task) as ReturnType<Services['foretellCuts']>,

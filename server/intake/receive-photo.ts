@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
-import { checkPhoto } from './check-photo.ts';
+import { type CheckedPhoto, checkPhoto } from './check-photo.ts';
 import { rasterToJpeg } from './encode-picture.ts';
 import type { PhotoFormat } from './photo-format.ts';
 import { type RefusedPhoto, refusal } from './refused-photo.ts';
@@ -17,6 +17,8 @@ export interface ReceivedPhoto {
   readonly takenAt: TakenAt | null;
   /** Upright JPEG of at most 1600 px on the longer side, without camera data. */
   readonly picture: Uint8Array;
+  /** As it was unpacked, to be measured. */
+  readonly checked: CheckedPhoto;
 }
 
 /** A file from outside, and what its sender has told of it. */
@@ -46,5 +48,6 @@ export async function receivePhoto(file: ArrivedFile): Promise<ReceivedPhoto | R
     heightPx: upright.heightPx,
     takenAt: checked.takenAt,
     picture: await rasterToJpeg(upright.raster),
+    checked,
   };
 }

@@ -25,39 +25,30 @@ function heldWithin(
   reachPx: number,
 ): Float32Array {
   const held = values.slice();
-  // Lowest and highest of each column's part within reach of the row.
-  const low = new Float32Array(width);
-  const high = new Float32Array(width);
-  for (let y = 0; y < height; y++) {
+  for (let y = 0, i = 0; y < height; y++) {
     const top = Math.max(0, y - reachPx);
     const bottom = Math.min(height - 1, y + reachPx);
-    low.set(plane.subarray(top * width, (top + 1) * width));
-    high.set(low);
-    for (let row = top + 1; row <= bottom; row++) {
-      for (let x = 0, i = row * width; x < width; x++, i++) {
-        const value = plane[i] as number;
-        if (value < (low[x] as number)) low[x] = value;
-        if (value > (high[x] as number)) high[x] = value;
-      }
-    }
-    for (let x = 0, i = y * width; x < width; x++, i++) {
-      const value = held[i] as number;
-      // Most lie between those of their own column already.
-      if (value < (low[x] as number)) {
-        let lowest = low[x] as number;
-        const end = Math.min(width - 1, x + reachPx);
-        for (let k = Math.max(0, x - reachPx); k <= end; k++) {
-          if ((low[k] as number) < lowest) lowest = low[k] as number;
+    for (let x = 0; x < width; x++, i++) {
+      const value = values[i] as number;
+      // The value lies on one side of the other plane's here; one on its far side nearby is enough to let it be.
+      let nearest = plane[i] as number;
+      if (value === nearest) continue;
+      const isAbove = value > nearest;
+      const left = Math.max(0, x - reachPx);
+      const right = Math.min(width - 1, x + reachPx);
+      let isBetween = false;
+      for (let row = top; row <= bottom && !isBetween; row++) {
+        for (let k = row * width + left; k <= row * width + right; k++) {
+          const other = plane[k] as number;
+          if (isAbove ? other <= nearest : other >= nearest) continue;
+          nearest = other;
+          if (isAbove ? other >= value : other <= value) {
+            isBetween = true;
+            break;
+          }
         }
-        if (value < lowest) held[i] = lowest;
-      } else if (value > (high[x] as number)) {
-        let highest = high[x] as number;
-        const end = Math.min(width - 1, x + reachPx);
-        for (let k = Math.max(0, x - reachPx); k <= end; k++) {
-          if ((high[k] as number) > highest) highest = high[k] as number;
-        }
-        if (value > highest) held[i] = highest;
       }
+      if (!isBetween) held[i] = nearest;
     }
   }
   return held;

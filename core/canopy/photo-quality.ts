@@ -6,8 +6,9 @@ import type { Mask } from '../raster/raster.ts';
 /** L* that a usable photo reaches in this share of its pixels. */
 const LEAST_LIGHT_L = 20;
 const LEAST_LIGHT_SHARE = 0.0005;
-/** L* that the middle of a usable canopy reaches. */
+/** L* that the middle of a usable canopy reaches, and where its middle is, as a share of its px from dark to light. */
 const LEAST_CANOPY_L = 8;
+const MIDDLE_OF_CANOPY = 0.6;
 
 /** Whether nothing in the photo is light enough; a near-black backdrop alone is no fault. */
 export function isTooDark(picture: LabPicture, canopy: Mask | null): boolean {
@@ -15,12 +16,14 @@ export function isTooDark(picture: LabPicture, canopy: Mask | null): boolean {
   for (let i = 0; i < picture.l.length; i++) if ((picture.l[i] as number) >= LEAST_LIGHT_L) light++;
   if (light < LEAST_LIGHT_SHARE * picture.l.length) return true;
   if (canopy === null) return false;
-  const leaves = picture.l.slice();
-  let count = 0;
+  let [leaves, dark] = [0, 0];
   for (let i = 0; i < picture.l.length; i++) {
-    if (canopy.data[i] === 1) leaves[count++] = picture.l[i] as number;
+    if (canopy.data[i] !== 1) continue;
+    leaves++;
+    if ((picture.l[i] as number) < LEAST_CANOPY_L) dark++;
   }
-  return count > 0 && percentile(leaves.subarray(0, count), 0.6) < LEAST_CANOPY_L;
+  // The middle is dark when all up to it in order of lightness are.
+  return leaves > 0 && dark > Math.floor(MIDDLE_OF_CANOPY * leaves);
 }
 
 /** Half the side of the square in which an edge's whole step is looked for, px. */

@@ -2,6 +2,7 @@ import type { OpenCvDoor } from '../opencv/door.ts';
 import { shrinkRaster } from '../opencv/pictures.ts';
 import { type LabPicture, labOfRaster } from '../raster/lab.ts';
 import type { Raster } from '../raster/raster.ts';
+import { valueOfRank } from '../raster/value-of-rank.ts';
 import { type Backdrop, deltaAt, fitBackdrop, stretchBackdrop } from './backdrop-model.ts';
 import { fitEmptyPhoto } from './empty-backdrop.ts';
 import { followBackdrop } from './follow-backdrop.ts';
@@ -23,7 +24,8 @@ export interface Place {
 
 /** Share of the border that a smooth surface must explain for the backdrop to count as plain. */
 const PLAIN_SHARE = 0.78;
-/** Share of an empty photo that must fit this one. */
+/** ΔE up to which a px of the empty photo fits this one, and the share of them that must. */
+const FITTING_DELTA = 8;
 const FITTING_SHARE = 0.35;
 
 /** Learns the place from the photo of the empty stand if it fits, else from the photo's own border. */
@@ -61,12 +63,14 @@ function placeFromEmpty(door: OpenCvDoor, raster: Raster, picture: LabPicture, e
   const small = labOfRaster(shrinkRaster(door, laid, Math.max(picture.width, picture.height)));
   const near = nearestWithin(picture, small, 1);
   const deltas = new Float32Array(near.l.length);
-  for (let i = 0; i < deltas.length; i++) deltas[i] = deltaAt(picture, near, i);
-  deltas.sort();
-  const fitting = deltas.findIndex((delta) => delta > 8);
-  const plainShare = fitting < 0 ? 1 : fitting / deltas.length;
+  let fitting = 0;
+  for (let i = 0; i < deltas.length; i++) {
+    deltas[i] = deltaAt(picture, near, i);
+    if ((deltas[i] as number) <= FITTING_DELTA) fitting++;
+  }
+  const plainShare = fitting / deltas.length;
   if (plainShare < FITTING_SHARE) return null;
-  const spread = deltas[Math.floor(0.5 * plainShare * deltas.length)] as number;
+  const spread = valueOfRank(deltas, Math.floor(0.5 * plainShare * deltas.length)) as number;
   const backdrop = followBackdrop(door, picture, { colour: near, spread, plainShare });
   const reach = Math.max(1, Math.round(Math.max(raster.width, raster.height) / 800));
   return {

@@ -1,4 +1,5 @@
 import type { LabPicture } from '../raster/lab.ts';
+import { valueOfRank } from '../raster/value-of-rank.ts';
 
 /** Coefficients of 1, x, y, x², xy, y² with x and y running from -1 to 1 over the picture. */
 type Surface = readonly number[];
@@ -138,5 +139,5 @@ function termsAt({ width, height }: LabPicture, places: readonly number[]): Floa
 }
 
 function median(values: Float64Array): number {
-  return values.slice().sort()[values.length >> 1] ?? 0;
+  return valueOfRank(values.slice(), values.length >> 1) ?? 0;
 }

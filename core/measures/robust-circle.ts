@@ -1,4 +1,5 @@
 import type { PointPx } from '../raster/raster.ts';
+import { valueOfRank } from '../raster/value-of-rank.ts';
 import { type Circle, distancesFrom } from './circle.ts';
 import { leastSquaresCircle } from './least-squares-circle.ts';
 
@@ -91,9 +92,8 @@ function leastAbsoluteWeights(residuals: Float64Array, radius: number): Float64A
 }
 
 function spreadAbout(radius: number, residuals: Float64Array): number {
-  const sorted = residuals.slice();
-  for (let k = 0; k < sorted.length; k++) sorted[k] = Math.abs(sorted[k] as number);
-  sorted.sort();
-  const median = sorted[Math.floor(sorted.length / 2)] as number;
+  const sizes = new Float64Array(residuals.length);
+  for (let k = 0; k < sizes.length; k++) sizes[k] = Math.abs(residuals[k] as number);
+  const median = valueOfRank(sizes, sizes.length >> 1) as number;
   return Math.max(MEDIAN_TO_SPREAD * median, LEAST_SPREAD * radius);
 }

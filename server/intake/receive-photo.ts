@@ -32,11 +32,13 @@ export interface ArrivedFile {
 /** Reads a file from outside, wholly: what comes back `ok` is what was sent, and can be unpacked, named and shown. */
 export async function receivePhoto(file: ArrivedFile): Promise<ReceivedPhoto | RefusedPhoto> {
   const bytes = await readFile(file.path);
+  // The decoder has threads of its own; the fingerprint is reckoned meanwhile.
+  const checking = checkPhoto(bytes);
   const sha256 = createHash('sha256').update(bytes).digest('hex');
   const isAsSent =
     (file.byteCount ?? bytes.length) === bytes.length && (file.sha256 ?? sha256).toLowerCase() === sha256;
+  const checked = await checking;
   if (!isAsSent) return refusal('altered');
-  const checked = await checkPhoto(bytes);
   if (!checked.ok) return checked;
   const { upright } = checked;
   return {

@@ -2,6 +2,7 @@ import { edgeWidthPx } from '../../canopy/photo-quality.ts';
 import type { OpenCvDoor } from '../../opencv/door.ts';
 import { type LabPicture, LINEAR_OF_BYTE, labOfRaster } from '../../raster/lab.ts';
 import type { Mask, Raster } from '../../raster/raster.ts';
+import { valueOfRank } from '../../raster/value-of-rank.ts';
 
 /** Stops of light by which a photo may differ from the stand's first picture without a word. */
 const MOST_STOPS = 1;
@@ -70,7 +71,7 @@ function stopsBetween(photo: Raster, reference: Raster, plant: Mask | null): num
     ratios[count++] = (LINEAR_OF_BYTE[now] as number) / (LINEAR_OF_BYTE[before] as number);
   }
   if (count < pixels / 100) return null;
-  return Math.log2(ratios.subarray(0, count).sort()[count >> 1] as number);
+  return Math.log2(valueOfRank(ratios.subarray(0, count), count >> 1) as number);
 }
 
 function stillMask({ width, height }: Raster, plant: Mask | null): Mask {

@@ -24,12 +24,11 @@ export function fitSurfaces(picture: LabPicture, places: readonly number[]): Col
   // A median start keeps the first round from being bent by what is not backdrop.
   let surfaces: Surface[] = channels.map((channel) => [median(channel), 0, 0, 0, 0, 0]);
   for (let round = 0; round < FIT_ROUNDS; round++) {
+    const [offL, offA, offB] = channels.map((channel, c) =>
+      distancesOff(channel, surfaces[c] as Surface, terms),
+    ) as [Float64Array, Float64Array, Float64Array];
     for (let k = 0; k < residuals.length; k++) {
-      residuals[k] = Math.hypot(
-        offAt(channels, surfaces, terms, 0, k),
-        offAt(channels, surfaces, terms, 1, k),
-        offAt(channels, surfaces, terms, 2, k),
-      );
+      residuals[k] = Math.hypot(offL[k] as number, offA[k] as number, offB[k] as number);
     }
     const cut = Math.max(round === 0 ? 12 : 4, 5 * median(residuals));
     for (let k = 0; k < residuals.length; k++) {
@@ -41,19 +40,17 @@ export function fitSurfaces(picture: LabPicture, places: readonly number[]): Col
   return surfaces as unknown as ColourSurface;
 }
 
-/** How far one channel at place `k` is from its surface. */
-function offAt(
-  channels: readonly Float64Array[],
-  surfaces: readonly Surface[],
-  terms: Float64Array,
-  channel: number,
-  k: number,
-): number {
-  const surface = surfaces[channel] as Surface;
-  let value = 0;
-  for (let term = 0; term < TERMS; term++)
-    value += (surface[term] as number) * (terms[k * TERMS + term] as number);
-  return ((channels[channel] as Float64Array)[k] as number) - value;
+/** How far one channel is from its surface, place by place. */
+function distancesOff(channel: Float64Array, surface: Surface, terms: Float64Array): Float64Array {
+  const coefficients = Float64Array.from(surface);
+  const off = new Float64Array(channel.length);
+  for (let k = 0, at = 0; k < off.length; k++, at += TERMS) {
+    let value = 0;
+    for (let term = 0; term < TERMS; term++)
+      value += (coefficients[term] as number) * (terms[at + term] as number);
+    off[k] = (channel[k] as number) - value;
+  }
+  return off;
 }
 
 /** Weighted least squares, all channels on the one normal matrix. */

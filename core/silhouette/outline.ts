@@ -31,11 +31,14 @@ export function traceOutlines(filled: Mask): Loop[] {
   const walked = new Uint8Array(width * height);
   const loops: Loop[] = [];
 
-  for (let y = 0, i = 0; y < height; y++) {
-    for (let x = 0; x < width; x++, i++) {
-      // Every loop runs right along the top edge of some pixel at least once, so starting there finds all.
-      if (data[i] !== 1 || (y > 0 && data[i - width] === 1) || walked[i] === 1) continue;
-      loops.push(walkLoop(x, y, inside, walked, width));
+  for (let y = 0; y < height; y++) {
+    const row = data.subarray(y * width, (y + 1) * width);
+    for (let x = row.indexOf(1); x >= 0; x = row.indexOf(1, x)) {
+      for (let i = y * width + x; x < width && row[x] === 1; x++, i++) {
+        // Every loop runs right along the top edge of some pixel at least once, so starting there finds all.
+        if ((y > 0 && data[i - width] === 1) || walked[i] === 1) continue;
+        loops.push(walkLoop(x, y, inside, walked, width));
+      }
     }
   }
   return loops.sort((a, b) => b.length - a.length);

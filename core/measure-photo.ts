@@ -133,16 +133,36 @@ function middleOf({ width, logOdds }: Evidence): PointPx | null {
  * @param rimByHand the rim's ends as the grower set them, px of the photo as stored upright; `null` for those found
  */
 export function measureGathered(
-  { photo, options, gathered, stand, notes }: GatheredPhoto,
+  gathered: GatheredPhoto,
   strokes: readonly Stroke[],
   rimByHand: RimByHand | null = null,
 ): MeasuredPhoto {
+  return measureCutOut(gathered, cutGathered(gathered, strokes, rimByHand));
+}
+
+/** The cut-out, px of the raster; or why there is none. */
+export type CutOut = FoundPlant | NoPlant;
+
+/** Its first step: decides with the strokes on the canopy; a caller may draw it while it is measured. */
+export function cutGathered(
+  { photo, gathered }: GatheredPhoto,
+  strokes: readonly Stroke[],
+  rimByHand: RimByHand | null = null,
+): CutOut {
   const { raster, widthPx, heightPx } = photo;
   const onRaster = strokes.map((stroke) =>
     scaleStroke(stroke, raster.width / widthPx, raster.height / heightPx),
   );
   const cutOut = gathered.ok ? decidePlant(gathered, onRaster) : gathered;
-  const found = rimByHand === null ? cutOut : withRim(cutOut, rimByHand, photo);
+  return rimByHand === null ? cutOut : withRim(cutOut, rimByHand, photo);
+}
+
+/** Its second step: measures what `cutGathered` gave. */
+export function measureCutOut(
+  { photo, options, gathered, stand, notes }: GatheredPhoto,
+  found: CutOut,
+): MeasuredPhoto {
+  const { raster, widthPx, heightPx } = photo;
   const { rimMm } = options;
   const cameraDistanceMm = options.stand?.cameraDistanceMm ?? null;
   return measureFound(found, {

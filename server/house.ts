@@ -14,6 +14,7 @@ import type { RefusedPhoto } from './intake/refused-photo.ts';
 import { localDay } from './local-day.ts';
 import type { CorrectionTask } from './measuring/correction-worker.ts';
 import { createCorrections } from './measuring/corrections.ts';
+import { freshPhotos } from './measuring/fresh-photos.ts';
 import { goOnWithWhatWasLeft } from './measuring/go-on.ts';
 import type { Lesson } from './measuring/learn-from-files.ts';
 import type { MeasuredFile, MeasureTask } from './measuring/measure-file.ts';
@@ -29,6 +30,7 @@ import { type DataHome, openDataHome } from './store/data-home.ts';
 import { type Database, openDatabase } from './store/database.ts';
 import { type HomeLock, lockHome } from './store/home-lock.ts';
 import { createLateWrites } from './store/late-writes.ts';
+import { originalPath } from './store/photo-files.ts';
 import { settlePhotosByAndBy } from './store/settle-photos.ts';
 import type { EmptyCheck } from './store/stand-versions.ts';
 import { noteStopped } from './store/under-way.ts';
@@ -93,6 +95,7 @@ export function openHouse(
       threads: MEASURING_THREADS,
     }),
   );
+  const fresh = freshPhotos();
   const progress = createProgressBoard();
   const parts = {
     db,
@@ -115,7 +118,7 @@ export function openHouse(
   const queue = createMeasuringQueue({
     ...parts,
     remeasuring,
-    measure: measuring.run,
+    measure: (task) => measuring.run({ ...task, unpacked: fresh.take(task.path) }),
     join: (task) => measuring.call('join', task) as Promise<TurnedReport>,
     atOnce: MEASURING_THREADS,
     holdBack: corrections.isInUse,
@@ -168,7 +171,11 @@ export function openHouse(
       log,
       keeping,
       blooms,
-      receive: (file) => intake.run(file).catch(refuseIfItEndedTheReader),
+      async receive(file) {
+        const photo = await intake.run(file).catch(refuseIfItEndedTheReader);
+        if (photo.ok) fresh.hold(originalPath(home, photo.sha256, photo.format), photo.checked);
+        return photo;
+      },
       hullOfSitting: (task) => measuring.call('hull', task) as ReturnType<Services['hullOfSitting']>,
       stemsOfSitting: (task) => measuring.call('stems', task) as ReturnType<Services['stemsOfSitting']>,
       foretellCuts: (task) => measuring.call('foretell', task) as ReturnType<Services['foretellCuts']>,

@@ -44,7 +44,8 @@ export function distanceEvidence(
   spread: number,
 ): Evidence {
   const even = evenDistance(spread);
-  const logOdds = distance.map((delta) => logOddsOf(delta, even, even / 3));
+  const logOdds = new Float32Array(distance.length);
+  for (let i = 0; i < logOdds.length; i++) logOdds[i] = logOddsOf(distance[i] as number, even, even / 3);
   return { width: size.width, height: size.height, logOdds };
 }
 

@@ -78,12 +78,11 @@ function partedBy(picture: LabPicture, line: TableLine, wall: ColourSurface, tab
 /** How far the line between wall and table may be off or blurred, px. */
 const LINE_BLUR_PX = 5;
 
-function misfitAt(picture: LabPicture, [l, a, b]: ColourSurface, i: number): number {
-  return Math.hypot(
-    (picture.l[i] as number) - surfaceAt(l, picture, i),
-    (picture.a[i] as number) - surfaceAt(a, picture, i),
-    (picture.b[i] as number) - surfaceAt(b, picture, i),
-  );
+function misfitAt(picture: LabPicture, surface: ColourSurface, i: number): number {
+  const l = (picture.l[i] as number) - surfaceAt(surface[0], picture, i);
+  const a = (picture.a[i] as number) - surfaceAt(surface[1], picture, i);
+  const b = (picture.b[i] as number) - surfaceAt(surface[2], picture, i);
+  return Math.hypot(l, a, b);
 }
 
 function painted(picture: LabPicture, { surfaceFor, spread, plainShare }: Fitted): Backdrop {
@@ -91,10 +90,10 @@ function painted(picture: LabPicture, { surfaceFor, spread, plainShare }: Fitted
   const count = width * height;
   const [l, a, b] = [new Float32Array(count), new Float32Array(count), new Float32Array(count)];
   for (let i = 0; i < count; i++) {
-    const [sl, sa, sb] = surfaceFor(i);
-    l[i] = surfaceAt(sl, picture, i);
-    a[i] = surfaceAt(sa, picture, i);
-    b[i] = surfaceAt(sb, picture, i);
+    const surface = surfaceFor(i);
+    l[i] = surfaceAt(surface[0], picture, i);
+    a[i] = surfaceAt(surface[1], picture, i);
+    b[i] = surfaceAt(surface[2], picture, i);
   }
   return { colour: { width, height, l, a, b }, spread, plainShare };
 }

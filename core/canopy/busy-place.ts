@@ -78,28 +78,35 @@ export function hearInBusyPlace(scene: Scene): Heard {
 
 /** What this photo's own colours say: met more often where the voices are sure of canopy, or where sure of none. */
 function ownColours({ picture }: Scene, canopy: Evidence): Evidence {
-  const lessons = Uint8Array.from(canopy.logOdds, (odds) =>
-    odds > LESSON_ODDS ? 1 : odds < -LESSON_ODDS ? 2 : 0,
-  );
+  const lessons = new Uint8Array(canopy.logOdds.length);
+  for (let i = 0; i < lessons.length; i++) {
+    const odds = canopy.logOdds[i] as number;
+    lessons[i] = odds > LESSON_ODDS ? 1 : odds < -LESSON_ODDS ? 2 : 0;
+  }
   return voiced({ ...canopy, logOdds: colourContrast(picture, lessons) }, CONTRAST_WEIGHT);
 }
 
 /** GrabCut decides where the voices waver. */
 function cutInBand({ door, small }: Scene, canopy: Evidence): Evidence {
-  const start = Uint8Array.from(canopy.logOdds, (odds) =>
-    odds > BAND_ODDS ? 1 : odds < -BAND_ODDS ? 0 : odds > 0 ? 3 : 2,
-  );
+  const start = new Uint8Array(canopy.logOdds.length);
+  for (let i = 0; i < start.length; i++) {
+    const odds = canopy.logOdds[i] as number;
+    start[i] = odds > BAND_ODDS ? 1 : odds < -BAND_ODDS ? 0 : odds > 0 ? 3 : 2;
+  }
   if (!hasBothSides(start)) return canopy;
   const cut = grabCut(door, small, start, 1);
-  const logOdds = canopy.logOdds.map((odds, i) => {
-    if (start[i] === 0 || start[i] === 1) return odds;
-    return odds + (cut[i] === 3 || cut[i] === 1 ? CUT_ODDS : -CUT_ODDS);
-  });
+  const logOdds = canopy.logOdds.slice();
+  for (let i = 0; i < logOdds.length; i++) {
+    if (start[i] === 0 || start[i] === 1) continue;
+    logOdds[i] = (logOdds[i] as number) + (cut[i] === 3 || cut[i] === 1 ? CUT_ODDS : -CUT_ODDS);
+  }
   return { ...canopy, logOdds };
 }
 
 function plantAndPot({ width, height, background }: PixelShares): Mask {
-  return { width, height, data: Uint8Array.from(background, (share) => (share < 0.5 ? 1 : 0)) };
+  const data = new Uint8Array(background.length);
+  for (let i = 0; i < data.length; i++) data[i] = (background[i] as number) < 0.5 ? 1 : 0;
+  return { width, height, data };
 }
 
 /**

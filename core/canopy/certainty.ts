@@ -1,6 +1,7 @@
 import type { OpenCvDoor } from '../opencv/door.ts';
-import { maskParts, openMask } from '../opencv/masks.ts';
+import { maskParts } from '../opencv/masks.ts';
 import { resizeMask } from '../opencv/pictures.ts';
+import { openMask } from '../raster/discs.ts';
 import type { Mask, Raster } from '../raster/raster.ts';
 import type { Evidence } from './evidence.ts';
 import type { CertaintyMap, UnsureZone } from './found-plant.ts';
@@ -32,8 +33,10 @@ export function certaintyOf({ width, height, logOdds }: Evidence): CertaintyMap 
 
 /** The overlap with the true canopy to be expected if every pixel's chance is right: E|both| ÷ E|either|. */
 export function confidenceOf({ logOdds }: Evidence): number {
-  let [both, either] = [0, 0];
-  for (const odds of logOdds) {
+  let both = 0;
+  let either = 0;
+  for (let i = 0; i < logOdds.length; i++) {
+    const odds = logOdds[i] as number;
     const chance = chanceOf(odds);
     if (odds > 0) {
       both += chance;
@@ -46,7 +49,8 @@ export function confidenceOf({ logOdds }: Evidence): number {
 /** Zones of one side in which the other side is likely enough, those that would change most first, px of the raster. */
 export function unsureZones(door: OpenCvDoor, canopy: Evidence, raster: Raster): UnsureZone[] {
   const { width, height, logOdds } = canopy;
-  const area = logOdds.reduce((sum, odds) => sum + (odds > 0 ? 1 : 0), 0);
+  let area = 0;
+  for (let i = 0; i < logOdds.length; i++) if ((logOdds[i] as number) > 0) area++;
   const zones: UnsureZone[] = [];
   for (const inCanopy of [true, false]) {
     const data = new Uint8Array(logOdds.length);
@@ -55,7 +59,7 @@ export function unsureZones(door: OpenCvDoor, canopy: Evidence, raster: Raster):
       data[i] = odds > 0 === inCanopy && Math.abs(odds) < UNSURE_ODDS ? 1 : 0;
     }
     const unsure: Mask = { width, height, data };
-    const wide = openMask(door, unsure, THIN_PX);
+    const wide = openMask(unsure, THIN_PX);
     const { parts, labels } = maskParts(door, wide);
     for (const part of parts) {
       if (part.areaPx < LEAST_ZONE_SHARE * area) break;

@@ -14,11 +14,13 @@ const UNSEEN_SHARE = 0.0015;
  */
 export function colourContrast(picture: LabPicture, lessons: Lessons): Float32Array {
   const cells = colourCells(picture);
-  const [canopy, pot] = [1, 2].map((wanted) => {
+  const sharesOf = (wanted: 1 | 2) => {
     const weights = new Uint8Array(lessons.length);
     for (let i = 0; i < weights.length; i++) weights[i] = lessons[i] === wanted ? 1 : 0;
     return smoothShares(colourShares(cells, weights));
-  }) as [Float32Array, Float32Array];
+  };
+  const canopy = sharesOf(1);
+  const pot = sharesOf(2);
   const ratios = shareRatios(canopy, pot, { unseen: UNSEEN_SHARE, most: 3 });
   const contrast = new Float32Array(cells.length);
   for (let i = 0; i < contrast.length; i++) contrast[i] = ratios[cells[i] as number] as number;

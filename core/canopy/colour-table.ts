@@ -45,8 +45,8 @@ export function smoothShares(shares: Float32Array): Float32Array {
   for (const stride of [1, AB_CELLS, AB_CELLS * AB_CELLS]) {
     const to = new Float32Array(from.length);
     for (let cell = 0; cell < to.length; cell++) {
-      const before = from[cell - stride] ?? 0;
-      const after = from[cell + stride] ?? 0;
+      const before = cell < stride ? 0 : (from[cell - stride] as number);
+      const after = cell + stride < from.length ? (from[cell + stride] as number) : 0;
       to[cell] = 0.25 * before + 0.5 * (from[cell] as number) + 0.25 * after;
     }
     from = to;

@@ -1,5 +1,5 @@
-import { dilateMask } from '../opencv/masks.ts';
 import { resizePlane } from '../opencv/pictures.ts';
+import { dilateMask } from '../raster/discs.ts';
 import { type Mask, maskArea } from '../raster/raster.ts';
 import { strokeEvidence } from './apply-strokes.ts';
 import { certaintyOf, confidenceOf, unsureZones } from './certainty.ts';
@@ -37,7 +37,7 @@ export function decidePlant(gathered: Gathered, strokes: readonly Stroke[]): Fou
   const first = maskOf(odds);
   if (maskArea(first) < LEAST_CANOPY_SHARE * first.data.length) return noPlant('no-canopy');
   if (isTooDark(picture, first)) return noPlant('too-dark');
-  const edgeWidth = edgeWidthPx(door, picture, dilateMask(door, first, 4));
+  const edgeWidth = edgeWidthPx(door, picture, dilateMask(first, 4));
   if (edgeWidth !== null && edgeWidth > BLURRED_PX) return noPlant('blurred');
 
   const { canopy, uncertaintyPx } = drawEdge(gathered, first, odds, drawnOn);

@@ -34,7 +34,8 @@ export function logOddsOf(value: number, even: number, step: number): number {
 export function both(one: Evidence, other: Evidence): Evidence {
   const logOdds = new Float32Array(one.logOdds.length);
   for (let i = 0; i < logOdds.length; i++) {
-    const [first, second] = [Math.exp(-(one.logOdds[i] as number)), Math.exp(-(other.logOdds[i] as number))];
+    const first = Math.exp(-(one.logOdds[i] as number));
+    const second = Math.exp(-(other.logOdds[i] as number));
     logOdds[i] = -Math.log(first + second + first * second);
   }
   return { ...one, logOdds };

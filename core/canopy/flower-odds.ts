@@ -27,17 +27,18 @@ const GREEN_STEP = 4;
 export function flowerOdds(picture: LabPicture, shares: PixelShares | null): Evidence {
   const logOdds = new Float32Array(picture.l.length);
   for (let i = 0; i < logOdds.length; i++) {
-    const [l, a, b] = [picture.l[i] as number, picture.a[i] as number, picture.b[i] as number];
-    const byColour = petalOdds(l, a, b);
-    if (shares === null) logOdds[i] = byColour;
-    else {
+    const l = picture.l[i] as number;
+    const a = picture.a[i] as number;
+    const b = picture.b[i] as number;
+    const chroma = Math.sqrt(a * a + b * b);
+    let odds = petalOdds(l, a, b, chroma);
+    if (shares !== null) {
       const bloom = (shares.flower[i] as number) + LEAST_SHARE;
       const leaf = (shares.foliage[i] as number) + LEAST_SHARE;
-      const white = l > WHITE.lightness && Math.hypot(a, b) < WHITE.chroma;
-      logOdds[i] =
-        Math.log(bloom / leaf) + (white ? WHITE_ODDS : BESIDE_NETWORK * besideNetwork(a, b, byColour));
+      const white = l > WHITE.lightness && chroma < WHITE.chroma;
+      odds = Math.log(bloom / leaf) + (white ? WHITE_ODDS : BESIDE_NETWORK * besideNetwork(a, b, odds));
     }
-    logOdds[i] = Math.max(-MOST_SURE, Math.min(MOST_SURE, logOdds[i] as number));
+    logOdds[i] = Math.max(-MOST_SURE, Math.min(MOST_SURE, odds));
   }
   return { width: picture.width, height: picture.height, logOdds };
 }
@@ -52,8 +53,7 @@ function besideNetwork(a: number, b: number, byColour: number): number {
 }
 
 /** By colour alone: above 0 for strong reds, pinks, violets, blues, oranges and light yellows. */
-function petalOdds(l: number, a: number, b: number): number {
-  const chroma = Math.hypot(a, b);
+function petalOdds(l: number, a: number, b: number, chroma: number): number {
   const isYellow = l > YELLOW.lightness && chroma > YELLOW.chroma && a > YELLOW.mostGreen;
   if (leafness(a, b) > LEAF && !isYellow) return -COLOUR_MOST;
   return Math.max(-COLOUR_MOST, Math.min(COLOUR_MOST, (chroma - PETAL_CHROMA) / CHROMA_STEP));

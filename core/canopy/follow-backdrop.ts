@@ -30,7 +30,11 @@ export function followBackdrop(door: OpenCvDoor, picture: LabPicture, backdrop: 
     }
     const mean = meanPlane(door, difference, picture, radius);
     // A weak pull to zero (0.1) decides where few pixels teach.
-    return model.map((value, i) => value + (mean[i] as number) / ((teachers[i] as number) + 0.1));
+    const followed = new Float32Array(model.length);
+    for (let i = 0; i < followed.length; i++) {
+      followed[i] = (model[i] as number) + (mean[i] as number) / ((teachers[i] as number) + 0.1);
+    }
+    return followed;
   }) as [Float32Array, Float32Array, Float32Array];
   const [l, a, b] = followed;
   return { ...backdrop, colour: { width, height, l, a, b } };

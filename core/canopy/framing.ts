@@ -15,6 +15,8 @@ export interface EdgeContact {
 
 /** Contact with left, right or top, share of the canopy's longer side, from which the plant counts as cut. */
 const CUT_SHARE = 0.03;
+/** So near to an edge a px counts as touching it, half for each. */
+const EDGE_PX = 2;
 /** Contact with the lower edge, share of the canopy's width, from which a plant without a visible pot counts as cut. */
 const FOOT_CUT_SHARE = 0.6;
 
@@ -27,20 +29,29 @@ export function edgeContact(canopy: Mask, potSeen: boolean): EdgeContact {
   let [left, right, top, foot] = [0, 0, 0, 0];
   let [minX, maxX, minY, maxY] = [width, -1, height, -1];
   for (let y = 0; y < height; y++) {
-    for (let x = 0; x < width; x++) {
-      if (data[y * width + x] === 0) continue;
-      [minX, maxX, minY, maxY] = [Math.min(minX, x), Math.max(maxX, x), Math.min(minY, y), Math.max(maxY, y)];
-      if (x < 2) left += 0.5;
-      if (x >= width - 2) right += 0.5;
-      if (y < 2) top += 0.5;
-      if (y >= height - 2) foot += 0.5;
-    }
+    const row = data.subarray(y * width, (y + 1) * width);
+    const first = row.indexOf(1);
+    if (first < 0) continue;
+    minX = Math.min(minX, first);
+    maxX = Math.max(maxX, row.lastIndexOf(1));
+    minY = Math.min(minY, y);
+    maxY = y;
+    left += 0.5 * sumOf(row.subarray(0, EDGE_PX));
+    right += 0.5 * sumOf(row.subarray(Math.max(0, width - EDGE_PX)));
+    if (y < EDGE_PX) top += 0.5 * sumOf(row);
+    if (y >= height - EDGE_PX) foot += 0.5 * sumOf(row);
   }
   const wide = maxX - minX + 1;
   const most = Math.max(left, right, top);
   const cut =
     most > CUT_SHARE * Math.max(wide, maxY - minY + 1) || (!potSeen && foot > FOOT_CUT_SHARE * wide);
   return { cut, tip: most > 0, foot: foot > 0 };
+}
+
+function sumOf(row: Uint8Array): number {
+  let sum = 0;
+  for (let x = 0; x < row.length; x++) sum += row[x] as number;
+  return sum;
 }
 
 /** A second plant counts from this share of the first one's area. */

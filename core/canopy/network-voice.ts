@@ -7,17 +7,20 @@ const LEAST_SHARE = 0.01;
 /** The network's opinion on "plant or pot stands here". */
 export function networkOnObject(shares: PixelShares): Evidence {
   const { width, height, background } = shares;
-  return { width, height, logOdds: background.map((share) => -logit(share)) };
+  const logOdds = new Float32Array(background.length);
+  for (let i = 0; i < logOdds.length; i++) logOdds[i] = -logit(background[i] as number);
+  return { width, height, logOdds };
 }
 
 /** The network's opinion on "plant rather than pot, soil, label or support", given that something stands here. */
 export function networkOnPlant(shares: PixelShares): Evidence {
   const { width, height, background, foliage, flower } = shares;
-  const logOdds = foliage.map((share, i) => {
-    const plant = share + (flower[i] as number) + LEAST_SHARE;
+  const logOdds = new Float32Array(foliage.length);
+  for (let i = 0; i < logOdds.length; i++) {
+    const plant = (foliage[i] as number) + (flower[i] as number) + LEAST_SHARE;
     const rest = Math.max(LEAST_SHARE, 1 - (background[i] as number) - plant + 2 * LEAST_SHARE);
-    return Math.max(-MOST_SURE, Math.min(MOST_SURE, Math.log(plant / rest)));
-  });
+    logOdds[i] = Math.max(-MOST_SURE, Math.min(MOST_SURE, Math.log(plant / rest)));
+  }
   return { width, height, logOdds };
 }
 

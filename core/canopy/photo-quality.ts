@@ -1,23 +1,29 @@
 import type { OpenCvDoor } from '../opencv/door.ts';
-import { blurPlane, highestNearby } from '../opencv/pictures.ts';
+import { blurPlane } from '../opencv/pictures.ts';
 import type { LabPicture } from '../raster/lab.ts';
 import type { Mask } from '../raster/raster.ts';
 
 /** L* that a usable photo reaches in this share of its pixels. */
 const LEAST_LIGHT_L = 20;
 const LEAST_LIGHT_SHARE = 0.0005;
-/** L* that the middle of a usable canopy reaches. */
+/** L* that the middle of a usable canopy reaches, and where its middle is, as a share of its px from dark to light. */
 const LEAST_CANOPY_L = 8;
+const MIDDLE_OF_CANOPY = 0.6;
 
 /** Whether nothing in the photo is light enough; a near-black backdrop alone is no fault. */
 export function isTooDark(picture: LabPicture, canopy: Mask | null): boolean {
   let light = 0;
-  for (const value of picture.l) if (value >= LEAST_LIGHT_L) light++;
+  for (let i = 0; i < picture.l.length; i++) if ((picture.l[i] as number) >= LEAST_LIGHT_L) light++;
   if (light < LEAST_LIGHT_SHARE * picture.l.length) return true;
   if (canopy === null) return false;
-  const leaves: number[] = [];
-  for (let i = 0; i < picture.l.length; i++) if (canopy.data[i] === 1) leaves.push(picture.l[i] as number);
-  return leaves.length > 0 && percentile(Float32Array.from(leaves), 0.6) < LEAST_CANOPY_L;
+  let [leaves, dark] = [0, 0];
+  for (let i = 0; i < picture.l.length; i++) {
+    if (canopy.data[i] !== 1) continue;
+    leaves++;
+    if ((picture.l[i] as number) < LEAST_CANOPY_L) dark++;
+  }
+  // The middle is dark when all up to it in order of lightness are.
+  return leaves > 0 && dark > Math.floor(MIDDLE_OF_CANOPY * leaves);
 }
 
 /** Half the side of the square in which an edge's whole step is looked for, px. */
@@ -46,23 +52,42 @@ export function edgeWidthPx(door: OpenCvDoor, picture: LabPicture, region: Mask)
       slope[i] = 0.5 * Math.sqrt(across * across + down * down);
     }
   }
-  const steepest = highestNearby(door, slope, picture, 2);
   const widths: number[] = [];
   for (let i = 0; i < l.length; i++) {
-    const isCrest = (slope[i] as number) > 0 && slope[i] === steepest[i];
-    if (region.data[i] !== 1 || !isCrest) continue;
+    if (region.data[i] !== 1 || !isCrest(slope, picture, i)) continue;
     const step = stepAround(l, picture, i);
     if (step > LEAST_STEP_L) widths.push(step / (slope[i] as number));
   }
   return widths.length < 20 ? null : percentile(Float32Array.from(widths), 0.1);
 }
 
+/** How far around nothing may be steeper, px. */
+const CREST_REACH_PX = 2;
+
+function isCrest(slope: Float32Array, { width, height }: LabPicture, at: number): boolean {
+  const steepness = slope[at] as number;
+  if (!(steepness > 0)) return false;
+  const row = Math.floor(at / width);
+  const column = at % width;
+  const left = Math.max(0, column - CREST_REACH_PX);
+  const right = Math.min(width - 1, column + CREST_REACH_PX);
+  const bottom = Math.min(height - 1, row + CREST_REACH_PX);
+  for (let y = Math.max(0, row - CREST_REACH_PX); y <= bottom; y++) {
+    for (let i = y * width + left; i <= y * width + right; i++) {
+      if ((slope[i] as number) > steepness) return false;
+    }
+  }
+  return true;
+}
+
 /** Lightest less darkest within the reach of a step. */
 function stepAround(l: Float32Array, { width, height }: LabPicture, at: number): number {
-  const [row, column] = [Math.floor(at / width), at % width];
+  const row = Math.floor(at / width);
+  const column = at % width;
   const from = Math.max(0, column - STEP_REACH_PX);
   const until = Math.min(width, column + STEP_REACH_PX + 1);
-  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
   for (let y = Math.max(0, row - STEP_REACH_PX); y <= Math.min(height - 1, row + STEP_REACH_PX); y++) {
     for (let i = y * width + from; i < y * width + until; i++) {
       const value = l[i] as number;

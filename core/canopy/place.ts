@@ -1,11 +1,13 @@
 import type { OpenCvDoor } from '../opencv/door.ts';
-import { highestNearby, lowestNearby, shrinkRaster } from '../opencv/pictures.ts';
+import { shrinkRaster } from '../opencv/pictures.ts';
 import { type LabPicture, labOfRaster } from '../raster/lab.ts';
 import type { Raster } from '../raster/raster.ts';
+import { valueOfRank } from '../raster/value-of-rank.ts';
 import { type Backdrop, deltaAt, fitBackdrop, stretchBackdrop } from './backdrop-model.ts';
 import { fitEmptyPhoto } from './empty-backdrop.ts';
 import { followBackdrop } from './follow-backdrop.ts';
 import { NOTES } from './hints.ts';
+import { nearestWithin } from './nearest-colour.ts';
 import { followSides } from './side-profile.ts';
 import { cropRaster, type Window } from './window.ts';
 
@@ -22,7 +24,8 @@ export interface Place {
 
 /** Share of the border that a smooth surface must explain for the backdrop to count as plain. */
 const PLAIN_SHARE = 0.78;
-/** Share of an empty photo that must fit this one. */
+/** ΔE up to which a px of the empty photo fits this one, and the share of them that must. */
+const FITTING_DELTA = 8;
 const FITTING_SHARE = 0.35;
 
 /** Learns the place from the photo of the empty stand if it fits, else from the photo's own border. */
@@ -58,31 +61,22 @@ function placeFromEmpty(door: OpenCvDoor, raster: Raster, picture: LabPicture, e
   const laid = fitEmptyPhoto(door, raster, empty);
   if (laid === null) return null;
   const small = labOfRaster(shrinkRaster(door, laid, Math.max(picture.width, picture.height)));
-  const near = nearestWithin(door, picture, small, 1);
-  const deltas = Float32Array.from(near.l, (_, i) => deltaAt(picture, near, i)).sort();
-  const fitting = deltas.findIndex((delta) => delta > 8);
-  const plainShare = fitting < 0 ? 1 : fitting / deltas.length;
+  const near = nearestWithin(picture, small, 1);
+  const deltas = new Float32Array(near.l.length);
+  let fitting = 0;
+  for (let i = 0; i < deltas.length; i++) {
+    deltas[i] = deltaAt(picture, near, i);
+    if ((deltas[i] as number) <= FITTING_DELTA) fitting++;
+  }
+  const plainShare = fitting / deltas.length;
   if (plainShare < FITTING_SHARE) return null;
-  const spread = deltas[Math.floor(0.5 * plainShare * deltas.length)] as number;
+  const spread = valueOfRank(deltas, Math.floor(0.5 * plainShare * deltas.length)) as number;
   const backdrop = followBackdrop(door, picture, { colour: near, spread, plainShare });
   const reach = Math.max(1, Math.round(Math.max(raster.width, raster.height) / 800));
   return {
     backdrop,
-    expectedIn: (window, seen) => nearestWithin(door, seen, labOfRaster(cropRaster(laid, window)), reach),
+    expectedIn: (window, seen) => nearestWithin(seen, labOfRaster(cropRaster(laid, window)), reach),
     fromEmpty: true,
     notes: [],
   };
-}
-
-/**
- * What of the empty photo's colours within `reachPx` comes nearest to what is seen, channel by channel, so that detail
- * which moved by a px does not count as change.
- */
-function nearestWithin(door: OpenCvDoor, seen: LabPicture, empty: LabPicture, reachPx: number): LabPicture {
-  const [l, a, b] = (['l', 'a', 'b'] as const).map((channel) => {
-    const low = lowestNearby(door, empty[channel], empty, reachPx);
-    const high = highestNearby(door, empty[channel], empty, reachPx);
-    return seen[channel].map((value, i) => Math.max(low[i] as number, Math.min(high[i] as number, value)));
-  }) as [Float32Array, Float32Array, Float32Array];
-  return { width: empty.width, height: empty.height, l, a, b };
 }

@@ -1,5 +1,5 @@
-import { openMask } from '../opencv/masks.ts';
 import { highestNearby } from '../opencv/pictures.ts';
+import { openMask } from '../raster/discs.ts';
 import { emptyMask, type Mask, maskArea } from '../raster/raster.ts';
 import { backdropDistance, distanceEvidence } from './backdrop-distance.ts';
 import type { Backdrop } from './backdrop-model.ts';
@@ -70,7 +70,6 @@ export function hearBefore(scene: Scene, place: Place, backdrop: Backdrop): Hear
   return {
     object: stands,
     unseen: openMask(
-      door,
       masked(canopy, (i) => isUnseen(seen.logOdds[i] as number)),
       UNSEEN.leastPx,
     ),
@@ -85,12 +84,14 @@ const isUnseen = (odds: number): boolean => odds < 0 && odds > UNSEEN.odds;
 
 /** The network sees plants and pots it could not name the edge of; what lies far from all it sees is a shadow or a line. */
 function vetoed({ door, small }: Scene, shares: PixelShares, object: Evidence, plant: Evidence): Evidence {
-  const subject = shares.background.map((share) => 1 - share);
+  const subject = new Float32Array(shares.background.length);
+  for (let i = 0; i < subject.length; i++) subject[i] = 1 - (shares.background[i] as number);
   const near = highestNearby(door, subject, small, VETO.withinPx);
-  const logOdds = object.logOdds.map((odds, i) => {
+  const logOdds = object.logOdds.slice();
+  for (let i = 0; i < logOdds.length; i++) {
     const isLeaf = (plant.logOdds[i] as number) > VETO.leafOdds;
-    return (near[i] as number) < VETO.share && !isLeaf ? -MOST_SURE : odds;
-  });
+    if ((near[i] as number) < VETO.share && !isLeaf) logOdds[i] = -MOST_SURE;
+  }
   return { ...object, logOdds };
 }
 

@@ -24,7 +24,7 @@ export function plantColour(picture: LabPicture): Evidence {
     const a = picture.a[i] as number;
     const b = picture.b[i] as number;
     const leaf = logOddsOf(leafness(a, b), 6, 2.5);
-    const chroma = Math.hypot(a, b);
+    const chroma = Math.sqrt(a * a + b * b);
     const terracotta = b > 0.6 * a && b < 1.8 * a && a > 0;
     const petal = terracotta ? 0 : Math.min(2, (chroma - PETAL_CHROMA) / 6);
     logOdds[i] = Math.max(leaf, petal, -2);

@@ -1,7 +1,7 @@
 import type { OpenCvDoor } from '../opencv/door.ts';
 import { maskParts } from '../opencv/masks.ts';
 import { maskOfLabels } from '../raster/mask-of-labels.ts';
-import type { Mask } from '../raster/raster.ts';
+import { type Mask, maskArea } from '../raster/raster.ts';
 import { openingFromFoot } from './foot-curve.ts';
 import type { PixelShares } from './model/pixel-shares.ts';
 import type { PotShape } from './pot-shape.ts';
@@ -40,7 +40,7 @@ export function potInShares(door: OpenCvDoor, shares: PixelShares): PotShape | n
     bottomY: span.bottom + 1,
     topHalf: rim.half,
     bottomHalf: halves[span.bottom] as number,
-    score: ware.data.reduce((sum, inside) => sum + inside, 0),
+    score: maskArea(ware),
     traced: { sides, rim, halves },
   };
 }

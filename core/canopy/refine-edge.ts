@@ -1,6 +1,6 @@
 import type { OpenCvDoor } from '../opencv/door.ts';
-import { closeMask, dilateMask, erodeMask } from '../opencv/masks.ts';
 import { resizeMask } from '../opencv/pictures.ts';
+import { closeMask, dilateMask, erodeMask } from '../raster/discs.ts';
 import { type LabPicture, labOfRaster } from '../raster/lab.ts';
 import { emptyMask, type Mask, type Raster } from '../raster/raster.ts';
 import { backdropDistance, evenDistance } from './backdrop-distance.ts';
@@ -32,7 +32,7 @@ export function refineEdge(
   place: Place & { readonly backdrop: Backdrop },
 ): DrawnEdge {
   const whole = { width: raster.width, height: raster.height };
-  const nearby = resizeMask(door, dilateMask(door, first.canopy, SEARCH_PX), raster);
+  const nearby = resizeMask(door, dilateMask(first.canopy, SEARCH_PX), raster);
   const window = windowAround(nearby);
   if (window === null) return { canopy: emptyMask(whole.width, whole.height), uncertaintyPx: 0 };
   const enlarged = (mask: Mask) => cropMask(resizeMask(door, mask, raster), window);
@@ -41,11 +41,11 @@ export function refineEdge(
   const decided = enlarged(first.canopy);
   const given = enlarged(first.given);
   // Inside, an empty photo's likeness is no proof of a gap: there the first decision stands.
-  const inside = place.fromEmpty ? enlarged(erodeMask(door, first.canopy, SEARCH_PX)) : null;
+  const inside = place.fromEmpty ? enlarged(erodeMask(first.canopy, SEARCH_PX)) : null;
 
   const { drawn, doubtful } = drawByColour(raster, window, place);
   const radius = Math.max(1, Math.round(NARROW_GAP_SHARE * Math.max(raster.width, raster.height)));
-  const closed = closeMask(door, drawn, radius);
+  const closed = closeMask(drawn, radius);
   const data = new Uint8Array(closed.data.length);
   for (let i = 0; i < data.length; i++) {
     const isHeld = (given.data[i] === 1 && decided.data[i] === 1) || inside?.data[i] === 1;
@@ -91,18 +91,30 @@ function surroundings(
 ) {
   const { picture, expected, distance } = seen;
   const { width, height } = picture;
-  const [row, column] = [Math.floor(at / width), at % width];
-  let [most, surest, darkest, lightest] = [0, 0, 100, 0];
-  for (let y = Math.max(0, row - BLUR_PX); y <= Math.min(height - 1, row + BLUR_PX); y++) {
-    for (let x = Math.max(0, column - BLUR_PX); x <= Math.min(width - 1, column + BLUR_PX); x++) {
-      const i = y * width + x;
-      most = Math.max(most, deltaAt(picture, expected, i));
-      surest = Math.max(surest, distance[i] as number);
-      darkest = Math.min(darkest, picture.l[i] as number);
-      lightest = Math.max(lightest, picture.l[i] as number);
+  const row = Math.floor(at / width);
+  const column = at % width;
+  const left = Math.max(0, column - BLUR_PX);
+  const right = Math.min(width - 1, column + BLUR_PX);
+  const bottom = Math.min(height - 1, row + BLUR_PX);
+  let mostSquared = 0;
+  let surest = 0;
+  let darkest = 100;
+  let lightest = 0;
+  for (let y = Math.max(0, row - BLUR_PX); y <= bottom; y++) {
+    for (let i = y * width + left; i <= y * width + right; i++) {
+      const l = picture.l[i] as number;
+      const offL = l - (expected.l[i] as number);
+      const offA = (picture.a[i] as number) - (expected.a[i] as number);
+      const offB = (picture.b[i] as number) - (expected.b[i] as number);
+      const squared = offL * offL + offA * offA + offB * offB;
+      if (squared > mostSquared) mostSquared = squared;
+      const far = distance[i] as number;
+      if (far > surest) surest = far;
+      if (l < darkest) darkest = l;
+      if (l > lightest) lightest = l;
     }
   }
-  return { most, surest, darkest, lightest };
+  return { most: Math.sqrt(mostSquared), surest, darkest, lightest };
 }
 
 /** The pixels that have both inside and outside in the square of `2 * reachPx + 1` px around them. */
@@ -184,5 +196,7 @@ const luminanceOf = (lightness: number): number => ((lightness + 16) / 116) ** 3
 const lightnessOf = (luminance: number): number => 116 * Math.cbrt(luminance) - 16;
 
 function withoutMask(mask: Mask, taken: Mask): Mask {
-  return { ...mask, data: mask.data.map((inside, i) => (inside === 1 && taken.data[i] === 0 ? 1 : 0)) };
+  const data = mask.data.slice();
+  for (let i = 0; i < data.length; i++) if (taken.data[i] !== 0) data[i] = 0;
+  return { ...mask, data };
 }

@@ -59,14 +59,14 @@ function rowDifferences(
   from: number,
   to: number,
 ): (Difference | null)[] {
+  const values = new Float64Array(to - from);
   return Array.from({ length: picture.height }, (_, y) => {
     const difference = (['l', 'a', 'b'] as const).map((channel) => {
-      const values: number[] = [];
-      for (let i = y * picture.width + from; i < y * picture.width + to; i++) {
-        values.push((picture[channel][i] as number) - (model[channel][i] as number));
+      const start = y * picture.width + from;
+      for (let k = 0; k < values.length; k++) {
+        values[k] = (picture[channel][start + k] as number) - (model[channel][start + k] as number);
       }
-      values.sort((one, other) => one - other);
-      return values[values.length >> 1] as number;
+      return values.sort()[values.length >> 1] as number;
     }) as unknown as Difference;
     return Math.hypot(...difference) > MOST_DELTA ? null : difference;
   });

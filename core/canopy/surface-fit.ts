@@ -1,4 +1,5 @@
 import type { LabPicture } from '../raster/lab.ts';
+import { valueOfRank } from '../raster/value-of-rank.ts';
 
 /** Coefficients of 1, x, y, x², xy, y² with x and y running from -1 to 1 over the picture. */
 type Surface = readonly number[];
@@ -17,49 +18,63 @@ export function fitSurfaces(picture: LabPicture, places: readonly number[]): Col
   const channels = [picture.l, picture.a, picture.b].map((channel) =>
     Float64Array.from(places, (i) => channel[i] as number),
   );
-  const terms = places.map((i) => termsAt(picture, i));
+  const terms = termsAt(picture, places);
   const weights = new Float64Array(places.length);
+  const residuals = new Float64Array(places.length);
   // A median start keeps the first round from being bent by what is not backdrop.
   let surfaces: Surface[] = channels.map((channel) => [median(channel), 0, 0, 0, 0, 0]);
   for (let round = 0; round < FIT_ROUNDS; round++) {
-    const residuals = Float64Array.from(terms, (at, k) =>
-      Math.hypot(...surfaces.map((surface, c) => (channels[c]?.[k] as number) - dot(surface, at))),
-    );
+    const [offL, offA, offB] = channels.map((channel, c) =>
+      distancesOff(channel, surfaces[c] as Surface, terms),
+    ) as [Float64Array, Float64Array, Float64Array];
+    for (let k = 0; k < residuals.length; k++) {
+      residuals[k] = Math.hypot(offL[k] as number, offA[k] as number, offB[k] as number);
+    }
     const cut = Math.max(round === 0 ? 12 : 4, 5 * median(residuals));
-    residuals.forEach((residual, k) => {
+    for (let k = 0; k < residuals.length; k++) {
+      const residual = residuals[k] as number;
       weights[k] = residual < cut ? (1 - (residual / cut) ** 2) ** 2 : 0;
-    });
+    }
     surfaces = leastSquares(terms, weights, channels);
   }
   return surfaces as unknown as ColourSurface;
 }
 
-function dot(surface: Surface, terms: readonly number[]): number {
-  let sum = 0;
-  for (let k = 0; k < TERMS; k++) sum += (surface[k] as number) * (terms[k] as number);
-  return sum;
+/** How far one channel is from its surface, place by place. */
+function distancesOff(channel: Float64Array, surface: Surface, terms: Float64Array): Float64Array {
+  const coefficients = Float64Array.from(surface);
+  const off = new Float64Array(channel.length);
+  for (let k = 0, at = 0; k < off.length; k++, at += TERMS) {
+    let value = 0;
+    for (let term = 0; term < TERMS; term++)
+      value += (coefficients[term] as number) * (terms[at + term] as number);
+    off[k] = (channel[k] as number) - value;
+  }
+  return off;
 }
 
 /** Weighted least squares, all channels on the one normal matrix. */
 function leastSquares(
-  terms: readonly (readonly number[])[],
+  terms: Float64Array,
   weights: Float64Array,
   channels: readonly Float64Array[],
 ): Surface[] {
-  const normal = Array.from({ length: TERMS }, () => new Float64Array(TERMS + channels.length));
-  terms.forEach((at, k) => {
+  const wide = TERMS + channels.length;
+  const normal = new Float64Array(TERMS * wide);
+  for (let k = 0, at = 0; k < weights.length; k++, at += TERMS) {
     const weight = weights[k] as number;
-    if (weight === 0) return;
-    normal.forEach((line, row) => {
-      const weighted = weight * (at[row] as number);
-      for (let col = 0; col < TERMS; col++)
-        line[col] = (line[col] as number) + weighted * (at[col] as number);
-      channels.forEach((channel, c) => {
-        line[TERMS + c] = (line[TERMS + c] as number) + weighted * (channel[k] as number);
-      });
-    });
-  });
-  return solveByElimination(normal);
+    if (weight === 0) continue;
+    for (let row = 0, to = 0; row < TERMS; row++) {
+      const weighted = weight * (terms[at + row] as number);
+      for (let col = 0; col < TERMS; col++, to++)
+        normal[to] = (normal[to] as number) + weighted * (terms[at + col] as number);
+      for (let c = 0; c < channels.length; c++, to++)
+        normal[to] = (normal[to] as number) + weighted * ((channels[c] as Float64Array)[k] as number);
+    }
+  }
+  return solveByElimination(
+    Array.from({ length: TERMS }, (_, row) => normal.slice(row * wide, (row + 1) * wide)),
+  );
 }
 
 /** Gauss-Jordan with the largest pivot; a ridge of 1e-6 keeps a strip of one colour solvable. */
@@ -92,20 +107,34 @@ function cell(rows: readonly Float64Array[], row: number, column: number): numbe
 
 /** A surface's value at pixel `i`. */
 export function surfaceAt(surface: Surface, { width, height }: LabPicture, i: number): number {
-  const [c0 = 0, cx = 0, cy = 0, cxx = 0, cxy = 0, cyy = 0] = surface;
   const row = Math.floor(i / width);
   const x = (2 * (i - row * width)) / width - 1;
   const y = (2 * row) / height - 1;
-  return c0 + x * (cx + cxx * x + cxy * y) + y * (cy + cyy * y);
+  return (
+    (surface[0] as number) +
+    x * ((surface[1] as number) + (surface[3] as number) * x + (surface[4] as number) * y) +
+    y * ((surface[2] as number) + (surface[5] as number) * y)
+  );
 }
 
-function termsAt({ width, height }: LabPicture, i: number): number[] {
-  const row = Math.floor(i / width);
-  const x = (2 * (i - row * width)) / width - 1;
-  const y = (2 * row) / height - 1;
-  return [1, x, y, x * x, x * y, y * y];
+/** The six terms of every place, one place after the other. */
+function termsAt({ width, height }: LabPicture, places: readonly number[]): Float64Array {
+  const terms = new Float64Array(TERMS * places.length);
+  for (let k = 0, at = 0; k < places.length; k++, at += TERMS) {
+    const i = places[k] as number;
+    const row = Math.floor(i / width);
+    const x = (2 * (i - row * width)) / width - 1;
+    const y = (2 * row) / height - 1;
+    terms[at] = 1;
+    terms[at + 1] = x;
+    terms[at + 2] = y;
+    terms[at + 3] = x * x;
+    terms[at + 4] = x * y;
+    terms[at + 5] = y * y;
+  }
+  return terms;
 }
 
 function median(values: Float64Array): number {
-  return values.slice().sort()[values.length >> 1] ?? 0;
+  return valueOfRank(values.slice(), values.length >> 1) ?? 0;
 }

@@ -22,13 +22,16 @@ export function allowingPetals(
   colour: LabPicture,
   { flower }: Pick<PixelShares, 'flower'>,
 ): Evidence {
-  const logOdds = byColour.logOdds.map((odds, i) => {
-    if (odds > 0) return odds;
+  const logOdds = byColour.logOdds.slice();
+  for (let i = 0; i < logOdds.length; i++) {
+    const odds = logOdds[i] as number;
+    if (odds > 0) continue;
     const light = ((colour.l[i] as number) - PETAL_L.from) / (PETAL_L.full - PETAL_L.from);
-    const chroma = Math.hypot(colour.a[i] as number, colour.b[i] as number);
-    const white = Math.max(0, Math.min(1, light)) * Math.max(0, 1 - chroma / PETAL_CHROMA);
+    const a = colour.a[i] as number;
+    const b = colour.b[i] as number;
+    const white = Math.max(0, Math.min(1, light)) * Math.max(0, 1 - Math.sqrt(a * a + b * b) / PETAL_CHROMA);
     const chance = white * (flower[i] as number);
-    return chance < LEAST_CHANCE ? odds : Math.max(odds, Math.log(chance));
-  });
+    if (chance >= LEAST_CHANCE) logOdds[i] = Math.max(odds, Math.log(chance));
+  }
   return { ...byColour, logOdds };
 }

@@ -79,7 +79,9 @@ function seenInBoth(photo: Raster, reference: Raster, move: Similarity, parts: P
     for (let x = step >> 1; x < width; x += step) {
       const here = y * width + x;
       if (parts.data[here] !== BACKGROUND) continue;
-      const [thereX, thereY] = moved(move, [x + 0.5, y + 0.5]).map(Math.floor) as [number, number];
+      const there = moved(move, [x + 0.5, y + 0.5]);
+      const thereX = Math.floor(there[0]);
+      const thereY = Math.floor(there[1]);
       if (thereX < 0 || thereY < 0 || thereX >= reference.width || thereY >= reference.height) continue;
       const logs = logRatios(photo, here, reference, thereY * reference.width + thereX);
       if (logs !== null) places.push({ square: Math.floor(y / side) * SQUARES + Math.floor(x / side), logs });
@@ -88,14 +90,16 @@ function seenInBoth(photo: Raster, reference: Raster, move: Similarity, parts: P
   return places;
 }
 
-function logRatios(photo: Raster, here: number, reference: Raster, there: number) {
-  const logs: number[] = [];
-  for (let c = 0; c < 3; c++) {
-    const [now, then] = [photo.data[3 * here + c] as number, reference.data[3 * there + c] as number];
-    if (now < DARKEST || then < DARKEST || now > LIGHTEST || then > LIGHTEST) return null;
-    logs.push(Math.log((LINEAR_OF_BYTE[then] as number) / (LINEAR_OF_BYTE[now] as number)));
-  }
-  return logs as unknown as readonly [number, number, number];
+function logRatios(photo: Raster, here: number, reference: Raster, there: number): SeenPlace['logs'] | null {
+  const red = logRatio(photo.data[3 * here] as number, reference.data[3 * there] as number);
+  const green = logRatio(photo.data[3 * here + 1] as number, reference.data[3 * there + 1] as number);
+  const blue = logRatio(photo.data[3 * here + 2] as number, reference.data[3 * there + 2] as number);
+  return red === null || green === null || blue === null ? null : [red, green, blue];
+}
+
+function logRatio(now: number, then: number): number | null {
+  if (now < DARKEST || then < DARKEST || now > LIGHTEST || then > LIGHTEST) return null;
+  return Math.log((LINEAR_OF_BYTE[then] as number) / (LINEAR_OF_BYTE[now] as number));
 }
 
 function bySquare(places: readonly SeenPlace[]): SeenPlace[][] {
@@ -109,16 +113,16 @@ function bySquare(places: readonly SeenPlace[]): SeenPlace[][] {
 }
 
 function gainsOf(places: readonly SeenPlace[]): Gains {
-  return [0, 1, 2].map((c) => Math.exp(densest(places.map(({ logs }) => logs[c] as number)))) as [
-    number,
-    number,
-    number,
-  ];
+  const gain = (channel: 0 | 1 | 2) => {
+    const logs = new Float64Array(places.length);
+    for (let k = 0; k < logs.length; k++) logs[k] = (places[k] as SeenPlace).logs[channel];
+    return Math.exp(densest(logs.sort()));
+  };
+  return [gain(0), gain(1), gain(2)];
 }
 
 /** Middle of the shortest interval that holds 40 % of the values: the first step of the half-sample mode. */
-function densest(values: readonly number[]): number {
-  const sorted = Float64Array.from(values).sort();
+function densest(sorted: Float64Array): number {
   const held = Math.floor(sorted.length * 0.4);
   let best = 0;
   for (let k = 0; k + held < sorted.length; k++) {

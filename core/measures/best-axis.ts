@@ -1,5 +1,5 @@
 import { requireFinite } from '../errors/expect.ts';
-import type { Mask, PointPx } from '../raster/raster.ts';
+import { type Mask, maskArea, type PointPx } from '../raster/raster.ts';
 
 /** A line through the rim's middle. */
 export interface BestAxis {
@@ -79,16 +79,17 @@ export function bestAxis(mask: Mask, foot: PointPx): BestAxis | null {
 
 /** Middles of canopy pixels on an even grid, from the foot: right and up, in turns. */
 function samplesOf({ width, height, data }: Mask, [footX, footY]: PointPx, most: number): Float64Array {
-  let count = 0;
-  for (const inside of data) count += inside;
-  const stride = Math.max(1, Math.ceil(Math.sqrt(count / most)));
-  const samples: number[] = [];
+  const stride = Math.max(1, Math.ceil(Math.sqrt(maskArea({ width, height, data }) / most)));
+  const samples = new Float64Array(2 * Math.ceil(width / stride) * Math.ceil(height / stride));
+  let end = 0;
   for (let y = 0; y < height; y += stride) {
     for (let x = 0; x < width; x += stride) {
-      if (data[y * width + x] === 1) samples.push(x + 0.5 - footX, footY - (y + 0.5));
+      if (data[y * width + x] !== 1) continue;
+      samples[end++] = x + 0.5 - footX;
+      samples[end++] = footY - (y + 0.5);
     }
   }
-  return Float64Array.from(samples);
+  return samples.subarray(0, end);
 }
 
 /** 100 × the share of the samples above the foot whose mirror image is canopy above it too. */
@@ -101,9 +102,11 @@ function symmetryAbout(
   const lean = (tiltDeg * Math.PI) / 180;
   const [sin, cos] = [Math.sin(lean), Math.cos(lean)];
   const [sinTwice, cosTwice] = [Math.sin(2 * lean), Math.cos(2 * lean)];
-  let [above, shared] = [0, 0];
+  let above = 0;
+  let shared = 0;
   for (let k = 0; k < samples.length; k += 2) {
-    const [right, up] = [samples[k] as number, samples[k + 1] as number];
+    const right = samples[k] as number;
+    const up = samples[k + 1] as number;
     if (right * sin + up * cos <= 0) continue;
     above++;
     // A mirror image lies as high along the line, so it is above the foot as well.

@@ -14,8 +14,11 @@ interface Square {
 
 /** Where to look for a centre, how steep the value can be, and when to stop. */
 export interface CentreSearch {
-  /** Value to be made as small as possible. */
-  readonly valueAt: (centre: PointPx) => number;
+  /**
+   * Value to be made as small as possible. Where it is sure to be `most` or above any number from `most` up may be given:
+   * that square is thrown away.
+   */
+  readonly valueAt: (centre: PointPx, most: number) => number;
   /** The most the value can change when the centre moves by one. */
   readonly steepness: number;
   /** Middle and half side of the square to search. */
@@ -27,6 +30,8 @@ export interface CentreSearch {
   readonly finest: number;
 }
 
+/** A hair more than a square's reach, so that rounding throws none away that would be kept. */
+const BEYOND = 1 + 1e-9;
 /** Squares of one size looked into, at most: along a flat valley there would be millions. */
 const MOST_SQUARES = 4000;
 
@@ -46,15 +51,21 @@ const MOST_SQUARES = 4000;
 export function searchCentre(search: CentreSearch): FoundCentre {
   const { valueAt, steepness, finest } = search;
   let best = search.start;
-  let squares: Square[] = [{ centre: search.middle, half: search.half, value: valueAt(search.middle) }];
+  let squares: Square[] = [
+    {
+      centre: search.middle,
+      half: search.half,
+      value: valueAt(search.middle, Number.POSITIVE_INFINITY),
+    },
+  ];
   while (squares.length > 0) {
     const children: Square[] = [];
     for (const square of squares) {
       if (square.value - steepness * square.half * Math.SQRT2 >= best.value) continue;
+      const half = square.half / 2;
       for (const [right, down] of QUARTERS) {
-        const half = square.half / 2;
         const centre: PointPx = [square.centre[0] + right * half, square.centre[1] + down * half];
-        const value = valueAt(centre);
+        const value = valueAt(centre, best.value + BEYOND * steepness * half * Math.SQRT2);
         if (value < best.value) best = { centre, value };
         children.push({ centre, half, value });
       }

@@ -16,7 +16,8 @@ import { PARTS, type PartMap } from '../canopy/found-plant.ts';
 export function flowerShare({ data }: PartMap): number | null {
   const [leaf, flower] = [PARTS.indexOf('leaf'), PARTS.indexOf('flower')];
   let [leafPx, flowerPx] = [0, 0];
-  for (const part of data) {
+  for (let i = 0; i < data.length; i++) {
+    const part = data[i];
     if (part === leaf) leafPx++;
     else if (part === flower) flowerPx++;
   }

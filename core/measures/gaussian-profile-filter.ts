@@ -40,11 +40,17 @@ export function smoothProfile(profile: RadialProfile, cutoffUpr: number): Radial
 
   for (let at = 0; at < count; at++) {
     // Weighted sums for the straight line's value at the middle; offsets are in steps.
-    let [sum, sumOffset, sumOffset2, sumRadius, sumOffsetRadius] = [0, 0, 0, 0, 0];
-    for (let offset = -reach; offset <= reach; offset++) {
-      const index = closed ? (((at + offset) % count) + count) % count : at + offset;
-      if (index < 0 || index >= count) continue;
-      const weight = weights[Math.abs(offset)] as number;
+    let sum = 0;
+    let sumOffset = 0;
+    let sumOffset2 = 0;
+    let sumRadius = 0;
+    let sumOffsetRadius = 0;
+    const first = closed ? -reach : Math.max(-reach, -at);
+    const last = closed ? reach : Math.min(reach, count - 1 - at);
+    let index = (((at + first) % count) + count) % count;
+    for (let offset = first; offset <= last; offset++, index++) {
+      if (index === count) index = 0;
+      const weight = weights[offset < 0 ? -offset : offset] as number;
       const radius = radiiPx[index] as number;
       sum += weight;
       sumOffset += weight * offset;

@@ -44,7 +44,7 @@ export function leastSquaresCircle(points: readonly PointPx[], fit: CircleFit = 
   let centre = start;
   let error = errorAbout(centred, weightOf, centre);
   for (let step = 0; step < MOST_STEPS; step++) {
-    const move = gaussNewtonMove(centred, weightOf, centre);
+    const move = gaussNewtonMove(centred, weightOf, centre, error.distances);
     if (move === null) return null;
     // Halve a step that makes the fit worse. Near the optimum the sum is flat to rounding while the step
     // still gains digits, hence the hair's breadth.
@@ -119,19 +119,30 @@ function errorAbout(points: readonly PointPx[], weights: Float64Array, centre: P
   for (let index = 0; index < distances.length; index++) {
     sumOfSquares += (weights[index] as number) * ((distances[index] as number) - radius) ** 2;
   }
-  return { radius, sumOfSquares };
+  return { radius, sumOfSquares, distances };
 }
 
 /** The Gauss–Newton step of the centre, the radius eliminated: directions with their mean taken out. */
-function gaussNewtonMove(points: readonly PointPx[], weights: Float64Array, centre: PointPx): PointPx | null {
-  const distances = distancesFrom(centre, points);
-  const [across, down] = [new Float64Array(points.length), new Float64Array(points.length)];
-  let [sum, meanU, meanV, meanD] = [0, 0, 0, 0];
+function gaussNewtonMove(
+  points: readonly PointPx[],
+  weights: Float64Array,
+  centre: PointPx,
+  distances: Float64Array,
+): PointPx | null {
+  const across = new Float64Array(points.length);
+  const down = new Float64Array(points.length);
+  const centreX = centre[0];
+  const centreY = centre[1];
+  let sum = 0;
+  let meanU = 0;
+  let meanV = 0;
+  let meanD = 0;
   for (let index = 0; index < points.length; index++) {
-    const [x, y] = points[index] as PointPx;
+    const point = points[index] as PointPx;
     const distance = distances[index] as number;
     const weight = weights[index] as number;
-    const [u, v] = distance > 0 ? [(x - centre[0]) / distance, (y - centre[1]) / distance] : [0, 0];
+    const u = distance > 0 ? (point[0] - centreX) / distance : 0;
+    const v = distance > 0 ? (point[1] - centreY) / distance : 0;
     across[index] = u;
     down[index] = v;
     sum += weight;
@@ -139,8 +150,14 @@ function gaussNewtonMove(points: readonly PointPx[], weights: Float64Array, cent
     meanV += weight * v;
     meanD += weight * distance;
   }
-  [meanU, meanV, meanD] = [meanU / sum, meanV / sum, meanD / sum];
-  let [uu, uv, vv, ud, vd] = [0, 0, 0, 0, 0];
+  meanU /= sum;
+  meanV /= sum;
+  meanD /= sum;
+  let uu = 0;
+  let uv = 0;
+  let vv = 0;
+  let ud = 0;
+  let vd = 0;
   for (let index = 0; index < points.length; index++) {
     const weight = weights[index] as number;
     const u = (across[index] as number) - meanU;

@@ -1,4 +1,5 @@
 import type { PointPx } from '../raster/raster.ts';
+import { valueOfRank } from '../raster/value-of-rank.ts';
 import { type Circle, distancesFrom } from './circle.ts';
 import { leastSquaresCircle } from './least-squares-circle.ts';
 
@@ -44,9 +45,13 @@ export function robustCircle(points: readonly PointPx[]): Circle | null {
   const start = plain && reweighted(points, plain, STILL.start, leastAbsoluteWeights);
   if (start === null) return null;
   const reachPx = BIWEIGHT_REACH * spreadAbout(start.radius, offCircle(start, points));
-  return reweighted(points, start, STILL.fit, (residuals) =>
-    residuals.map((residual) => Math.max(0, 1 - (residual / reachPx) ** 2) ** 2),
-  );
+  return reweighted(points, start, STILL.fit, (residuals) => {
+    const weights = new Float64Array(residuals.length);
+    for (let k = 0; k < weights.length; k++) {
+      weights[k] = Math.max(0, 1 - ((residuals[k] as number) / reachPx) ** 2) ** 2;
+    }
+    return weights;
+  });
 }
 
 /** Fits again and again with the weights that the last circle's residuals give, until the circle stays. */
@@ -71,17 +76,24 @@ function reweighted(
 
 /** Distances off the circle, outside positive. */
 function offCircle({ centre, radius }: Circle, points: readonly PointPx[]): Float64Array {
-  return distancesFrom(centre, points).map((distance) => distance - radius);
+  const off = distancesFrom(centre, points);
+  for (let k = 0; k < off.length; k++) off[k] = (off[k] as number) - radius;
+  return off;
 }
 
 /** Weights that make a least-squares fit a least-absolute one. */
 function leastAbsoluteWeights(residuals: Float64Array, radius: number): Float64Array {
   const nearPx = NEAR * spreadAbout(radius, residuals);
-  return residuals.map((residual) => nearPx / Math.max(Math.abs(residual), nearPx));
+  const weights = new Float64Array(residuals.length);
+  for (let k = 0; k < weights.length; k++) {
+    weights[k] = nearPx / Math.max(Math.abs(residuals[k] as number), nearPx);
+  }
+  return weights;
 }
 
 function spreadAbout(radius: number, residuals: Float64Array): number {
-  const sorted = residuals.map(Math.abs).sort();
-  const median = sorted[Math.floor(sorted.length / 2)] as number;
+  const sizes = new Float64Array(residuals.length);
+  for (let k = 0; k < sizes.length; k++) sizes[k] = Math.abs(residuals[k] as number);
+  const median = valueOfRank(sizes, sizes.length >> 1) as number;
   return Math.max(MEDIAN_TO_SPREAD * median, LEAST_SPREAD * radius);
 }

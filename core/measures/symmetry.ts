@@ -21,43 +21,49 @@ import type { Mask } from '../raster/raster.ts';
 export function mirrorSymmetry(mask: Mask, axisXPx: number, rimYPx: number | null): number | null {
   requireFinite(axisXPx, 'axisXPx');
   const rows = rimYPx === null ? mask.height : Math.max(0, Math.min(mask.height, rimYPx));
-  let [area, shared] = [0, 0];
+  const runs = new Float64Array(mask.width + 2);
+  let area = 0;
+  let shared = 0;
   for (let y = 0; y < rows; y++) {
     const share = Math.min(1, rows - y);
-    const runs = runsOfRow(mask, y);
-    for (const [left, right] of runs) area += share * (right - left);
-    shared += share * sharedWithMirror(runs, axisXPx);
+    const ends = runsOfRow(mask, y, runs);
+    for (let k = 0; k < ends; k += 2) area += share * ((runs[k + 1] as number) - (runs[k] as number));
+    shared += share * sharedWithMirror(runs, ends, axisXPx);
   }
   return area > 0 ? (100 * shared) / area : null;
 }
 
-type Run = readonly [left: number, right: number];
-
-/** Stretches of canopy in a row, left to right, as px from edge to edge. */
-function runsOfRow({ width, data }: Mask, y: number): Run[] {
-  const runs: Run[] = [];
-  let start = -1;
-  for (let x = 0; x <= width; x++) {
-    const inside = x < width && data[y * width + x] === 1;
-    if (inside && start < 0) start = x;
-    if (!inside && start >= 0) {
-      runs.push([start, x]);
-      start = -1;
-    }
+/**
+ * Stretches of canopy in a row, left to right, as px from edge to edge: left and right end in turns.
+ *
+ * @param runs gets them
+ * @returns how many ends there are
+ */
+function runsOfRow({ width, data }: Mask, y: number, runs: Float64Array): number {
+  let ends = 0;
+  let before = 0;
+  for (let x = 0, i = y * width; x < width; x++, i++) {
+    const inside = data[i] as number;
+    if (inside !== before) runs[ends++] = x;
+    before = inside;
   }
-  return runs;
+  if (before === 1) runs[ends++] = width;
+  return ends;
 }
 
 /** Length that the runs share with their mirror image. */
-function sharedWithMirror(runs: readonly Run[], axis: number): number {
-  const mirrored = runs.map(([left, right]): Run => [2 * axis - right, 2 * axis - left]).reverse();
-  let [shared, here, there] = [0, 0, 0];
-  while (here < runs.length && there < mirrored.length) {
-    const [left, right] = runs[here] as Run;
-    const [mirrorLeft, mirrorRight] = mirrored[there] as Run;
+function sharedWithMirror(runs: Float64Array, ends: number, axis: number): number {
+  let shared = 0;
+  let here = 0;
+  let there = ends - 2;
+  while (here < ends && there >= 0) {
+    const left = runs[here] as number;
+    const right = runs[here + 1] as number;
+    const mirrorLeft = 2 * axis - (runs[there + 1] as number);
+    const mirrorRight = 2 * axis - (runs[there] as number);
     shared += Math.max(0, Math.min(right, mirrorRight) - Math.max(left, mirrorLeft));
-    if (right < mirrorRight) here++;
-    else there++;
+    if (right < mirrorRight) here += 2;
+    else there -= 2;
   }
   return shared;
 }

@@ -53,7 +53,10 @@ export function maskWarper(
   const width = Math.ceil((widthPx + 2 * marginPx) / pxPerPx);
   const height = Math.ceil((heightPx + 2 * marginPx) / pxPerPx);
   const [centreX, centreY] = profile.centre;
-  const across = (column: number) => origin[0] + (column + 0.5) * pxPerPx - centreX;
+  const across = Float64Array.from(
+    { length: width },
+    (_, column) => origin[0] + (column + 0.5) * pxPerPx - centreX,
+  );
   const down = (row: number) => origin[1] + (row + 0.5) * pxPerPx - centreY;
 
   // Where each pixel of a copy lies as seen from the centre is the same for all copies.
@@ -61,14 +64,16 @@ export function maskWarper(
   const distances = new Float32Array(width * height);
   for (let row = 0; row < height; row++) {
     for (let column = 0; column < width; column++) {
-      directions[row * width + column] = nearestDirection(profile, across(column), down(row));
-      distances[row * width + column] = Math.hypot(across(column), down(row));
+      const place = row * width + column;
+      directions[place] = nearestDirection(profile, across[column] as number, down(row));
+      distances[place] = Math.hypot(across[column] as number, down(row));
     }
   }
 
   const warp = (outwardPx: Float64Array, leanRad: number): WarpedMask => {
     const data = new Uint8Array(width * height);
-    let [sumX, count] = [0, 0];
+    let sumX = 0;
+    let count = 0;
     for (let row = 0; row < height; row++) {
       const dy = down(row);
       // A small lean moves each row sideways by its height above the foot.
@@ -79,12 +84,12 @@ export function maskWarper(
         const distance = distances[place] as number;
         const moved = direction === HIDDEN ? 0 : (outwardPx[direction] as number);
         const share = distance > 0 ? Math.max(0, 1 - moved / distance) : 1;
-        const fromX = Math.floor(centreX + across(column) * share - leanPx);
+        const fromX = Math.floor(centreX + (across[column] as number) * share - leanPx);
         const fromY = Math.floor(centreY + dy * share);
         if (fromX < 0 || fromY < 0 || fromX >= mask.width || fromY >= mask.height) continue;
         if (mask.data[fromY * mask.width + fromX] === 0) continue;
         data[place] = 1;
-        sumX += across(column);
+        sumX += across[column] as number;
         count++;
       }
     }

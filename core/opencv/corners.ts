@@ -46,26 +46,43 @@ const MOST_STRAY_PX = 0.5;
 /**
  * Follows corners from one picture into the next by pyramidal Lucas-Kanade (Bouguet 2000), there and back; a corner
  * that does not come home is left out.
+ *
+ * @param isWorthwhile asked before a pair is followed home, which takes as long as the way there
  */
 export function followCorners(
   door: OpenCvDoor,
   from: GreyPicture,
   to: GreyPicture,
   corners: readonly PointPx[],
+  isWorthwhile: (pair: PointPair) => boolean = () => true,
 ): PointPair[] {
   if (corners.length === 0) return [];
   return door.use((cv, keep) => {
     const [one, other] = [matOfGrey(cv, keep, from), matOfGrey(cv, keep, to)];
     const start = matOfPoints(cv, keep, corners);
     const there = follow(cv, keep, one, other, start);
-    const back = follow(cv, keep, other, one, there.points);
     const places = pointsOf(there.points);
+    const pairs = corners.flatMap((from, at): PointPair[] => {
+      const pair = { from, to: places[at] as PointPx };
+      return there.seen[at] === 1 && isWorthwhile(pair) ? [pair] : [];
+    });
+    if (pairs.length === 0) return [];
+    // Each is followed by itself, so those that are given up already need not come home.
+    const back = follow(
+      cv,
+      keep,
+      other,
+      one,
+      matOfPoints(
+        cv,
+        keep,
+        pairs.map(({ to }) => to),
+      ),
+    );
     const homes = pointsOf(back.points);
-    return corners.flatMap((corner, at) => {
-      const [place, home] = [places[at] as PointPx, homes[at] as PointPx];
-      const stray = Math.hypot(home[0] - corner[0], home[1] - corner[1]);
-      const isSeen = there.seen[at] === 1 && back.seen[at] === 1 && stray <= MOST_STRAY_PX;
-      return isSeen ? [{ from: corner, to: place }] : [];
+    return pairs.filter(({ from }, at) => {
+      const home = homes[at] as PointPx;
+      return back.seen[at] === 1 && Math.hypot(home[0] - from[0], home[1] - from[1]) <= MOST_STRAY_PX;
     });
   });
 }

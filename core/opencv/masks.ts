@@ -2,21 +2,6 @@ import type { Mask } from '../raster/raster.ts';
 import type { Keep, OpenCvDoor } from './door.ts';
 import type { Mat, OpenCv } from './typings.ts';
 
-/** Grows a mask by a disc of `radiusPx`. */
-export function dilateMask(door: OpenCvDoor, mask: Mask, radiusPx: number): Mask {
-  return morph(door, mask, radiusPx, (cv, from, to, disc) => cv.dilate(from, to, disc));
-}
-
-/** Shrinks a mask by a disc of `radiusPx`; outside the picture counts as inside the mask. */
-export function erodeMask(door: OpenCvDoor, mask: Mask, radiusPx: number): Mask {
-  return morph(door, mask, radiusPx, (cv, from, to, disc) => cv.erode(from, to, disc));
-}
-
-/** Fills what a disc of `radiusPx` does not fit into. */
-export function closeMask(door: OpenCvDoor, mask: Mask, radiusPx: number): Mask {
-  return morph(door, mask, radiusPx, (cv, from, to, disc) => cv.morphologyEx(from, to, cv.MORPH_CLOSE, disc));
-}
-
 /**
  * How deep each pixel lies in a mask: distance in px from its centre to the nearest centre outside, 0 outside; very
  * large everywhere when nothing is outside (Felzenszwalb, Huttenlocher 2004, exact).
@@ -27,11 +12,6 @@ export function depthInMask(door: OpenCvDoor, mask: Mask): Float32Array {
     cv.distanceTransform(matOfMask(cv, keep, mask), to, cv.DIST_L2, cv.DIST_MASK_PRECISE);
     return to.data32F.slice();
   });
-}
-
-/** Takes away what a disc of `radiusPx` does not fit into. */
-export function openMask(door: OpenCvDoor, mask: Mask, radiusPx: number): Mask {
-  return dilateMask(door, erodeMask(door, mask, radiusPx), radiusPx);
 }
 
 /** A connected part of a mask: its label in the label picture, area and bounding box in px. */
@@ -65,20 +45,4 @@ export function matOfMask(cv: OpenCv, keep: Keep, mask: Mask): Mat {
   const mat = keep(new cv.Mat(mask.height, mask.width, cv.CV_8UC1));
   mat.data.set(mask.data);
   return mat;
-}
-
-function morph(
-  door: OpenCvDoor,
-  mask: Mask,
-  radiusPx: number,
-  operation: (cv: OpenCv, from: Mat, to: Mat, disc: Mat) => void,
-): Mask {
-  if (radiusPx < 0.5) return mask;
-  return door.use((cv, keep) => {
-    const side = 2 * Math.round(radiusPx) + 1;
-    const disc = keep(cv.getStructuringElement(cv.MORPH_ELLIPSE, new cv.Size(side, side)));
-    const to = keep(new cv.Mat());
-    operation(cv, matOfMask(cv, keep, mask), to, disc);
-    return { width: mask.width, height: mask.height, data: to.data.slice() };
-  });
 }

@@ -10,6 +10,17 @@ import type { Mat, OpenCv } from './typings.ts';
 export function shrinkRaster(door: OpenCvDoor, raster: Raster, longerSidePx: number): Raster {
   const factor = longerSidePx / Math.max(raster.width, raster.height);
   if (factor >= 1) return raster;
+  const known = copies.get(raster) ?? new Map<number, Raster>();
+  copies.set(raster, known);
+  const copy = known.get(longerSidePx) ?? shrunk(door, raster, factor);
+  known.set(longerSidePx, copy);
+  return copy;
+}
+
+/** Copies by their longer side, kept as long as the raster: a stand's picture is shrunk anew for no photo. */
+const copies = new WeakMap<Raster, Map<number, Raster>>();
+
+function shrunk(door: OpenCvDoor, raster: Raster, factor: number): Raster {
   const width = Math.max(1, Math.round(raster.width * factor));
   const height = Math.max(1, Math.round(raster.height * factor));
   return resizeRaster(door, raster, width, height);
@@ -51,7 +62,9 @@ export function resizeMask(
 ): Mask {
   if (mask.width === size.width && mask.height === size.height) return mask;
   return door.use((cv, keep) => {
-    const source = matOfMask(cv, keep, { ...mask, data: mask.data.map((inside) => 255 * inside) });
+    const source = keep(new cv.Mat(mask.height, mask.width, cv.CV_8UC1));
+    const coverage = source.data;
+    for (let i = 0; i < coverage.length; i++) coverage[i] = 255 * (mask.data[i] as number);
     const target = keep(new cv.Mat());
     const manner = size.width < mask.width ? cv.INTER_AREA : cv.INTER_LINEAR;
     cv.resize(source, target, new cv.Size(size.width, size.height), 0, 0, manner);
@@ -99,31 +112,11 @@ export function highestNearby(
   size: { readonly width: number; readonly height: number },
   radiusPx: number,
 ): Float32Array {
-  return rankNearby(door, plane, size, radiusPx, 'dilate');
-}
-
-/** Smallest value within a square of `2 * radiusPx + 1` pixels a side. */
-export function lowestNearby(
-  door: OpenCvDoor,
-  plane: Float32Array,
-  size: { readonly width: number; readonly height: number },
-  radiusPx: number,
-): Float32Array {
-  return rankNearby(door, plane, size, radiusPx, 'erode');
-}
-
-function rankNearby(
-  door: OpenCvDoor,
-  plane: Float32Array,
-  size: { readonly width: number; readonly height: number },
-  radiusPx: number,
-  operation: 'dilate' | 'erode',
-): Float32Array {
   return door.use((cv, keep) => {
     const side = 2 * radiusPx + 1;
     const square = keep(cv.getStructuringElement(cv.MORPH_RECT, new cv.Size(side, side)));
     const to = keep(new cv.Mat());
-    cv[operation](matOfPlane(cv, keep, plane, size.width, size.height), to, square);
+    cv.dilate(matOfPlane(cv, keep, plane, size.width, size.height), to, square);
     return to.data32F.slice();
   });
 }

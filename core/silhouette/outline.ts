@@ -32,10 +32,13 @@ export function traceOutlines(filled: Mask): Loop[] {
   const loops: Loop[] = [];
 
   for (let y = 0; y < height; y++) {
-    for (let x = 0; x < width; x++) {
-      // Every loop runs right along the top edge of some pixel at least once, so starting there finds all.
-      if (!inside(x, y) || inside(x, y - 1) || walked[y * width + x] === 1) continue;
-      loops.push(walkLoop(x, y, inside, walked, width));
+    const row = data.subarray(y * width, (y + 1) * width);
+    for (let x = row.indexOf(1); x >= 0; x = row.indexOf(1, x)) {
+      for (let i = y * width + x; x < width && row[x] === 1; x++, i++) {
+        // Every loop runs right along the top edge of some pixel at least once, so starting there finds all.
+        if ((y > 0 && data[i - width] === 1) || walked[i] === 1) continue;
+        loops.push(walkLoop(x, y, inside, walked, width));
+      }
     }
   }
   return loops.sort((a, b) => b.length - a.length);

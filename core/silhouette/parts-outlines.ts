@@ -63,9 +63,11 @@ function reducedPart({ width, height, data }: PartMap, part: Part, pxPerPx: numb
   const columns = placesOf(width, pxPerPx);
   const rows = placesOf(height, pxPerPx);
   const copy = new Uint8Array(columns.length * rows.length);
-  let at = 0;
-  for (const row of rows) {
-    for (const column of columns) copy[at++] = data[row * width + column] === index ? 1 : 0;
+  for (let y = 0, at = 0; y < rows.length; y++) {
+    const from = (rows[y] as number) * width;
+    for (let x = 0; x < columns.length; x++, at++) {
+      copy[at] = data[from + (columns[x] as number)] === index ? 1 : 0;
+    }
   }
   return { width: columns.length, height: rows.length, data: copy };
 }

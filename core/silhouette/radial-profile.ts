@@ -52,19 +52,59 @@ export function radialProfile(
 /** Raises every radius to the outermost crossing with one loop, edge by edge. */
 function castLoop(loop: Loop, centre: PointPx, startRad: number, stepRad: number, radiiPx: Float64Array) {
   const fullTurn = 2 * Math.PI;
+  let a = minus(loop[loop.length - 1] as PointPx, centre);
+  let wedge = wedgeAround(a, startRad, stepRad);
   for (let index = 0; index < loop.length; index++) {
-    const a = minus(loop[index] as PointPx, centre);
-    const b = minus(loop[(index + 1) % loop.length] as PointPx, centre);
-    // The edge covers the angles from its earlier end on, clockwise, over |turned| (at most half a turn).
-    const turned = Math.atan2(a[0] * b[1] - a[1] * b[0], a[0] * b[0] + a[1] * b[1]);
-    const earlier = turned >= 0 ? a : b;
-    const angle = Math.atan2(earlier[1], earlier[0]) - startRad;
-    const from = ((angle % fullTurn) + fullTurn) % fullTurn;
-    const upTo = from + Math.abs(turned);
-    castEdge(a, b, from, upTo, startRad, stepRad, radiiPx);
-    if (upTo >= fullTurn - stepRad)
-      castEdge(a, b, from - fullTurn, upTo - fullTurn, startRad, stepRad, radiiPx);
+    const b = minus(loop[index] as PointPx, centre);
+    // Most edges are much shorter than the way to the next ray: both ends between the same two rays meet none.
+    if (!isWithin(wedge, b)) {
+      // The edge covers the angles from its earlier end on, clockwise, over |turned| (at most half a turn).
+      const turned = Math.atan2(a[0] * b[1] - a[1] * b[0], a[0] * b[0] + a[1] * b[1]);
+      const earlier = turned >= 0 ? a : b;
+      const from = turnedFrom(startRad, earlier);
+      const upTo = from + Math.abs(turned);
+      castEdge(a, b, from, upTo, startRad, stepRad, radiiPx);
+      if (upTo >= fullTurn - stepRad)
+        castEdge(a, b, from - fullTurn, upTo - fullTurn, startRad, stepRad, radiiPx);
+      wedge = wedgeAround(b, startRad, stepRad);
+    }
+    a = b;
   }
+}
+
+/** Angle of a place about the centre from the arc's start, 0 up to a whole turn, rad. */
+function turnedFrom(startRad: number, [x, y]: PointPx): number {
+  const fullTurn = 2 * Math.PI;
+  return (((Math.atan2(y, x) - startRad) % fullTurn) + fullTurn) % fullTurn;
+}
+
+/** What lies surely between two neighbouring rays: unit vectors a hair inside both. */
+interface Wedge {
+  readonly fromX: number;
+  readonly fromY: number;
+  readonly toX: number;
+  readonly toY: number;
+}
+
+/** Much more than the slack with which an edge counts as meeting a ray, much less than a step. */
+const HAIR_RAD = 1e-6;
+/** Wider wedges cannot be told by two cross products. */
+const WIDEST_WEDGE_RAD = 1;
+
+/** The wedge that a place about the centre lies in; `null` on a ray or where steps are wide. */
+function wedgeAround(place: PointPx, startRad: number, stepRad: number): Wedge | null {
+  if (stepRad > WIDEST_WEDGE_RAD) return null;
+  const step = Math.floor(turnedFrom(startRad, place) / stepRad);
+  // The ray at the start is met again after a whole turn.
+  const from = startRad + step * stepRad + HAIR_RAD;
+  const to = startRad + Math.min(2 * Math.PI, (step + 1) * stepRad) - HAIR_RAD;
+  if (to <= from) return null;
+  const wedge = { fromX: Math.cos(from), fromY: Math.sin(from), toX: Math.cos(to), toY: Math.sin(to) };
+  return isWithin(wedge, place) ? wedge : null;
+}
+
+function isWithin(wedge: Wedge | null, [x, y]: PointPx): boolean {
+  return wedge !== null && wedge.fromX * y - wedge.fromY * x > 0 && wedge.toX * y - wedge.toY * x < 0;
 }
 
 /** Meets the rays between two angles (from the arc's start, rad) with the edge a–b, both about the centre. */

@@ -28,8 +28,10 @@ function simplify(loop: Loop, tolerancePx: number): Loop {
   // A closed line is cut at its first point and at the point farthest from it.
   const first = loop[0] as PointPx;
   let farthest = 0;
+  let farthestPx = 0;
   loop.forEach((point, index) => {
-    if (distance(point, first) > distance(loop[farthest] as PointPx, first)) farthest = index;
+    const awayPx = distance(point, first);
+    if (awayPx > farthestPx) [farthest, farthestPx] = [index, awayPx];
   });
   const kept = new Uint8Array(loop.length + 1);
   kept[0] = 1;
@@ -42,10 +44,13 @@ function simplify(loop: Loop, tolerancePx: number): Loop {
     const [from, to] = stretch;
     const a = loop[from] as PointPx;
     const b = loop[to % loop.length] as PointPx;
-    let [worst, worstPx] = [-1, tolerancePx];
+    let worst = -1;
+    let worstPx = tolerancePx;
     for (let index = from + 1; index < to; index++) {
       const offPx = distanceToChord(loop[index] as PointPx, a, b);
-      if (offPx > worstPx) [worst, worstPx] = [index, offPx];
+      if (offPx <= worstPx) continue;
+      worst = index;
+      worstPx = offPx;
     }
     if (worst < 0) continue;
     kept[worst] = 1;
@@ -60,10 +65,11 @@ function distance(a: PointPx, b: PointPx): number {
 
 /** Distance of a point from the stretch a–b, px. */
 function distanceToChord(point: PointPx, a: PointPx, b: PointPx): number {
-  const [abX, abY] = [b[0] - a[0], b[1] - a[1]];
+  const abX = b[0] - a[0];
+  const abY = b[1] - a[1];
   const squared = abX * abX + abY * abY;
   if (squared === 0) return distance(point, a);
   const share = ((point[0] - a[0]) * abX + (point[1] - a[1]) * abY) / squared;
   const along = Math.max(0, Math.min(1, share));
-  return distance(point, [a[0] + along * abX, a[1] + along * abY]);
+  return Math.hypot(point[0] - (a[0] + along * abX), point[1] - (a[1] + along * abY));
 }

@@ -66,12 +66,15 @@ export function readSilhouette(mask: Mask): Silhouette | null {
 }
 
 function maskCentroid({ width, data }: Mask, areaPx: number): PointPx {
-  let [sumX, sumY] = [0, 0];
-  for (let y = 0, index = 0; index < data.length; y++) {
-    for (let x = 0; x < width; x++, index++) {
-      if (data[index] === 0) continue;
-      sumX += x + 0.5;
-      sumY += y + 0.5;
+  let sumX = 0;
+  let sumY = 0;
+  for (let y = 0; y * width < data.length; y++) {
+    const row = data.subarray(y * width, (y + 1) * width);
+    for (let x = row.indexOf(1); x >= 0; x = row.indexOf(1, x)) {
+      for (; x < width && row[x] === 1; x++) {
+        sumX += x + 0.5;
+        sumY += y + 0.5;
+      }
     }
   }
   return [sumX / areaPx, sumY / areaPx];

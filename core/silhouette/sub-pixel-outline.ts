@@ -36,33 +36,46 @@ export function subPixelOutline(corners: Loop): Loop {
   const reach = Math.min(Math.ceil(2.5 * SIGMA_EDGES), Math.floor((count - 1) / 2));
   const chord = Math.min(SIGMA_EDGES, reach);
   const at = (index: number) => (index + count) % count;
-  const isLevel = corners.map(([, y], index) => (corners[at(index + 1)] as PointPx)[1] === y);
   const bell = Float64Array.from({ length: reach + 1 }, (_, offset) =>
     Math.exp(-0.5 * (offset / SIGMA_EDGES) ** 2),
   );
+  // The line with its neighbours at both ends once more, so that no index need be brought round.
+  const xs = new Float64Array(count + 2 * reach);
+  const ys = new Float64Array(count + 2 * reach);
+  const isLevel = new Uint8Array(count + 2 * reach);
+  for (let k = 0; k < xs.length; k++) {
+    const index = at(k - reach);
+    const middle = middles[index] as PointPx;
+    xs[k] = middle[0];
+    ys[k] = middle[1];
+    isLevel[k] = (corners[at(index + 1)] as PointPx)[1] === (corners[index] as PointPx)[1] ? 1 : 0;
+  }
 
+  const fit = new ParabolaFit();
   return middles.map((middle, index): PointPx => {
     // The local frame: along the outline, and across it to the outside.
     const before = middles[at(index - chord)] as PointPx;
     const after = middles[at(index + chord)] as PointPx;
     const length = Math.hypot(after[0] - before[0], after[1] - before[1]);
     if (length < 1e-9) return middle;
-    const along: PointPx = [(after[0] - before[0]) / length, (after[1] - before[1]) / length];
-    const across: PointPx = [along[1], -along[0]];
+    const alongX = (after[0] - before[0]) / length;
+    const alongY = (after[1] - before[1]) / length;
+    const acrossX = alongY;
+    const acrossY = -alongX;
 
-    const fit = new ParabolaFit();
-    for (let offset = -reach; offset <= reach; offset++) {
-      const other = at(index + offset);
-      const [x, y] = middles[other] as PointPx;
-      const u = (x - middle[0]) * along[0] + (y - middle[1]) * along[1];
-      const v = (x - middle[0]) * across[0] + (y - middle[1]) * across[1];
-      const doubt = (isLevel[other] ? across[1] : across[0]) ** 2;
-      fit.add(u, v, (bell[Math.abs(offset)] as number) / (VARIANCE_FLOOR + doubt));
+    fit.clear();
+    for (let offset = -reach, k = index; offset <= reach; offset++, k++) {
+      const x = (xs[k] as number) - middle[0];
+      const y = (ys[k] as number) - middle[1];
+      const u = x * alongX + y * alongY;
+      const v = x * acrossX + y * acrossY;
+      const side = isLevel[k] === 1 ? acrossY : acrossX;
+      fit.add(u, v, (bell[offset < 0 ? -offset : offset] as number) / (VARIANCE_FLOOR + side * side));
     }
     const offset = fit.heightAtZero(ROUGHEST_PX);
     if (offset === null) return middle;
     const move = Math.max(-FURTHEST_PX, Math.min(FURTHEST_PX, offset));
-    return [middle[0] + move * across[0], middle[1] + move * across[1]];
+    return [middle[0] + move * acrossX, middle[1] + move * acrossY];
   });
 }
 
@@ -77,6 +90,18 @@ class ParabolaFit {
   private v1 = 0;
   private v2 = 0;
   private vv = 0;
+
+  clear() {
+    this.s0 = 0;
+    this.s1 = 0;
+    this.s2 = 0;
+    this.s3 = 0;
+    this.s4 = 0;
+    this.v0 = 0;
+    this.v1 = 0;
+    this.v2 = 0;
+    this.vv = 0;
+  }
 
   add(u: number, v: number, weight: number) {
     const wu = weight * u;

@@ -1,7 +1,7 @@
 import { DECISION_SIDE_PX } from '../canopy/gather-evidence.ts';
 import type { OpenCvDoor } from '../opencv/door.ts';
-import { dilateMask } from '../opencv/masks.ts';
 import { resizeMask, shrinkRaster } from '../opencv/pictures.ts';
+import { dilateMask } from '../raster/discs.ts';
 import type { Mask, PointPx, Raster } from '../raster/raster.ts';
 import { type FittedFrame, fitFrame } from './frame/fit-frame.ts';
 import { photoAgainstStand } from './frame/photo-against-stand.ts';
@@ -60,7 +60,7 @@ export function readStand(
   plant: PlantInPhoto,
 ): StandReading {
   const { reference, sheet } = known;
-  const moving = plant.mask === null ? null : dilateMask(door, plant.mask, PLANT_MARGIN_PX);
+  const moving = plant.mask === null ? null : dilateMask(plant.mask, PLANT_MARGIN_PX);
   const notes: string[] = [];
   const sheetIn = (raster: Raster, rings?: readonly RingMark[]): SheetReading | null => {
     if (sheet === null) return null;

@@ -49,13 +49,18 @@ export function redrawMask(
 }
 
 /** Straight-line between the middles of the four pixels around; outside the mask nothing is covered. */
-function coverage({ width, height, data }: Mask, x: number, y: number): number {
-  const [column, row] = [Math.floor(x), Math.floor(y)];
-  if (column < -1 || row < -1 || column >= width || row >= height) return 0;
-  const at = (c: number, r: number) =>
-    c < 0 || r < 0 || c >= width || r >= height ? 0 : (data[r * width + c] as number);
-  const [across, down] = [x - column, y - row];
-  const upper = at(column, row) * (1 - across) + at(column + 1, row) * across;
-  const lower = at(column, row + 1) * (1 - across) + at(column + 1, row + 1) * across;
+function coverage(mask: Mask, x: number, y: number): number {
+  const column = Math.floor(x);
+  const row = Math.floor(y);
+  if (column < -1 || row < -1 || column >= mask.width || row >= mask.height) return 0;
+  const across = x - column;
+  const down = y - row;
+  const upper = insideAt(mask, column, row) * (1 - across) + insideAt(mask, column + 1, row) * across;
+  const lower = insideAt(mask, column, row + 1) * (1 - across) + insideAt(mask, column + 1, row + 1) * across;
   return upper * (1 - down) + lower * down;
+}
+
+function insideAt({ width, height, data }: Mask, column: number, row: number): number {
+  if (column < 0 || row < 0 || column >= width || row >= height) return 0;
+  return data[row * width + column] as number;
 }

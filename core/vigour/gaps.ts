@@ -43,6 +43,8 @@ const LEAST_SECTOR_SHARE = 0.3;
 /** A sector is thin when it has so much more gap than the middle one. */
 const THIN_BY = 0.1;
 const BASE_SHARE = 1 / 3;
+/** The hour is asked for once in so many px of a row, where it stays. */
+const HOUR_STRIDE_PX = 16;
 
 /**
  * Gaps of a canopy by where they stand, its open base and its tightness.
@@ -69,12 +71,26 @@ export function gapsOf({ mask }: Silhouette, place: GapPlace): Gaps | null {
   const [centreX, centreY] = place.centrePx;
   const lowest = Math.min(mask.height, Math.round(place.rimYPx ?? mask.height));
   const reach = Math.ceil(place.radiusPx);
+  const left = Math.round(centreX - 0.5);
+  const top = Math.round(centreY - 0.5);
+  const within = place.radiusPx ** 2;
+  const hourAt = (dx: number, dy: number) => clockOf(Math.atan2(dy, dx)) % SECTORS;
   for (let dy = -reach; dy <= reach; dy++) {
+    let hour = 0;
+    let hourUntil = Number.NEGATIVE_INFINITY;
     for (let dx = -reach; dx <= reach; dx++) {
-      if (dx * dx + dy * dy > place.radiusPx ** 2) continue;
-      const sector = sums[clockOf(Math.atan2(dy, dx)) % SECTORS] as (typeof sums)[number];
+      if (dx * dx + dy * dy > within) continue;
+      // Along a row the hours come in stretches; where the next px that far on has the same one, so have those between.
+      if (dx > hourUntil) {
+        hour = hourAt(dx, dy);
+        const far = Math.min(reach, dx + HOUR_STRIDE_PX);
+        const isOneHour = hourAt(far, dy) === hour;
+        hourUntil = isOneHour ? far : dx;
+      }
+      const sector = sums[hour] as (typeof sums)[number];
       sector.whole++;
-      const [x, y] = [Math.round(centreX - 0.5) + dx, Math.round(centreY - 0.5) + dy];
+      const x = left + dx;
+      const y = top + dy;
       if (y >= lowest) continue;
       sector.all++;
       if (!isCanopy(mask, x, y)) sector.open++;
@@ -117,9 +133,9 @@ function openBaseOf(mask: Mask, lowest: number, edgePx: number) {
   for (let y = 0; y < lowest; y++) {
     for (let x = 0; x < mask.width; x++) {
       if (!isCanopy(mask, x, y)) continue;
-      top = Math.min(top, y);
-      left = Math.min(left, x);
-      right = Math.max(right, x);
+      if (y < top) top = y;
+      if (x < left) left = x;
+      if (x > right) right = x;
     }
   }
   if (right < left) return null;

@@ -20,9 +20,7 @@ export function narrowPicture(jpeg: Uint8Array, widthPx: number, format: 'jpeg' 
 /** White where the mask is, clear elsewhere: a PNG to lay over the photo. */
 export function maskToClearPng(mask: Mask): Promise<Buffer> {
   const greyAlpha = new Uint8Array(mask.data.length * 2).fill(255);
-  mask.data.forEach((inside, at) => {
-    greyAlpha[2 * at + 1] = inside * 255;
-  });
+  for (let at = 0; at < mask.data.length; at++) greyAlpha[2 * at + 1] = 255 * (mask.data[at] as number);
   return rawPicture(greyAlpha, { width: mask.width, height: mask.height, channels: 2 })
     .png({ compressionLevel: 6 })
     .toBuffer();
@@ -36,7 +34,9 @@ export function partsToPng(
   parts: PartMap,
   photo?: { readonly widthPx: number; readonly heightPx: number },
 ): Promise<Buffer> {
-  return greyPng({ ...parts, data: parts.data.map((part) => part * PART_GREY_STEP) }, photo, 'nearest');
+  const data = parts.data.slice();
+  for (let at = 0; at < data.length; at++) data[at] = PART_GREY_STEP * (data[at] as number);
+  return greyPng({ ...parts, data }, photo, 'nearest');
 }
 
 /** A plane of grey at the photo's full size, as an 8-bit grey PNG. */

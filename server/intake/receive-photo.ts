@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
-import { checkPhoto } from './check-photo.ts';
+import { type CheckedPhoto, checkPhoto } from './check-photo.ts';
 import { rasterToJpeg } from './encode-picture.ts';
 import type { PhotoFormat } from './photo-format.ts';
 import { type RefusedPhoto, refusal } from './refused-photo.ts';
@@ -17,6 +17,8 @@ export interface ReceivedPhoto {
   readonly takenAt: TakenAt | null;
   /** Upright JPEG of at most 1600 px on the longer side, without camera data. */
   readonly picture: Uint8Array;
+  /** As it was unpacked, to be measured. */
+  readonly checked: CheckedPhoto;
 }
 
 /** A file from outside, and what its sender has told of it. */
@@ -30,11 +32,13 @@ export interface ArrivedFile {
 /** Reads a file from outside, wholly: what comes back `ok` is what was sent, and can be unpacked, named and shown. */
 export async function receivePhoto(file: ArrivedFile): Promise<ReceivedPhoto | RefusedPhoto> {
   const bytes = await readFile(file.path);
+  // The decoder has threads of its own; the fingerprint is reckoned meanwhile.
+  const checking = checkPhoto(bytes);
   const sha256 = createHash('sha256').update(bytes).digest('hex');
   const isAsSent =
     (file.byteCount ?? bytes.length) === bytes.length && (file.sha256 ?? sha256).toLowerCase() === sha256;
+  const checked = await checking;
   if (!isAsSent) return refusal('altered');
-  const checked = await checkPhoto(bytes);
   if (!checked.ok) return checked;
   const { upright } = checked;
   return {
@@ -46,5 +50,6 @@ export async function receivePhoto(file: ArrivedFile): Promise<ReceivedPhoto | R
     heightPx: upright.heightPx,
     takenAt: checked.takenAt,
     picture: await rasterToJpeg(upright.raster),
+    checked,
   };
 }

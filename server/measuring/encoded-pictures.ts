@@ -1,4 +1,4 @@
-import type { MeasuredPhoto } from '../../core/measure-photo.ts';
+import type { FoundPlant } from '../../core/canopy/found-plant.ts';
 import type { UprightPhoto } from '../../core/raster/raster.ts';
 import { maskToClearPng, maskToPhotoPng, partsToPng, planeToPhotoPng } from '../intake/encode-picture.ts';
 
@@ -10,24 +10,24 @@ export interface PicturesPng {
   readonly certaintyPng: Uint8Array | null;
 }
 
+export const NO_PICTURES: PicturesPng = { maskPng: null, partsPng: null, certaintyPng: null };
+
 /** The pictures of a cut-out: for the `screen` at working size, or greys at the `photo`'s size. */
 export async function encodedPictures(
-  { canopy, found }: MeasuredPhoto,
+  found: FoundPlant | null,
   photo: UprightPhoto,
   wanted: 'screen' | 'photo' | 'none',
 ): Promise<PicturesPng> {
-  if (canopy === null || wanted === 'none') return { maskPng: null, partsPng: null, certaintyPng: null };
+  if (found === null || wanted === 'none') return NO_PICTURES;
+  const { canopy, parts, certainty } = found;
   if (wanted === 'screen') {
-    const [maskPng, partsPng] = await Promise.all([
-      maskToClearPng(canopy),
-      found === null ? null : partsToPng(found.parts),
-    ]);
-    return { maskPng, partsPng, certaintyPng: null };
+    const [maskPng, partsPng] = await Promise.all([maskToClearPng(canopy), partsToPng(parts)]);
+    return { ...NO_PICTURES, maskPng, partsPng };
   }
   const [maskPng, partsPng, certaintyPng] = await Promise.all([
     maskToPhotoPng(canopy, photo),
-    found === null ? null : partsToPng(found.parts, photo),
-    found === null ? null : planeToPhotoPng(found.certainty, photo),
+    partsToPng(parts, photo),
+    planeToPhotoPng(certainty, photo),
   ]);
   return { maskPng, partsPng, certaintyPng };
 }

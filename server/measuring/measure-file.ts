@@ -3,17 +3,24 @@ import type { LastOutline } from '../../core/canopy/last-outline.ts';
 import { decodeColours } from '../../core/canopy/learned-colours.ts';
 import type { Stroke } from '../../core/canopy/stroke.ts';
 import type { NormalLeaf } from '../../core/foliage/normal-leaf.ts';
-import { type GatheredPhoto, gatherPhoto, measureGathered } from '../../core/measure-photo.ts';
+import {
+  type CutOut,
+  cutGathered,
+  type GatheredPhoto,
+  gatherPhoto,
+  type MeasuredPhoto,
+  measureCutOut,
+} from '../../core/measure-photo.ts';
 import type { PointPx } from '../../core/raster/raster.ts';
 import type { PhotoReport } from '../../core/report.ts';
 import { NO_OUTLINES, type PartsOutlines } from '../../core/silhouette/parts-outlines.ts';
 import type { KnownStand } from '../../core/stand/known-stand.ts';
 import type { RimByHand } from '../../core/stand/rim-by-hand.ts';
-import { checkPhoto } from '../intake/check-photo.ts';
+import { type CheckedPhoto, checkPhoto } from '../intake/check-photo.ts';
 import { clockNotes } from '../intake/clock-notes.ts';
 import { maskOfClearPng } from '../intake/decode-picture.ts';
 import { localDay } from '../local-day.ts';
-import { encodedPictures, type PicturesPng } from './encoded-pictures.ts';
+import { encodedPictures, NO_PICTURES, type PicturesPng } from './encoded-pictures.ts';
 import type { ViewLens } from './join-sitting.ts';
 import { knownStand, standPhoto } from './known-stand.ts';
 import { networkAtHand } from './network.ts';
@@ -22,6 +29,8 @@ import { unreadableReport } from './unreadable-report.ts';
 /** A photo file to measure, with all that is known beside it; plain data, as it crosses to a worker thread. */
 export interface MeasureTask {
   readonly path: string;
+  /** What the file holds, where it was unpacked already; left out, it is read. */
+  readonly unpacked?: CheckedPhoto | undefined;
   readonly photoName: string;
   readonly rimMm: number | null;
   /** When the photo came in, ISO 8601; left out where nothing hangs on its day. */
@@ -88,7 +97,7 @@ export type GatheredFile =
 /** The costly first half of `measureFile`: all but the strokes. */
 export async function gatherFile(task: MeasureTask): Promise<GatheredFile> {
   const { photoName, rimMm, turnDeg } = task;
-  const checked = await checkPhoto(await readFile(task.path));
+  const checked = task.unpacked ?? (await checkPhoto(await readFile(task.path)));
   if (!checked.ok) return { ok: false, hint: checked.hint };
   const empty = await standPhoto(task.emptyPath);
   const known = await knownStand(checked, task);
@@ -120,15 +129,24 @@ export async function measureGatheredFile(
   { photoName, turnDeg, strokes, rimByHand, pictures }: MeasureTask,
 ): Promise<MeasuredFile> {
   if (!file.ok) return unreadableFile(photoName, turnDeg, file.hint);
-  const measured = measureGathered(file.gathered, strokes, rimByHand ?? null);
+  const found = cutGathered(file.gathered, strokes, rimByHand ?? null);
+  // The pictures are packed by the decoder's own threads, meanwhile the plant is measured on this one.
+  const drawn = found.ok ? found : found.cutOut;
+  const packing = encodedPictures(drawn, file.gathered.photo, pictures);
+  const [packed, measured] = await Promise.all([packing, measuredSoon(file.gathered, found)]);
   return {
     report: { ...measured.report, notes: [...file.notes, ...measured.report.notes] },
     outlinePx: measured.outlinePx,
     partsOutlines: measured.partsOutlines,
     lens: lensOf(file.gathered),
     leafLook: measured.leafLook,
-    ...(await encodedPictures(measured, file.gathered.photo, pictures)),
+    ...(measured.canopy === null ? NO_PICTURES : packed),
   };
+}
+
+/** A fault comes as a rejection, so that the pictures under way are waited for. */
+async function measuredSoon(gathered: GatheredPhoto, found: CutOut): Promise<MeasuredPhoto> {
+  return measureCutOut(gathered, found);
 }
 
 /** What a file gives that could not be measured; `hint` says why and what to do. */
@@ -137,9 +155,7 @@ export function unreadableFile(photoName: string, turnDeg: number | null, hint: 
     report: unreadableReport(photoName, turnDeg, hint),
     outlinePx: [],
     partsOutlines: NO_OUTLINES,
-    maskPng: null,
-    partsPng: null,
-    certaintyPng: null,
+    ...NO_PICTURES,
     lens: { focalLengthPx: null, cameraDistanceMm: null },
     leafLook: null,
   };

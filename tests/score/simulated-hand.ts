@@ -1,7 +1,8 @@
 import { type Stroke, scaleStroke } from '../../core/canopy/stroke.ts';
 import type { OpenCvDoor } from '../../core/opencv/door.ts';
-import { depthInMask, dilateMask, erodeMask, maskParts } from '../../core/opencv/masks.ts';
+import { depthInMask, maskParts } from '../../core/opencv/masks.ts';
 import { resizeMask } from '../../core/opencv/pictures.ts';
+import { dilateMask, erodeMask } from '../../core/raster/discs.ts';
 import { type Mask, maskArea, type PointPx } from '../../core/raster/raster.ts';
 import { type DepthMap, pathInside } from './inside-path.ts';
 import { quantile } from './quantile.ts';
@@ -50,7 +51,7 @@ function onlyIn(one: Mask, other: Mask): Mask {
 
 /** The largest connected part that is wider than the outline's own blur. */
 function largestRegion(door: OpenCvDoor, wrong: Mask): { mask: Mask; areaPx: number } {
-  const opened = dilateMask(door, erodeMask(door, wrong, HAND.edgeBandPx), HAND.edgeBandPx);
+  const opened = dilateMask(erodeMask(wrong, HAND.edgeBandPx), HAND.edgeBandPx);
   const { parts, labels } = maskParts(door, opened);
   const largest = parts[0];
   if (largest === undefined) return { mask: opened, areaPx: 0 };

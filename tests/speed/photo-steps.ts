@@ -83,7 +83,7 @@ export async function stepByStep(
   );
   if (measured.canopy === null) throw new Error(`not measured: ${measured.report.hint}`);
   await times.time('pictures for the screen', () =>
-    Promise.all([rasterToJpeg(raster), encodedPictures(measured, upright, 'screen')]),
+    Promise.all([rasterToJpeg(raster), encodedPictures(measured.found, upright, 'screen')]),
   );
   await storeStep(bytes, folder, times);
 }

@@ -25,9 +25,10 @@ interface Native {
 const folder = mkdtempSync(join(tmpdir(), 'rondure-speed-'));
 try {
   const photo = await cameraPhoto(join(SAMPLES, 'greenhouse-regal/2026-11-15.jpg'), megapixels, 1);
-  const { raster: empty } = await unpacked(
-    await cameraPhoto(join(SAMPLES, 'greenhouse-regal/empty.jpg'), megapixels, 2),
-  );
+  const emptyPhoto = await cameraPhoto(join(SAMPLES, 'greenhouse-regal/empty.jpg'), megapixels, 2);
+  const { raster: empty } = await unpacked(emptyPhoto);
+  // That one needs its empty photo to be measured; this one does without.
+  const alone = await cameraPhoto(join(SAMPLES, 'corner-angel/2026-11-15.jpg'), megapixels, 3);
   const times = new StepTimes();
   // The first run loads and compiles what the others use.
   await stepByStep(photo, empty, folder, new StepTimes());
@@ -38,7 +39,10 @@ try {
       [...calls.values()].reduce((sum, ms) => sum + ms, 0),
     );
   }
-  await throughServer(photo, { runs, home: join(folder, 'home'), label: `${megapixels} MP` }, times);
+  const label = `${megapixels} MP`;
+  await throughServer(alone, { runs, home: join(folder, 'home'), label }, times);
+  const suffix = ', with an empty photo';
+  await throughServer(photo, { runs, home: join(folder, 'second'), label, empty: emptyPhoto, suffix }, times);
 
   // Writing the calls down holds all their pictures: no part of what the app needs.
   const peakMB = process.resourceUsage().maxRSS / 1024;

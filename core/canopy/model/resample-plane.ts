@@ -46,6 +46,12 @@ export function resamplePlane(plane: Plane, width: number, height: number, hole?
       let at = ((first[y] as number) + k) * row + (low as number);
       // the last row has no lower neighbour; its weight is 0 there
       const below = two === 0 ? 0 : row;
+      if (k === 0) {
+        for (let i = y * row + (low as number); i < end; i++, at++) {
+          to[i] = one * (from[at] as number) + two * (from[at + below] as number);
+        }
+        continue;
+      }
       for (let i = y * row + (low as number); i < end; i++, at++) {
         to[i] = (to[i] as number) + one * (from[at] as number) + two * (from[at + below] as number);
       }
@@ -60,6 +66,15 @@ function acrossRows({ data, height, start, step, row, width: from }: Plane, widt
   const line = new Float32Array(from + taps); // zeros behind the last pixel meet weights of 0
   for (let y = 0; y < height; y++) {
     for (let x = 0, at = start + y * row; x < from; x++, at += step) line[x] = data[at] as number;
+    if (taps === 2) {
+      for (let x = 0, w = 0, to = y * width; x < width; x++, w += 2, to++) {
+        const at = first[x] as number;
+        out[to] =
+          (weights[w] as number) * (line[at] as number) +
+          (weights[w + 1] as number) * (line[at + 1] as number);
+      }
+      continue;
+    }
     for (let x = 0, w = 0; x < width; x++) {
       let at = first[x] as number;
       let sum = 0;

@@ -2,6 +2,7 @@ import { edgeWidthPx } from '../../canopy/photo-quality.ts';
 import type { OpenCvDoor } from '../../opencv/door.ts';
 import { type LabPicture, LINEAR_OF_BYTE, labOfRaster } from '../../raster/lab.ts';
 import type { Mask, Raster } from '../../raster/raster.ts';
+import { valueOfRank } from '../../raster/value-of-rank.ts';
 
 /** Stops of light by which a photo may differ from the stand's first picture without a word. */
 const MOST_STOPS = 1;
@@ -59,16 +60,18 @@ export function photoAgainstStand(
 }
 
 function stopsBetween(photo: Raster, reference: Raster, plant: Mask | null): number | null {
-  const ratios: number[] = [];
   const pixels = photo.width * photo.height;
+  const ratios = new Float64Array(Math.ceil(pixels / 5));
+  let count = 0;
   for (let i = 0; i < pixels; i += 5) {
     if (plant?.data[i] === 1) continue;
-    const [now, before] = [photo.data[3 * i + 1] as number, reference.data[3 * i + 1] as number];
+    const now = photo.data[3 * i + 1] as number;
+    const before = reference.data[3 * i + 1] as number;
     if (now < DARKEST || before < DARKEST || now > LIGHTEST || before > LIGHTEST) continue;
-    ratios.push((LINEAR_OF_BYTE[now] as number) / (LINEAR_OF_BYTE[before] as number));
+    ratios[count++] = (LINEAR_OF_BYTE[now] as number) / (LINEAR_OF_BYTE[before] as number);
   }
-  if (ratios.length < pixels / 100) return null;
-  return Math.log2(ratios.sort((one, other) => one - other)[ratios.length >> 1] as number);
+  if (count < pixels / 100) return null;
+  return Math.log2(valueOfRank(ratios.subarray(0, count), count >> 1) as number);
 }
 
 function stillMask({ width, height }: Raster, plant: Mask | null): Mask {

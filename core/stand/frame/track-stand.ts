@@ -24,11 +24,12 @@ const LEAST_LIKENESS = 0.7;
 export function cornersOf(door: OpenCvDoor, photo: Seen, reference: Seen, start: Similarity): PointPx[] {
   const { width, height } = reference.detail;
   const back = inverseOf(start);
-  const still = new Uint8Array(width * height);
-  for (let row = 0, i = 0; row < height; row++) {
+  const still = new Uint8Array(width * height).fill(1);
+  const looksAway = reference.moving !== null || photo.moving !== null;
+  for (let row = 0, i = 0; looksAway && row < height; row++) {
     for (let column = 0; column < width; column++, i++) {
       const place: PointPx = [column + 0.5, row + 0.5];
-      still[i] = isMoving(reference, place) || isMoving(photo, moved(back, place)) ? 0 : 1;
+      if (isMoving(reference, place) || isMoving(photo, moved(back, place))) still[i] = 0;
     }
   }
   const distancePx = Math.max(LEAST_CORNER_DISTANCE_PX, CORNER_DISTANCE_SHARE * Math.max(width, height));
@@ -50,12 +51,16 @@ export function followFromReference(
   const { detail } = reference;
   const brought = warpGrey(door, photo.detail, start, detail);
   const back = inverseOf(start);
-  const judged = followCorners(door, detail, brought, corners).flatMap(({ from, to }) => {
+  const isStill = ({ to }: PointPair): boolean => {
     const place = moved(back, to);
-    if (!isInside(place, photo.detail) || isMoving(photo, place)) return [];
-    const alike = likeness(detail, from, brought, to, PATCH_PX);
-    return alike < LEAST_LIKENESS ? [] : [{ pair: { from: place, to: from }, alike }];
-  });
+    return isInside(place, photo.detail) && !isMoving(photo, place);
+  };
+  const alikeness = ({ from, to }: PointPair) => likeness(detail, from, brought, to, PATCH_PX);
+  const isWorthwhile = (pair: PointPair) => isStill(pair) && alikeness(pair) >= LEAST_LIKENESS;
+  const judged = followCorners(door, detail, brought, corners, isWorthwhile).map((pair) => ({
+    pair: { from: moved(back, pair.to), to: pair.from },
+    alike: alikeness(pair),
+  }));
   return judged.sort((one, other) => other.alike - one.alike).map(({ pair }) => pair);
 }
 

@@ -1,5 +1,5 @@
 import type { OpenCvDoor } from '../../../core/opencv/door.ts';
-import { dilateMask } from '../../../core/opencv/masks.ts';
+import { dilateMask } from '../../../core/raster/discs.ts';
 import type { Mask, Raster } from '../../../core/raster/raster.ts';
 import { fitFrame } from '../../../core/stand/frame/fit-frame.ts';
 import type { FrameDoubt } from '../../../core/stand/frame/frame-doubt.ts';
@@ -39,7 +39,7 @@ export function scoreFrame(
     reference: pair.reference,
     photoMarks: marks(pair.photo),
     referenceMarks: marks(pair.reference),
-    photoPlant: plant === null ? null : dilateMask(door, plant, 6),
+    photoPlant: plant === null ? null : dilateMask(plant, 6),
     referencePlant: null,
   });
   const ms = performance.now() - start;

@@ -59,7 +59,10 @@ try {
     const at = async (side: number) => {
       const copied = async (from: string, to: string) => {
         const path = join(folder, to);
-        await sharp(from).resize(side, side, { fit: 'inside', withoutEnlargement: true }).png().toFile(path);
+        await sharp(readFileSync(from))
+          .resize(side, side, { fit: 'inside', withoutEnlargement: true })
+          .png()
+          .toFile(path);
         return path;
       };
       const photo = await copied(join(SAMPLES, truth.photo), 'photo.png');

@@ -17,26 +17,36 @@ const stateOf = async ({ send }: Pick<TestBench, 'send'>, viewId: string) =>
 const neverDone = (name: string) => (task: { photoName: string }) =>
   task.photoName === name ? new Promise<never>(() => {}) : Promise.resolve(sampleMeasurement(task as never));
 
+/** Starts the program on `home` so many times, each time ending it while it measures the one photo there; that photo's view. */
+async function endedWhileMeasuring(
+  home: string,
+  how: 'SIGTERM' | 'SIGKILL',
+  starts: number,
+): Promise<string> {
+  // Large, so that the end meets its measuring.
+  const bytes = await plantJpeg(1, { width: 3000, height: 2250 });
+  let viewId = '';
+  for (let start = 1; start <= starts; start += 1) {
+    const server = await startServer(home);
+    const bench = client(server.url);
+    if (start === 1) {
+      const sent = await bench.upload((await bench.addPlant()).id, [{ name: 'heavy.jpg', bytes }]);
+      viewId = sent.body.photos[0].view.id;
+    }
+    await expect
+      .poll(async () => (await stateOf(bench, viewId)).state, { timeout: 20_000, interval: 10 })
+      .toBe('measuring');
+    await server.end(how);
+  }
+  return viewId;
+}
+
 describe('a photo in whose midst the program ends', () => {
   it('is tried at three starts, then left aside in plain words, and measured when it is asked for', {
     timeout: 120_000,
   }, async () => {
     const home = temporaryFolder();
-    // Large, so that the kill meets its measuring.
-    const bytes = await plantJpeg(1, { width: 3000, height: 2250 });
-    let viewId = '';
-    for (const start of [1, 2, 3]) {
-      const server = await startServer(home);
-      const bench = client(server.url);
-      if (start === 1) {
-        const sent = await bench.upload((await bench.addPlant()).id, [{ name: 'heavy.jpg', bytes }]);
-        viewId = sent.body.photos[0].view.id;
-      }
-      await expect
-        .poll(async () => (await stateOf(bench, viewId)).state, { timeout: 20_000, interval: 10 })
-        .toBe('measuring');
-      await server.end('SIGKILL');
-    }
+    const viewId = await endedWhileMeasuring(home, 'SIGKILL', 3);
     const server = await startServer(home);
     const bench = client(server.url);
     const aside = await stateOf(bench, viewId);
@@ -83,20 +93,7 @@ describe('a photo in whose midst the program ends', () => {
 describe('an orderly stop', () => {
   it('is not counted against the photo that is being measured', { timeout: 120_000 }, async () => {
     const home = temporaryFolder();
-    const bytes = await plantJpeg(1, { width: 3000, height: 2250 });
-    let viewId = '';
-    for (const start of [1, 2, 3, 4]) {
-      const server = await startServer(home);
-      const bench = client(server.url);
-      if (start === 1) {
-        const sent = await bench.upload((await bench.addPlant()).id, [{ name: 'a.jpg', bytes }]);
-        viewId = sent.body.photos[0].view.id;
-      }
-      await expect
-        .poll(async () => (await stateOf(bench, viewId)).state, { timeout: 20_000, interval: 10 })
-        .toBe('measuring');
-      await server.end('SIGTERM');
-    }
+    const viewId = await endedWhileMeasuring(home, 'SIGTERM', 4);
     const server = await startServer(home);
     expect((await stateOf(client(server.url), viewId)).state).not.toBe('failed');
     await server.end('SIGKILL');

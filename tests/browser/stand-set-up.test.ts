@@ -140,7 +140,7 @@ describe('a grower sets up the stand', () => {
       await page.getByRole('link', { name: 'Change: Light' }).click();
       await page.getByRole('radio', { name: 'from right' }).tap();
       await page.getByRole('button', { name: 'Keep the change' }).click();
-      await page.getByText('from the right').waitFor();
+      await page.getByText('from the right', { exact: true }).waitFor();
       const after = await kept();
       expect(after).toMatchObject({ lightSide: 'right', cameraDistanceMm: before?.cameraDistanceMm });
       expect(after?.emptyPhoto?.url).toBe(before?.emptyPhoto?.url);

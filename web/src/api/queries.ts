@@ -1,8 +1,11 @@
-import { QueryClient, queryOptions } from '@tanstack/react-query';
+import { notifyManager, QueryClient, queryOptions } from '@tanstack/react-query';
 import type { Bench, PlantPage } from '../../../server/schemas/pages.ts';
 import type { Stand, StandOverlay } from '../../../server/schemas/stand.ts';
 import { fetchJson, Refusal } from './fetch-json.ts';
 import { fetchOrLast } from './last-answers.ts';
+
+// A change is shown within the same task. After the usual timer a box just ticked would first be put back to what was kept.
+notifyManager.setScheduler(queueMicrotask);
 
 export const queryClient = new QueryClient({
   defaultOptions: {

@@ -181,6 +181,7 @@ export function measureCutOut(
             reference: options.stand?.reference ?? null,
             stand,
             normal: options.normalLeaf ?? null,
+            petalsTold: gathered.shares !== null,
           })
         : null,
     notes,

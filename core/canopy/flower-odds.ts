@@ -2,6 +2,7 @@ import type { LabPicture } from '../raster/lab.ts';
 import { type Evidence, MOST_SURE } from './evidence.ts';
 import type { PixelShares } from './model/pixel-shares.ts';
 import { leafness } from './plant-colour.ts';
+import type { YellowPlaces } from './yellow-petals.ts';
 
 /** Shares below this are not told apart. */
 const LEAST_SHARE = 0.02;
@@ -20,11 +21,18 @@ const BESIDE_NETWORK = 0.6;
 /** Leafness beyond `LEAF` that counts as one log odd for leaf. */
 const GREEN_STEP = 4;
 
+/** The network's opinion, and what it says of places whose colour tells nothing. */
+export interface FlowerClues {
+  readonly shares: PixelShares;
+  readonly yellow: YellowPlaces;
+}
+
 /**
  * Log odds that a pixel of the canopy is flower rather than leaf or stem: strong colours that no leaf has, and the
- * network's opinion. Without the network white and green flowers count as leaf, as nothing else tells them from glare.
+ * network's opinion. Without the network white and green flowers count as leaf, as nothing else tells them from glare, and so
+ * do most yellow ones.
  */
-export function flowerOdds(picture: LabPicture, shares: PixelShares | null): Evidence {
+export function flowerOdds(picture: LabPicture, clues: FlowerClues | null): Evidence {
   const logOdds = new Float32Array(picture.l.length);
   for (let i = 0; i < logOdds.length; i++) {
     const l = picture.l[i] as number;
@@ -32,11 +40,14 @@ export function flowerOdds(picture: LabPicture, shares: PixelShares | null): Evi
     const b = picture.b[i] as number;
     const chroma = Math.sqrt(a * a + b * b);
     let odds = petalOdds(l, a, b, chroma);
-    if (shares !== null) {
+    if (clues !== null) {
+      const { shares, yellow } = clues;
       const bloom = (shares.flower[i] as number) + LEAST_SHARE;
       const leaf = (shares.foliage[i] as number) + LEAST_SHARE;
       const white = l > WHITE.lightness && chroma < WHITE.chroma;
       odds = Math.log(bloom / leaf) + (white ? WHITE_ODDS : BESIDE_NETWORK * besideNetwork(a, b, odds));
+      const silent = yellow.share[i] as number;
+      if (silent > 0) odds = silent * (yellow.logOdds[i] as number) + (1 - silent) * odds;
     }
     logOdds[i] = Math.max(-MOST_SURE, Math.min(MOST_SURE, odds));
   }

@@ -5,6 +5,7 @@ import { flowerOdds } from './flower-odds.ts';
 import { PARTS, type Part, type PartMap } from './found-plant.ts';
 import type { Gathered } from './gather-evidence.ts';
 import { type PotShape, potZone } from './pot-shape.ts';
+import { yellowPlaces } from './yellow-petals.ts';
 
 /** What the parts are told by, all but the raster of the decision's size. */
 export type PartClues = Pick<Gathered, 'raster' | 'picture' | 'object' | 'potShape' | 'shares'>;
@@ -27,8 +28,9 @@ const INDEX = Object.fromEntries(PARTS.map((part, index) => [part, index])) as R
  * @param canopy the canopy, of the raster's size
  */
 export function partMap(door: OpenCvDoor, clues: PartClues, canopy: Mask): PartMap {
-  const { raster, picture } = clues;
-  const flower = meanPlane(door, flowerOdds(picture, clues.shares).logOdds, picture, PETAL_REACH_PX);
+  const { raster, picture, shares } = clues;
+  const byNetwork = shares && { shares, yellow: yellowPlaces(door, picture, shares) };
+  const flower = meanPlane(door, flowerOdds(picture, byNetwork).logOdds, picture, PETAL_REACH_PX);
   const { kinds, stands } = standingParts(clues);
   const fineFlower = resizePlane(door, flower, picture, raster);
   const fineStands = resizePlane(door, stands, picture, raster);

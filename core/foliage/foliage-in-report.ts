@@ -20,7 +20,7 @@ export function foliageInReport(
   };
 }
 
-/** Why the leaf's colour could not be told, and that yellow flowers count as yellow leaf where they may. */
+/** Why the leaf's colour could not be told, and that yellow flowers may count as yellow leaf. */
 export function foliageNotes(leaf: LeafReading | null): readonly string[] {
   if (leaf === null) return [];
   if (!leaf.foliage.ok) return [leaf.foliage.why];
@@ -28,4 +28,4 @@ export function foliageNotes(leaf: LeafReading | null): readonly string[] {
 }
 
 const YELLOW_FLOWERS =
-  'Most of the yellow stands high on the plant. Should it be in yellow bloom, those flowers are counted as yellow leaf: look before you clear any.';
+  'Most of the yellow stands high on the plant. Should it be in yellow bloom, some of those flowers may be counted as yellow leaf: look before you clear any.';

@@ -33,6 +33,11 @@ const ALIKE = { limitDeg: 2, ofYellow: 0.08, usual: 0.025 };
  * beside it. Measured on rendered plants, where about half of it was read.
  */
 const BLURRED = { brown: 0.8, yellow: 0.3 };
+/**
+ * One standard deviation of yellow petals that pass for yellow leaf, as a part of the yellow petals seen. On renders in yellow bloom up to a fifth did:
+ * a rise of bloom is not to be read as a rise of yellow leaf.
+ */
+const PETALS_AS_LEAF = 0.1;
 /** Degrees that an own limit of yellow lies below the usual one from which as much yellow again may look like the plant's own. */
 const HIDDEN_DEG = 10;
 
@@ -94,6 +99,7 @@ export function sharesWithDoubt(
   ] as const;
   const middle = read();
   const belowUsual = (USUAL_LIMITS[1] - limits[1]) / HIDDEN_DEG;
+  const byPetals = colours.leafPx === 0 ? 0 : PETALS_AS_LEAF * (colours.yellowPetalPx / colours.leafPx);
   const hidden = middle.yellow * Math.max(0, Math.min(1, belowUsual));
   const share = (tone: 'green' | 'yellow' | 'brown'): LeafShare => {
     const [byRed, byYellow, byLimits] = pairs.map(([one, other]) => (one[tone] - other[tone]) / 2) as [
@@ -102,7 +108,13 @@ export function sharesWithDoubt(
       number,
     ];
     const turned = tone === 'green' ? middle.yellow + middle.brown : middle[tone];
-    const repeated = Math.hypot(byRed, byYellow, REPEATED.share, REPEATED.ofShare * turned);
+    const repeated = Math.hypot(
+      byRed,
+      byYellow,
+      REPEATED.share,
+      REPEATED.ofShare * turned,
+      tone === 'brown' ? 0 : byPetals,
+    );
     const alike = Math.hypot(
       byLimits,
       own === null ? ALIKE.usual : 0,

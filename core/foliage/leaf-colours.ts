@@ -1,10 +1,10 @@
 import { PARTS, type PartMap } from '../canopy/found-plant.ts';
 import { balancedLab, type ColourBalance } from '../colour/colour-balance.ts';
+import { colourfulness, hueDeg } from '../colour/hue.ts';
 import type { OpenCvDoor } from '../opencv/door.ts';
 import { shrinkRaster } from '../opencv/pictures.ts';
 import type { LabPicture } from '../raster/lab.ts';
 import type { Raster } from '../raster/raster.ts';
-import { colourfulness, hueDeg } from './hue.ts';
 import { middleOf } from './middle-of.ts';
 
 /** Longer side of the copy that colours are read on, px: a px of it is the mean of several, with less noise. */
@@ -32,9 +32,19 @@ export interface LeafColours {
   readonly middleL: number;
   /** Px of the copy that are leaf all over, judged or not. */
   readonly leafPx: number;
+  /** Px of the copy that were told to be petal and are of yellow leaf's colour. */
+  readonly yellowPetalPx: number;
 }
 
-/** Hue (degrees) and colourfulness of leaf in full yellow: in strong light it passes for a petal. */
+/** What colours of leaf are read by. */
+export interface ColourClues {
+  /** White and exposure of the photo. */
+  readonly balance: ColourBalance;
+  /** Whether petals were told from leaf by more than their colour. */
+  readonly petalsTold: boolean;
+}
+
+/** Hue (degrees) and colourfulness of leaf in full yellow, and of yellow petals. */
 const YELLOW_LEAF = { redder: 84, greener: 113, colour: 0.45 };
 
 const LEAF = PARTS.indexOf('leaf');
@@ -44,23 +54,22 @@ const FLOWER = PARTS.indexOf('flower');
  * Reads the colours of the leaves.
  *
  * @param parts what each pixel of the raster is
- * @param balance white and exposure of the photo
  *
- * Notes: px on an edge are mixed with what lies behind and are left out, as are glare and what is too dark. What was taken for
- * flower but is yellow as leaf turns is read as leaf: bright yellow leaf would be missing else. A plant with yellow flowers
- * is misread for it; pelargoniums and fuchsias have none.
+ * Notes: px on an edge are mixed with what lies behind and are left out, as are glare and what is too dark. Where petals were told
+ * by colour alone, those that are yellow as leaf turns are read as leaf: bright yellow leaf would be missing else, and
+ * pelargoniums and fuchsias have next to no yellow flowers.
  */
 export function leafColours(
   door: OpenCvDoor,
   raster: Raster,
   parts: PartMap,
-  balance: ColourBalance,
+  { balance, petalsTold }: ColourClues,
 ): LeafColours {
   const copy = shrinkRaster(door, raster, COPY_SIDE_PX);
   const { width, height, data } = copy;
   const pxPerPx = raster.width / width;
   const picture = balancedLab(copy, balance);
-  const isLeaf = leafOnCopy(parts, picture);
+  const { isLeaf, yellowPetalPx } = leafOnCopy(parts, picture, petalsTold);
   const at: number[] = [];
   let leafPx = 0;
   for (let i = 0; i < isLeaf.length; i++) {
@@ -87,15 +96,21 @@ export function leafColours(
     b: read(picture.b),
     middleL: middleOf(l),
     leafPx,
+    yellowPetalPx,
   };
 }
 
 /** Middle and both sides of a px, a little beyond it. */
 const ACROSS = [0.5, -0.25, 1.25] as const;
 
-/** 1 for each px of a copy that is leaf in its middle and at its four corners, and so is not mixed with what lies behind. */
-function leafOnCopy(parts: PartMap, { width, height, l, a, b }: LabPicture): Uint8Array {
+/** 1 for each px of a copy that is leaf in its middle and at its four corners, and so is not mixed with what lies behind; and how many are yellow petal. */
+function leafOnCopy(
+  parts: PartMap,
+  { width, height, l, a, b }: LabPicture,
+  petalsTold: boolean,
+): { readonly isLeaf: Uint8Array; readonly yellowPetalPx: number } {
   const isLeaf = new Uint8Array(width * height);
+  let yellowPetalPx = 0;
   const columns = ACROSS.map((right) => placesAcross(width, parts.width, right));
   const rows = ACROSS.map((down) => placesAcross(height, parts.height, down));
   const [middleColumn, middleRow] = [columns[0] as Int32Array, rows[0] as Int32Array];
@@ -103,7 +118,12 @@ function leafOnCopy(parts: PartMap, { width, height, l, a, b }: LabPicture): Uin
     for (let x = 0; x < width; x++, i++) {
       const middle = parts.data[(middleRow[y] as number) * parts.width + (middleColumn[x] as number)];
       if (middle !== LEAF && middle !== FLOWER) continue;
-      const mayBeFlower = isYellowLeaf(l[i] as number, a[i] as number, b[i] as number);
+      const isYellow = isYellowLeaf(l[i] as number, a[i] as number, b[i] as number);
+      if (petalsTold && middle === FLOWER) {
+        if (isYellow) yellowPetalPx++;
+        continue;
+      }
+      const mayBeFlower = isYellow && !petalsTold;
       let isInside = true;
       for (const row of rows) {
         const from = (row[y] as number) * parts.width;
@@ -115,7 +135,7 @@ function leafOnCopy(parts: PartMap, { width, height, l, a, b }: LabPicture): Uin
       if (isInside) isLeaf[i] = 1;
     }
   }
-  return isLeaf;
+  return { isLeaf, yellowPetalPx };
 }
 
 /** For each place along a side of the copy the place on the part map's, the copy's being looked at so far from its start, within the map. */

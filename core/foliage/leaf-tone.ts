@@ -1,4 +1,4 @@
-import { colourfulness, hueDeg } from './hue.ts';
+import { colourfulness, hueDeg } from '../colour/hue.ts';
 import type { LeafColours } from './leaf-colours.ts';
 
 /** What the colour of a place on a leaf says. */

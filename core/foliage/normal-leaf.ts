@@ -1,6 +1,6 @@
 import type { BalanceFrom } from '../colour/colour-balance.ts';
 import type { LabColour } from '../colour/colour-difference.ts';
-import { colourfulness, hueDeg } from './hue.ts';
+import { colourfulness, hueDeg } from '../colour/hue.ts';
 import type { LeafColours } from './leaf-colours.ts';
 import { type GreenLimits, LEAST_COLOUR, SHADES, shadeOf, USUAL_LIMITS } from './leaf-tone.ts';
 import { middleOf } from './middle-of.ts';

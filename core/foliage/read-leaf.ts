@@ -11,6 +11,8 @@ import { leafLook, type NormalLeaf } from './normal-leaf.ts';
 export interface LeafClues extends BalanceClues {
   /** The plant's normal leaf; `null` before any was learned. */
   readonly normal: NormalLeaf | null;
+  /** Whether petals were told from leaf by more than their colour. */
+  readonly petalsTold: boolean;
 }
 
 /** What one photo tells of a plant's leaf. */
@@ -31,12 +33,13 @@ export function readLeaf(
   door: OpenCvDoor,
   raster: Raster,
   parts: PartMap,
-  { normal, ...clues }: LeafClues,
+  { normal, petalsTold, ...clues }: LeafClues,
 ): LeafReading {
   const photoBalance = balancePhoto(raster, parts, clues);
-  const colours = leafColours(door, raster, parts, photoBalance.balance);
+  const { balance } = photoBalance;
+  const colours = leafColours(door, raster, parts, { balance, petalsTold });
   return {
     foliage: foliageOf(door, { colours, photoBalance, normal }),
-    look: leafLook(colours, photoBalance.balance.from),
+    look: leafLook(colours, balance.from),
   };
 }

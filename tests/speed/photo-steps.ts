@@ -63,7 +63,7 @@ export async function stepByStep(
   const plant = { mask: gathered.object, canopyPx: null, rimPx: null, footPx: null };
   const stand = await times.time('frame', () => readStand(door, raster, known, plant));
   const { leaf, collar } = await times.time('leaf', () => ({
-    leaf: readLeaf(door, raster, found.parts, { reference: empty, stand, normal: null }),
+    leaf: readLeaf(door, raster, found.parts, { reference: empty, stand, normal: null, petalsTold: true }),
     collar: collarOnPot(raster, found.pot, { rimMm: RIM_MM, cameraDistanceMm: CAMERA_MM }),
   }));
   const measured = await times.time('measures', () =>

@@ -16,7 +16,7 @@ import { flowersInView } from '../../../sample-images/render/flowers-in-view.ts'
 import { readUprightPhoto } from '../../../server/intake/read-upright-photo.ts';
 import { emptyStandFile, shotFile } from '../../reshot/shots.ts';
 import { EXPOSURES, inLight, LIGHTS, type LightName } from '../foliage/ailing-plants.ts';
-import { type FloweringPlant, floweringPlants } from './flowering-plants.ts';
+import { type FloweringPlant, floweringPlants, PETAL_NAMES } from './flowering-plants.ts';
 
 const first = Number(process.argv[2] ?? 7000);
 const named = process.argv[3] === '-' ? '' : (process.argv[3] ?? '');
@@ -27,6 +27,7 @@ const network = await openNetwork(
 );
 const [LEAF, FLOWER] = [PARTS.indexOf('leaf'), PARTS.indexOf('flower')];
 const headCounts: boolean[] = [];
+const yellowLeaf: { plant: FloweringPlant; share: number; plusMinus: number }[] = [];
 const offs: { plant: FloweringPlant; off: number; plusMinus: number }[] = [];
 
 async function onePlant(plant: FloweringPlant): Promise<void> {
@@ -63,6 +64,9 @@ async function onePlant(plant: FloweringPlant): Promise<void> {
     headCounts.push(least <= seen && seen <= most);
     return `${least}–${most}, true ${seen}`;
   };
+  const yellow = report.foliage?.yellow;
+  // No leaf of these plants is yellow.
+  if (yellow) yellowLeaf.push({ plant, share: yellow.share, plusMinus: yellow.plusMinus });
   const of = (px: number) => points(px / truth.canopyPx);
   console.log(
     `${name} true ${points(trueShare)} read ${points(share)} off ${points(share - trueShare)}   petal called leaf ${of(missed)}, leaf called petal ${of(taken)}, petal cut away ${of(canopyMissed)}; heads ${headsWords(report.scale?.mmPerPx ?? null)}`,
@@ -89,12 +93,10 @@ for (const [k, plant] of plants.entries()) {
 }
 const groups: [string, (plant: FloweringPlant) => boolean][] = [
   ['all plain', ({ isRedCloth }) => !isRedCloth],
-  ...(['white', 'pink', 'red', 'purple', 'salmon', 'none'] as const).map(
-    (petals): [string, (plant: FloweringPlant) => boolean] => [
-      petals,
-      (plant) => plant.petals === petals && !plant.isRedCloth,
-    ],
-  ),
+  ...([...PETAL_NAMES, 'none'] as const).map((petals): [string, (plant: FloweringPlant) => boolean] => [
+    petals,
+    (plant) => plant.petals === petals && !plant.isRedCloth,
+  ]),
   ['red before red', ({ isRedCloth }) => isRedCloth],
 ];
 console.log('\npoints off: median, 90th percentile, worst');
@@ -102,6 +104,17 @@ for (const [words, isIn] of groups) {
   const values = offs.filter(({ plant }) => isIn(plant)).map(({ off }) => off);
   console.log(
     `${words.padEnd(16)} ${String(values.length).padStart(3)} photos ${at(values, 0.5)} ${at(values, 0.9)} ${at(values, 1)}`,
+  );
+}
+console.log(
+  '\nyellow leaf read, where there is none: median, 90th percentile, worst; photos in which its plus-minus holds 0',
+);
+for (const [words, isIn] of groups) {
+  const some = yellowLeaf.filter(({ plant }) => isIn(plant));
+  const values = some.map(({ share }) => share);
+  const holds = some.filter(({ share, plusMinus }) => share <= plusMinus).length;
+  console.log(
+    `${words.padEnd(16)} ${String(values.length).padStart(3)} photos ${at(values, 0.5)} ${at(values, 0.9)} ${at(values, 1)}; ${holds}`,
   );
 }
 const held = offs.filter(({ off, plusMinus }) => off <= plusMinus).length;

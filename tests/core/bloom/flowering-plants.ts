@@ -10,8 +10,12 @@ export const PETALS = {
   red: { colour: [0.5, 0.018, 0.02], blotch: [0.16, 0.004, 0.008] },
   purple: { colour: [0.3, 0.045, 0.33], blotch: [0.1, 0.006, 0.1] },
   salmon: { colour: [0.75, 0.26, 0.19], blotch: [0.5, 0.06, 0.05] },
+  yellow: { colour: [0.75, 0.5, 0.04], blotch: [0.6, 0.3, 0.03] },
+  primrose: { colour: [0.78, 0.62, 0.16], blotch: [0.7, 0.5, 0.1] },
+  bronze: { colour: [0.42, 0.16, 0.03], blotch: [0.35, 0.1, 0.03] },
 } as const satisfies Record<string, Pick<FlowerLook, 'colour' | 'blotch'>>;
 export type PetalName = keyof typeof PETALS;
+export const PETAL_NAMES = Object.keys(PETALS) as PetalName[];
 
 /** One rendered photo of a plant in bloom. */
 export interface FloweringPlant {
@@ -33,25 +37,24 @@ const STANDS = ['window-regal', 'corner-angel', 'old-regal', 'porch-zonal'] as c
 const RED_CLOTH = [0.32, 0.03, 0.03] as const;
 
 /**
- * Plants with heads in five colours, few to full, each before one of four plain backdrops; two without a flower; and red heads before a
+ * Plants with heads in eight colours, few to full, each before one of four plain backdrops; two without a flower; and red heads before a
  * red cloth.
  *
  * @param first seed; another gives other plants
  * @param draft size and fineness of the photos
  */
 export function floweringPlants(first: number, draft: Draft = DRAFT): FloweringPlant[] {
-  const names = Object.keys(PETALS) as PetalName[];
-  const blooming = names.flatMap((petals, row) =>
+  const blooming = PETAL_NAMES.flatMap((petals, row) =>
     SHARES.map((share, k) => {
       const stand = STANDS[(row + k) % STANDS.length] as string;
       return flowering(first + 10 * row + k, stand, petals, share, false, draft);
     }),
   );
   const green = STANDS.slice(0, 2).map((stand, k) =>
-    flowering(first + 60 + k, stand, 'none', 0, false, draft),
+    flowering(first + 80 + k, stand, 'none', 0, false, draft),
   );
   const onRed = SHARES.slice(1, 3).map((share, k) =>
-    flowering(first + 70 + k, 'window-regal', 'red', share, true, draft),
+    flowering(first + 90 + k, 'window-regal', 'red', share, true, draft),
   );
   return [...blooming, ...green, ...onRed];
 }

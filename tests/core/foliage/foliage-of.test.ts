@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { PARTS } from '../../../core/canopy/found-plant.ts';
 import { AS_PHOTOGRAPHED, type ColourBalance } from '../../../core/colour/colour-balance.ts';
 import type { Foliage } from '../../../core/foliage/foliage.ts';
 import { foliageOf } from '../../../core/foliage/foliage-of.ts';
@@ -14,13 +15,13 @@ beforeAll(async () => {
   door = await openOpenCv();
 });
 
-const coloursOf = ({ raster, parts }: Painted, balance = BALANCED) =>
-  leafColours(door, raster, parts, balance);
+const coloursOf = ({ raster, parts }: Painted, balance = BALANCED, petalsTold = false) =>
+  leafColours(door, raster, parts, { balance, petalsTold });
 
-function told(painted: Painted, normal: NormalLeaf | null = null, balance = BALANCED) {
+function told(painted: Painted, normal: NormalLeaf | null = null, balance = BALANCED, petalsTold = false) {
   const why = balance.from === 'none' ? 'no white' : null;
   return foliageOf(door, {
-    colours: coloursOf(painted, balance),
+    colours: coloursOf(painted, balance, petalsTold),
     photoBalance: { balance, why },
     normal,
   });
@@ -74,6 +75,24 @@ describe('the foliage of a photo', () => {
     const sure = judged(painted);
     const unsure = judged(painted, null, { ...BALANCED, doubt: { stops: 0.1, tint: 8 } });
     expect(unsure.yellow.plusMinus).toBeGreaterThan(2 * sure.yellow.plusMinus);
+  });
+
+  it('takes yellow petals for leaf only where nothing but colour told them, and says how many may pass for leaf', () => {
+    const painted = paintLeaf(lowYellow(0.3));
+    const { width, height, data } = painted.parts;
+    // The yellow is petal, all but a strip of leaf above it.
+    const parts = data.map((part, at) =>
+      part === PARTS.indexOf('leaf') && Math.floor(at / width) > 0.75 * height
+        ? PARTS.indexOf('flower')
+        : part,
+    );
+    const blooming = { ...painted, parts: { width, height, data: parts } };
+    const [byColour, byMore] = [judged(blooming), judged(blooming, null, BALANCED, true)];
+    expect(byColour.yellow.share).toBeGreaterThan(0.25);
+    // Ten of eighty rows.
+    expect(Math.abs(byMore.yellow.share - 1 / 8)).toBeLessThan(0.015);
+    expect(byMore.yellow.plusMinus).toBeGreaterThan(2 * byColour.yellow.plusMinus);
+    expect(byMore.brown.plusMinus).toBeLessThan(1.5 * byColour.brown.plusMinus);
   });
 
   it('shows where the yellow stands', () => {

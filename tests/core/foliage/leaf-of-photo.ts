@@ -30,7 +30,13 @@ export async function leafOfPhoto(
   const { found } = measureGathered(gathered, []);
   if (found === null) return null;
   const photoBalance = balancePhoto(photo.raster, found.parts, { reference, stand: gathered.stand });
-  return { colours: leafColours(door, photo.raster, found.parts, photoBalance.balance), photoBalance };
+  return {
+    colours: leafColours(door, photo.raster, found.parts, {
+      balance: photoBalance.balance,
+      petalsTold: true,
+    }),
+    photoBalance,
+  };
 }
 
 function photoIn(file: string) {

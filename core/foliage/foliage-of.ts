@@ -27,7 +27,7 @@ const BY_NATURE_SHARE = 0.4;
  */
 const REPEATED = { share: 0.006, ofShare: 0.03 };
 /** One standard deviation of what is wrong alike in all: of a limit's place, degrees; of yellow as a part of itself; and without an own normal. */
-const ALIKE = { limitDeg: 2, ofYellow: 0.08, usual: 0.025 };
+const ALIKE = { limitDeg: 2, ofYellow: 0.12, usual: 0.025 };
 /**
  * Part of the brown share that is doubted, and that yellow is doubted by: on its thin margins brown blurs into what lies
  * beside it. Measured on rendered plants, where about half of it was read.

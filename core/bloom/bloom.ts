@@ -98,8 +98,11 @@ export function bloomOf({ readings, startsAgain, today, expected }: BloomFacts):
   const dated = (event: keyof BloomEvents): BloomDate => {
     const values = belief.map(({ form, weight }) => ({ value: bloomEvents(form)[event], weight }));
     const [from, middle, to] = weightedQuantiles(values, TAILS) as [number, number, number];
-    const on = (days: number) => addDays(first.day, Math.round(days));
-    return { day: on(middle), from90: on(from), to90: on(to), isPast: middle <= newestDays };
+    const on = (days: number) => addDays(first.day, days);
+    const day = Math.round(middle);
+    // A day is held from half a day before its middle to half a day after: rounded as they fall, intervals would hold a day too much.
+    const [from90, to90] = [Math.min(day, Math.ceil(from)), Math.max(day, Math.floor(to))];
+    return { day: on(day), from90: on(from90), to90: on(to90), isPast: middle <= newestDays };
   };
   const dates = { firstColour: dated('firstColourDays'), half: dated('halfDays'), full: dated('fullDays') };
   const fading = dates.full.isPast ? dated('fadingDays') : null;

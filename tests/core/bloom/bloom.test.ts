@@ -30,6 +30,12 @@ function told(readings: readonly BloomReading[], more: Partial<BloomFacts> = {})
   return bloom;
 }
 
+const EVENTS = [
+  ['firstColour', 'firstColourDays'],
+  ['half', 'halfDays'],
+  ['full', 'fullDays'],
+] as const;
+
 const off = (date: { day: ReturnType<typeof day> }, days: number) =>
   Math.abs(daysBetween(FIRST, date.day) - days);
 
@@ -76,6 +82,23 @@ describe('the days of a bloom', () => {
     expect(before.fading).toBeNull();
     expect(width(before)).toBeGreaterThan(width(after));
     expect(before.full.from90 <= addDays(FIRST, 54) && addDays(FIRST, 54) <= before.full.to90).toBe(true);
+  });
+
+  it('are given as whole days that hold nine tenths of what is believed, not a day more', () => {
+    // Each of the days is held from half a day before its middle to half a day after.
+    const held = [42, 56, 70, 84].flatMap((lastDays) => {
+      const bloom = told(weekly(lastDays));
+      return EVENTS.map(([date, event]) => {
+        const [from, to] = [bloom[date].from90, bloom[date].to90].map((one) => daysBetween(FIRST, one));
+        return bloom.belief.reduce((sum, { form, weight }) => {
+          const days = bloomEvents(form)[event];
+          return (from as number) - 0.5 <= days && days <= (to as number) + 0.5 ? sum + weight : sum;
+        }, 0);
+      });
+    });
+    const mean = held.reduce((sum, one) => sum + one, 0) / held.length;
+    expect(mean).toBeGreaterThan(0.88);
+    expect(mean).toBeLessThan(0.92);
   });
 
   it('are not named to the day while nobody could', () => {

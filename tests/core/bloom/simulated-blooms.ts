@@ -31,37 +31,51 @@ export interface SimulatedBloom {
   readonly lesson: BloomLesson;
 }
 
+/** What one bloom is drawn from, days and shares; each evenly in its range. Invented numbers. */
+export const DRAWN = {
+  fullShare: [0.12, 0.6],
+  lastsDays: [8, 35],
+  /** Days that it falls ÷ days that it rose. */
+  fallOfRise: [0.6, 2],
+  /** Days since the first photo. */
+  firstColour: [30, 70],
+} as const satisfies Record<string, readonly [least: number, most: number]>;
+
+/** All that the course of a simulated bloom hangs on. */
+export type BloomDraw = Readonly<
+  Record<keyof typeof DRAWN | 'riseDays', number> & { rise: (typeof RISES)[number] }
+>;
+
+/** Where there is less flower than this none is told from leaf: readings then scatter by a part of what they state. */
+export const UNSEEN = { share: 0.002, scatter: 1 / 6 };
+
 /**
  * One bloom, photographed about once a week from long before the first colour until long after.
  *
- * Notes: invented numbers: full bloom covers 12–60 % of the canopy and lasts 8–35 days, falls in 0.6–2 times the days that it rose;
- * the plus-minus is 2–4 points and a tenth of the share; a photo may be up to two days early or late and one in nine is missed.
+ * Notes: the plus-minus is 2–4 points and a tenth of the share; a photo may be up to two days early or late and one in nine is missed.
+ * Invented numbers, as in `DRAWN`.
  */
 export function simulateBloom(seed: number, { rise, noise, riseDays }: BloomOptions): SimulatedBloom {
   const { normal, uniform } = chances(seed);
-  const fullShare = 0.12 + 0.48 * uniform();
+  const evenly = ([least, most]: readonly [number, number]) => least + (most - least) * uniform();
+  const fullShare = evenly(DRAWN.fullShare);
   const riseTook = riseDays[0] * (riseDays[1] / riseDays[0]) ** uniform();
-  const lasts = 8 + 27 * uniform();
-  const fallTook = riseTook * (0.6 + 1.4 * uniform());
-  const firstColour = 30 + 40 * uniform();
-  const risen = RISEN[rise];
-  const atShare = (share: number) => firstColour + riseTook * risen.placeOf(share);
+  const lastsDays = evenly(DRAWN.lastsDays);
+  const fallOfRise = evenly(DRAWN.fallOfRise);
+  const firstColour = evenly(DRAWN.firstColour);
+  const atShare = (share: number) => firstColour + riseTook * RISEN[rise].placeOf(share);
   const full = atShare(0.8);
-  const fading = full + lasts;
-  const open = (days: number) =>
-    risen.shareAt((days - firstColour) / riseTook) *
-    (1 - RISEN.logistic.shareAt(FADING_PLACE + (days - fading) / fallTook));
-  const trueShare = (days: number) => fullShare * open(days);
+  const fading = full + lastsDays;
+  const trueShare = courseOf({ rise, fullShare, riseDays: riseTook, lastsDays, fallOfRise, firstColour });
   const statedPoints = 0.02 + 0.02 * uniform();
   const readings: BloomReading[] = [];
-  for (let week = 0; 7 * week < fading + 2 * fallTook; week++) {
+  for (let week = 0; 7 * week < fading + 2 * fallOfRise * riseTook; week++) {
     const at = 7 * week + (week === 0 ? 0 : Math.floor(5 * uniform()) - 2);
     const share = trueShare(at);
     const plusMinus = Math.hypot(statedPoints, 0.1 * share);
     const seen = share + (((noise ?? 1) * plusMinus) / 1.96) * normal();
     if (uniform() < 1 / 9) continue;
-    // Where there is hardly any flower none is told from leaf.
-    const told = share < 0.002 ? Math.abs(seen - share) / 6 : seen;
+    const told = share < UNSEEN.share ? UNSEEN.scatter * Math.abs(seen - share) : seen;
     readings.push({
       day: addDays(FIRST_DAY, at),
       share: Math.max(0, Math.min(1, told)),
@@ -71,6 +85,15 @@ export function simulateBloom(seed: number, { rise, noise, riseDays }: BloomOpti
   const otherYear = () => Math.exp(0.2 * normal());
   const lesson = { fullShare: fullShare * otherYear(), riseDays: riseTook * otherYear() };
   return { readings, firstColour, half: atShare(0.5), full, fading, trueShare, lesson };
+}
+
+/** Share of the canopy in flower, by days since the first photo. */
+export function courseOf({ rise, fullShare, riseDays, lastsDays, fallOfRise, firstColour }: BloomDraw) {
+  const fading = firstColour + riseDays + lastsDays;
+  const { shareAt } = RISEN[rise];
+  const fallen = (days: number) =>
+    RISEN.logistic.shareAt(FADING_PLACE + (days - fading) / (fallOfRise * riseDays));
+  return (days: number) => fullShare * shareAt((days - firstColour) / riseDays) * (1 - fallen(days));
 }
 
 /** Logistic place, 0 at 5 % and 1 at 80 %, where 20 % are open. */

@@ -17,6 +17,13 @@ export const share = (name: string) => {
   const { hits, of } = shares.get(name) ?? { hits: 0, of: 0 };
   return of === 0 ? '–' : ((100 * hits) / of).toFixed(1);
 };
+/** Share of hits under several names together, with one standard error, both in %. */
+export function shareOfAll(names: readonly string[]): { percent: number; error: number } {
+  const counted = names.flatMap((name) => shares.get(name) ?? []);
+  const of = counted.reduce((sum, one) => sum + one.of, 0);
+  const part = counted.reduce((sum, { hits }) => sum + hits, 0) / of;
+  return { percent: 100 * part, error: 100 * Math.sqrt((part * (1 - part)) / of) };
+}
 /** Median of the values. */
 export const median = (name: string) => {
   const sorted = [...(values.get(name) ?? [])].sort((a, b) => a - b);

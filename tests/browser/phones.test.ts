@@ -12,6 +12,7 @@ import {
 import { type RunningApp, startApp } from './start-app.ts';
 
 const PATIENCE_MS = 180_000;
+const CODE = /^\d{3} \d{3}$/;
 
 describe('a phone in the home network, over plain http', () => {
   let app: RunningApp;
@@ -24,7 +25,7 @@ describe('a phone in the home network, over plain http', () => {
   const waiting = (page: Page) => page.getByRole('region', { name: 'Photos that wait on this device' });
   const codeShown = async () => {
     await desk.getByRole('button', { name: /Show (a|another) code/ }).click();
-    const words = await desk.getByText(/^\d{3} \d{3}$/).textContent();
+    const words = await desk.getByText(CODE).textContent();
     return (words ?? '').replace(/\D/g, '');
   };
 
@@ -121,6 +122,8 @@ describe('a phone in the home network, over plain http', () => {
         .waitFor();
       await desk.getByRole('button', { name: 'Let Green phone out' }).click();
       await desk.getByText('Green phone is let out.').waitFor();
+      // The code that let it in is used up, whether the phone is still on the list or not.
+      expect(await desk.getByText(CODE).count()).toBe(0);
       await phoneContext.setOffline(false);
       await phone.getByRole('heading', { name: 'This device was let out' }).waitFor();
       await phone.getByText(/The photos that wait on this device stay here/).waitFor();

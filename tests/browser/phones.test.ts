@@ -1,5 +1,5 @@
 import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { onNetwork, openNetworkBrowser } from './home-network.ts';
 import {
   addPlant,
@@ -44,6 +44,9 @@ describe('a phone in the home network, over plain http', () => {
     await app?.stop();
   });
 
+  // A test that broke off must not take the network from the next.
+  beforeEach(() => phoneContext.setOffline(false));
+
   it(
     'finds the door, and is told beside the entry when the code is wrong',
     async () => {
@@ -65,7 +68,7 @@ describe('a phone in the home network, over plain http', () => {
       const square = desk.getByRole('img', { name: /A square of dots that opens http/ });
       expect(await square.locator('path').getAttribute('d')).toMatch(/^M\d/);
       await phone.goto(`${onNetwork(app.url)}/#${code}`);
-      expect(await phone.getByLabel('Code from the desk').inputValue()).toBe(code);
+      await expect.poll(() => phone.getByLabel('Code from the desk').inputValue()).toBe(code);
       await phone.getByLabel('Name of this device').fill('Green phone');
       await phone.getByRole('button', { name: 'Come in' }).click();
       await phone.getByRole('article').getByRole('link', { name: 'Far greenhouse' }).waitFor();
@@ -92,16 +95,23 @@ describe('a phone in the home network, over plain http', () => {
         .getByText(/4 photos wait on this device/)
         .first()
         .waitFor();
-      posts.length = 0;
+      // Without a network no second page opens here, so the server is away until both are open.
+      await phoneContext.route('**/photos', (route) => route.abort('connectionrefused'));
       await phoneContext.setOffline(false);
       const other = await phoneContext.newPage();
       await Promise.all([other.goto(onNetwork(app.url)), phone.reload()]);
+      for (const page of [other, phone]) await waiting(page).waitFor();
+      await phoneContext.setOffline(true);
+      await phoneContext.unrouteAll({ behavior: 'wait' });
+      posts.length = 0;
+      // Both hear at once that the network is back.
+      await phoneContext.setOffline(false);
       const names = await untilIt(
         () => photosOf(app.url, plantId),
         (all) => all.length >= 4,
       );
       expect(names).toEqual(['shot-01.jpg', 'shot-02.jpg', 'shot-03.jpg', 'shot-04.jpg']);
-      await waiting(other).waitFor({ state: 'detached' });
+      for (const page of [other, phone]) await waiting(page).waitFor({ state: 'detached' });
       expect(posts).toHaveLength(4);
       await other.close();
     },

@@ -95,7 +95,8 @@ describe('a grower works through a cut list', () => {
       hasTouch: true,
       reducedMotion: 'reduce',
     });
-    context.setDefaultTimeout(PATIENCE_MS);
+    // Shorter than the tests’ own, so that what was waited for is told.
+    context.setDefaultTimeout(PATIENCE_MS / 2);
     page = await context.newPage();
     noteFaults(page, faults);
     plant = await addPlant({ name: 'Stairwell regal', kind: 'regal', rimMm: 150 });

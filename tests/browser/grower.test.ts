@@ -32,7 +32,8 @@ describe('a grower', () => {
       viewport: { width: 390, height: 844 },
       timezoneId: 'Pacific/Auckland',
     });
-    context.setDefaultTimeout(PATIENCE_MS);
+    // Shorter than the tests’ own, so that what was waited for is told.
+    context.setDefaultTimeout(PATIENCE_MS / 2);
     page = await context.newPage();
     noteFaults(page, faults);
   });

@@ -48,7 +48,8 @@ describe('a grower photographs with the last outline laid over', () => {
       viewport: { width: 390, height: 844 },
       permissions: ['camera'],
     });
-    context.setDefaultTimeout(PATIENCE_MS);
+    // Shorter than the tests’ own, so that what was waited for is told.
+    context.setDefaultTimeout(PATIENCE_MS / 2);
     page = await context.newPage();
     noteFaults(page, faults);
     const post = async (path: string, json: unknown) =>

@@ -45,7 +45,8 @@ describe('a grower mends the outline', () => {
     app = await startApp();
     browser = await openBrowser();
     context = await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true });
-    context.setDefaultTimeout(PATIENCE_MS);
+    // Shorter than the tests’ own, so that what was waited for is told.
+    context.setDefaultTimeout(PATIENCE_MS / 2);
     page = await context.newPage();
     cdp = await context.newCDPSession(page);
     noteFaults(page, faults);

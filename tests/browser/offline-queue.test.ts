@@ -43,7 +43,7 @@ describe('ten photos on a phone whose network is cut', () => {
   });
 
   beforeEach(async () => {
-    ({ context, page, plantId } = await phoneAtPlant(browser, app.url, PATIENCE_MS));
+    ({ context, page, plantId } = await phoneAtPlant(browser, app.url, PATIENCE_MS / 2));
     await untilReadyForNoNetwork(page);
   });
 

@@ -22,7 +22,7 @@ describe('what goes wrong with a photo', () => {
     await app?.stop();
   });
   beforeEach(async () => {
-    ({ context, page, plantId } = await phoneAtPlant(browser, app.url, PATIENCE_MS));
+    ({ context, page, plantId } = await phoneAtPlant(browser, app.url, PATIENCE_MS / 2));
   });
   afterEach(() => context.close());
 

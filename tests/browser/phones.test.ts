@@ -34,7 +34,7 @@ describe('a phone in the home network, over plain http', () => {
     browser = await openNetworkBrowser();
     desk = await browser.newPage({ viewport: { width: 1280, height: 900 } });
     phoneContext = await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true });
-    for (const opened of [desk.context(), phoneContext]) opened.setDefaultTimeout(PATIENCE_MS);
+    for (const opened of [desk.context(), phoneContext]) opened.setDefaultTimeout(PATIENCE_MS / 2);
     phone = await phoneContext.newPage();
     plantId = (await addPlant(app.url, 'Far greenhouse')).id;
   }, PATIENCE_MS);

@@ -27,7 +27,8 @@ describe('a grower sets up the stand', () => {
     app = await startApp();
     browser = await openBrowser();
     context = await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true });
-    context.setDefaultTimeout(PATIENCE_MS);
+    // Shorter than the tests’ own, so that what was waited for is told.
+    context.setDefaultTimeout(PATIENCE_MS / 2);
     page = await context.newPage();
     noteFaults(page, faults);
   }, PATIENCE_MS);

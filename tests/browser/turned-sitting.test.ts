@@ -75,7 +75,8 @@ describe('a grower photographs a plant from all round', () => {
       hasTouch: true,
       reducedMotion: 'reduce',
     });
-    context.setDefaultTimeout(PATIENCE_MS);
+    // Shorter than the tests’ own, so that what was waited for is told.
+    context.setDefaultTimeout(PATIENCE_MS / 2);
     page = await context.newPage();
     noteFaults(page, faults);
     const answer = await fetch(`${app.url}/api/plants`, {

@@ -29,7 +29,8 @@ describe('a grower answers for an unsure zone', () => {
     app = await startApp();
     browser = await openBrowser();
     context = await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true });
-    context.setDefaultTimeout(PATIENCE_MS);
+    // Shorter than the tests’ own, so that what was waited for is told.
+    context.setDefaultTimeout(PATIENCE_MS / 2);
     page = await context.newPage();
     ({ view: opened, plantId } = await measuredSample(app.url));
     zone = zoneAtTop(opened);

@@ -19,7 +19,7 @@ afterAll(() => browser?.close());
 /** A page whose service worker has the whole shell. */
 async function openHeld(url: string): Promise<Page> {
   const context = await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true });
-  context.setDefaultTimeout(PATIENCE_MS);
+  context.setDefaultTimeout(PATIENCE_MS / 2);
   onTestFinished(() => context.close());
   const page = await context.newPage();
   await page.goto(url);

@@ -26,6 +26,8 @@ export default defineConfig({
           include: [BROWSER_TESTS],
           testTimeout: 300_000,
           hookTimeout: 300_000,
+          // The usual second is over before a busy machine has drawn anything.
+          expect: { poll: { timeout: 60_000, interval: 100 } },
           maxWorkers: 1,
           sequence: { groupOrder: 1 },
         },

@@ -5,6 +5,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Bench } from '../../server/schemas/pages.ts';
 import { allScreens } from './all-screens.ts';
+import { watchRest } from './at-rest.ts';
 import { measuredBench } from './measured-sample.ts';
 import { openBrowser } from './open-browser.ts';
 import { type RunningApp, startApp } from './start-app.ts';
@@ -19,11 +20,6 @@ const WIDTHS = { phone: { width: 390, height: 844 }, desk: { width: 1280, height
 
 /** WCAG 2.2, 1.4.10 Reflow: 320 CSS px is a desk of 1280 at 400 %, 640 the same at 200 % (1.4.4 Resize Text). */
 const ZOOMED_WIDTHS_PX = [640, 320];
-
-/** Charts and pictures are drawn after the first words. */
-const SETTLED_MS = 1500;
-/** What hangs on the width is drawn anew. */
-const REDRAWN_MS = 250;
 
 let app: RunningApp;
 let browser: Browser;
@@ -51,22 +47,24 @@ async function wrongs(page: Page): Promise<string[]> {
 }
 
 /** How far the page reaches past the window, px. */
-async function asidePx(page: Page): Promise<number> {
-  await page.waitForTimeout(REDRAWN_MS);
+function asidePx(page: Page): Promise<number> {
   return page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
 }
 
 describe.each(Object.keys(WIDTHS) as (keyof typeof WIDTHS)[])('on a %s', (width) => {
   describe.each(Object.keys(allScreens('')))('%s', (name) => {
     let page: Page;
+    let atRest: () => Promise<void>;
 
     beforeAll(async () => {
       const context = await browser.newContext({ viewport: WIDTHS[width], reducedMotion: 'reduce' });
+      context.setDefaultTimeout(120_000);
       page = await context.newPage();
+      atRest = watchRest(page);
       await page.goto(app.url + allScreens(plantId)[name]);
       await page.getByRole('heading', { level: 1 }).first().waitFor();
-      // Not networkidle: the stream of events never rests.
-      await page.waitForTimeout(SETTLED_MS);
+      // Charts and pictures are drawn after the first words.
+      await atRest();
     });
     afterAll(() => page?.context().close());
 
@@ -78,14 +76,16 @@ describe.each(Object.keys(WIDTHS) as (keyof typeof WIDTHS)[])('on a %s', (width)
     });
 
     it('says in words what each picture shows, and moves nothing', async () => {
-      expect(await wordlessPictures(page)).toEqual([]);
-      expect(await movingParts(page)).toEqual([]);
+      await expect.poll(() => wordlessPictures(page)).toEqual([]);
+      await expect.poll(() => movingParts(page)).toEqual([]);
     });
 
     it.runIf(width === 'desk')('needs no scrolling sideways at twice and four times the size', async () => {
       for (const wide of ZOOMED_WIDTHS_PX) {
         await page.setViewportSize({ width: wide, height: 900 });
-        expect({ wide, aside: await asidePx(page) }).toEqual({ wide, aside: 0 });
+        // What hangs on the width is drawn anew.
+        await atRest();
+        await expect.poll(async () => ({ wide, aside: await asidePx(page) })).toEqual({ wide, aside: 0 });
       }
     });
   });

@@ -49,12 +49,12 @@ describe('two photos compared', () => {
   });
 
   it('begins with the newest and the one before', async () => {
-    expect(await chosen()).toEqual(['Sun 8 Nov', 'Sun 4 Oct']);
+    await expect.poll(chosen).toEqual(['Sun 8 Nov', 'Sun 4 Oct']);
   });
 
   it('chooses the pair since the last stop with one tap', async () => {
     await sheet().getByRole('button', { name: 'Since the last stop' }).click();
-    expect(await chosen()).toEqual(['Sun 8 Nov', 'Sun 6 Sept']);
+    await expect.poll(chosen).toEqual(['Sun 8 Nov', 'Sun 6 Sept']);
   });
 
   it('draws one across the other as far as the slider says, by keys', async () => {
@@ -63,27 +63,29 @@ describe('two photos compared', () => {
     await slider.focus();
     const half = await edge();
     await page.keyboard.press('ArrowRight');
-    expect(await edge()).toBeCloseTo(half * 1.1, 1);
+    await expect.poll(edge).toBeCloseTo(half * 1.1, 1);
     await page.keyboard.press('Home');
-    expect(await edge()).toBe(0);
+    await expect.poll(edge).toBe(0);
   });
 
   it('mixes the two as clear as the slider says', async () => {
     await sheet().getByText('See through').click();
-    await sheet().getByRole('slider').focus();
+    await sheet().getByRole('slider', { name: 'How clear the top one is' }).focus();
     await page.keyboard.press('End');
-    expect(await sheet().locator('image[opacity="1"]').count()).toBe(1);
+    await expect.poll(() => sheet().locator('image[opacity="1"]').count()).toBe(1);
     await page.keyboard.press('Home');
-    expect(await sheet().locator('image[opacity="0"]').count()).toBe(1);
+    await expect.poll(() => sheet().locator('image[opacity="0"]').count()).toBe(1);
   });
 
   it('puts them side by side, in one window of the stand', async () => {
     await sheet().getByText('Side by side').click();
-    const boxes = await sheet()
-      .locator('figure svg')
-      .evaluateAll((all) => all.map((one) => one.getAttribute('viewBox')));
-    expect(boxes.length).toBe(2);
-    expect(boxes[0]).toBe(boxes[1]);
+    const boxes = () =>
+      sheet()
+        .locator('figure svg')
+        .evaluateAll((all) => all.map((one) => one.getAttribute('viewBox')));
+    await expect.poll(async () => (await boxes()).length).toBe(2);
+    const [one, other] = await boxes();
+    expect(one).toBe(other);
   });
 
   it('says what changed, with plus-minus and in words', async () => {

@@ -10,6 +10,7 @@ import { asJson, ask, grownPlant } from './grown-plant.ts';
 import { noteFaults } from './note-faults.ts';
 import { openBrowser } from './open-browser.ts';
 import { type AppOnDay, startOnDay } from './start-on-day.ts';
+import { undoOf } from './undo-of.ts';
 
 /** Other tests share the machine. */
 const PATIENCE_MS = 180_000;
@@ -40,7 +41,7 @@ describe('leaf and bloom from the weekly photo', () => {
   const season = () => page.getByRole('region', { name: 'Season' });
   const photo = () => page.getByRole('region', { name: 'Photo', exact: true });
   const log = () => page.getByRole('region', { name: 'Log' });
-  const undo = () => page.getByRole('button', { name: 'Undo' });
+  const undo = (words: string) => undoOf(page, words);
   const answer = (plant: Plant) => ask<PlantPage>(app.url, `/plants/${plant.id}`);
   const open = async (plant: Plant) => {
     await page.goto(`${app.url}/plants/${plant.id}`);
@@ -109,17 +110,12 @@ describe('leaf and bloom from the weekly photo', () => {
       const share = Number(/in flower: (\d+) %/.exec((await newest.textContent()) ?? '')?.[1]);
       const { report } = (await answer(inBloom)).sittings[0]?.views[0] ?? {};
       expect(share).toBe(Math.round(100 * (report?.flower?.share ?? Number.NaN)));
-      expect(
-        await season()
-          .getByRole('row', { name: /foretold: \d+ %/ })
-          .count(),
-      ).toBeGreaterThan(1);
+      const foretold = season().getByRole('row', { name: /foretold: \d+ %/ });
+      await expect.poll(() => foretold.count()).toBeGreaterThan(1);
       // One picture at a time: what the plan had foreseen gives way.
-      expect(
-        await season()
-          .getByRole('img', { name: /In full bloom on the show day/ })
-          .count(),
-      ).toBe(0);
+      await season()
+        .getByRole('img', { name: /In full bloom on the show day/ })
+        .waitFor({ state: 'detached' });
       expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBe(0);
     },
     PATIENCE_MS,
@@ -148,7 +144,7 @@ describe('leaf and bloom from the weekly photo', () => {
         'first-flower',
         'full-bloom',
       ]);
-      await undo().click();
+      await undo('Written down: the days of the bloom.').click();
       await page.getByText('Taken back.').waitFor();
       await season().getByText('Put these days into the record?').waitFor();
       expect((await answer(inBloom)).notes).toEqual([]);
@@ -203,28 +199,31 @@ describe('leaf and bloom from the weekly photo', () => {
       expect(await drawn.count()).toBe(0);
       await photo().getByRole('button', { name: 'Yellow leaf', exact: true }).click();
       await drawn.first().waitFor();
-      expect(
-        await photo()
-          .getByRole('button', { name: /^Yellow leaf .*: / })
-          .count(),
-      ).toBe(zones.length);
+      const all = photo().getByRole('button', { name: /^Yellow leaf .*: / });
+      await expect.poll(() => all.count()).toBe(zones.length);
       await drawn.first().press('Enter');
       await photo()
         .getByText(/^Yellow leaf low .*look before you clear it\.$/)
         .waitFor();
       // The labels lie apart from each other.
-      const plates = await photo().locator('svg g[data-tone] > rect').all();
-      const boxes = await Promise.all(plates.map((plate) => plate.boundingBox()));
-      boxes.forEach((one, at) => {
-        for (const other of boxes.slice(at + 1)) {
-          if (!one || !other) continue;
-          const apart = Math.max(
-            Math.max(one.x, other.x) - Math.min(one.x + one.width, other.x + other.width),
-            Math.max(one.y, other.y) - Math.min(one.y + one.height, other.y + other.height),
-          );
-          expect(apart).toBeGreaterThan(-1);
-        }
-      });
+      const nearestPx = () =>
+        photo()
+          .locator('svg g[data-tone] > rect')
+          .evaluateAll((plates) => {
+            const boxes = plates.map((plate) => plate.getBoundingClientRect());
+            const gaps = boxes.flatMap((one, at) =>
+              boxes
+                .slice(at + 1)
+                .map((other) =>
+                  Math.max(
+                    Math.max(one.left, other.left) - Math.min(one.right, other.right),
+                    Math.max(one.top, other.top) - Math.min(one.bottom, other.bottom),
+                  ),
+                ),
+            );
+            return Math.min(...gaps);
+          });
+      await expect.poll(nearestPx).toBeGreaterThan(-1);
     },
     PATIENCE_MS,
   );
@@ -240,7 +239,7 @@ describe('leaf and bloom from the weekly photo', () => {
         .getByText(/^This sitting is left out of trend and advice: limp/)
         .waitFor();
       expect((await answer(limp)).sittings[0]?.leftOut).toMatch(/^limp/);
-      await undo().click();
+      await undo('The sitting is left out: limp').click();
       await finding.waitFor();
       expect((await answer(limp)).sittings[0]?.leftOut).toBeNull();
     },
@@ -260,7 +259,7 @@ describe('leaf and bloom from the weekly photo', () => {
       await page.reload();
       await finding.waitFor();
       await finding.getByRole('button', { name: 'No, it counts' }).click();
-      await undo().click();
+      await undo('Kept in the trend.').click();
       await finding.waitFor();
     },
     PATIENCE_MS,

@@ -19,6 +19,7 @@ describe('a grower mends the outline', () => {
   let context: BrowserContext;
   let page: Page;
   let cdp: CDPSession;
+  let tool: Locator;
   let stage: Locator;
   let plantId: string;
   let opened: View;
@@ -44,7 +45,8 @@ describe('a grower mends the outline', () => {
     app = await startApp();
     browser = await openBrowser();
     context = await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true });
-    context.setDefaultTimeout(PATIENCE_MS);
+    // Shorter than the tests’ own, so that what was waited for is told.
+    context.setDefaultTimeout(PATIENCE_MS / 2);
     page = await context.newPage();
     cdp = await context.newCDPSession(page);
     noteFaults(page, faults);
@@ -62,10 +64,11 @@ describe('a grower mends the outline', () => {
       await page.goto(`${app.url}/plants/${plantId}`);
       await openCorrections(page);
       await page.getByRole('button', { name: 'Mend the outline' }).click();
-      stage = page.getByRole('application', { name: /The photo/ });
+      tool = page.getByRole('dialog', { name: 'Mend the outline' });
+      stage = tool.getByRole('application', { name: /The photo/ });
       await stage.waitFor();
       await page.getByTestId('outline').first().waitFor();
-      expect(await stage.evaluate((element) => element === document.activeElement)).toBe(true);
+      await expect.poll(() => stage.evaluate((element) => element === document.activeElement)).toBe(true);
       expect(opened.strokes).toEqual([]);
     },
     PATIENCE_MS,
@@ -81,7 +84,7 @@ describe('a grower mends the outline', () => {
     'paints with the mouse what is to go, and it goes',
     async () => {
       const [x, y] = leftEdge(opened);
-      await page.getByRole('button', { name: 'Remove', exact: true }).click();
+      await tool.getByRole('button', { name: 'Remove', exact: true }).click();
       const view = await answered(() =>
         paintByMouse(page, stage, [
           [x - 20, y],
@@ -99,7 +102,7 @@ describe('a grower mends the outline', () => {
     'paints with a finger what was left out, and it is kept',
     async () => {
       const [x, y] = topEdge(newest());
-      await page.getByRole('button', { name: 'Keep', exact: true }).click();
+      await tool.getByRole('button', { name: 'Keep', exact: true }).click();
       const view = await answered(() =>
         paintByFinger(cdp, stage, [
           [x, y + 40],
@@ -121,7 +124,7 @@ describe('a grower mends the outline', () => {
       const before = await stage.locator('svg').first().getAttribute('viewBox');
       await pinchOpen(cdp, stage, middle(opened));
       await expect.poll(() => stage.locator('svg').first().getAttribute('viewBox')).not.toBe(before);
-      expect(await stage.locator('svg').first().locator('[data-kind]').count()).toBe(2);
+      await expect.poll(() => stage.locator('svg').first().locator('[data-kind]').count()).toBe(2);
     },
     PATIENCE_MS,
   );
@@ -153,7 +156,7 @@ describe('a grower mends the outline', () => {
     'undoes and redoes, by button and by key, each step as it was',
     async () => {
       const [, two, three] = answers;
-      const undone = await answered(() => page.getByRole('button', { name: 'Undo' }).click());
+      const undone = await answered(() => tool.getByRole('button', { name: 'Undo', exact: true }).click());
       expect(undone.strokes).toHaveLength(2);
       expect(undone.outlinePx).toEqual(two?.outlinePx);
       const redone = await answered(() => page.keyboard.press('Control+y'));
@@ -169,7 +172,7 @@ describe('a grower mends the outline', () => {
   it(
     'is done, and the outline counts as right',
     async () => {
-      await page.getByRole('button', { name: 'Done' }).click();
+      await tool.getByRole('button', { name: 'Done', exact: true }).click();
       await stage.waitFor({ state: 'detached' });
       await page.getByRole('button', { name: 'The outline is right', exact: true, pressed: true }).waitFor();
     },
@@ -195,9 +198,9 @@ describe('a grower mends the outline', () => {
   it(
     'cancels a second thought and has the strokes as they were on opening',
     async () => {
-      await answered(() => page.getByRole('button', { name: 'Clear all' }).click());
+      await answered(() => tool.getByRole('button', { name: 'Clear all' }).click());
       expect(newest().strokes).toEqual([]);
-      await page.getByRole('button', { name: 'Cancel' }).click();
+      await tool.getByRole('button', { name: 'Cancel', exact: true }).click();
       await stage.waitFor({ state: 'detached' });
       const view = await keptView();
       expect(view?.strokes).toHaveLength(3);

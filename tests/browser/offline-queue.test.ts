@@ -4,6 +4,7 @@ import { openBrowser } from './open-browser.ts';
 import {
   addPlant,
   choosePhotos,
+  holdWay,
   phoneAtPlant,
   photosOf,
   shots,
@@ -11,6 +12,7 @@ import {
   untilReadyForNoNetwork,
 } from './phone-and-plant.ts';
 import { type RunningApp, startApp } from './start-app.ts';
+import { undoOf } from './undo-of.ts';
 
 const PATIENCE_MS = 180_000;
 const COUNT = 10;
@@ -41,7 +43,7 @@ describe('ten photos on a phone whose network is cut', () => {
   });
 
   beforeEach(async () => {
-    ({ context, page, plantId } = await phoneAtPlant(browser, app.url, PATIENCE_MS));
+    ({ context, page, plantId } = await phoneAtPlant(browser, app.url, PATIENCE_MS / 2));
     await untilReadyForNoNetwork(page);
   });
 
@@ -58,10 +60,12 @@ describe('ten photos on a phone whose network is cut', () => {
     'arrive once each after the network went in the middle and the page was loaded anew',
     async () => {
       let sent = 0;
-      page.on('request', (request) => {
-        if (request.method() !== 'POST' || !request.url().endsWith('/photos')) return;
+      // The fifth waits here until the network is gone: on a slow machine the rest would be through before that.
+      await page.route('**/photos', async (route) => {
         sent += 1;
-        if (sent === 5) void context.setOffline(true);
+        if (sent === 5) await context.setOffline(true);
+        if (sent >= 5) return route.abort('internetdisconnected');
+        return route.continue();
       });
       await choosePhotos(page, await tenShots());
       await page
@@ -70,7 +74,9 @@ describe('ten photos on a phone whose network is cut', () => {
         .waitFor();
       const before = await photosOf(app.url, plantId);
       expect(before.length).toBeLessThan(COUNT);
+      expect(before.length).toBeGreaterThan(0);
       await page.reload().catch(() => undefined);
+      await page.unrouteAll({ behavior: 'wait' });
       await context.setOffline(false);
       await page.goto(app.url);
       expect(await arrived()).toEqual(NAMES);
@@ -127,7 +133,6 @@ describe('ten photos on a phone whose network is cut', () => {
     'are sent by one page only when two are open',
     async () => {
       const posts: string[] = [];
-      // A page that is left in the middle breaks its request off: what counts are those that were answered.
       context.on('requestfinished', (request) => {
         if (request.method() === 'POST' && request.url().endsWith('/photos')) posts.push(request.url());
       });
@@ -137,15 +142,15 @@ describe('ten photos on a phone whose network is cut', () => {
         .getByText(/10 photos wait on this device/)
         .first()
         .waitFor();
-      posts.length = 0;
-      await context.setOffline(false);
       const other = await context.newPage();
-      await Promise.all([other.goto(app.url), page.goto(`${app.url}/plants/${plantId}`)]);
+      await other.goto(app.url);
+      await other.getByText(/10 photos on the way|10 photos wait on this device/).waitFor();
+      posts.length = 0;
+      // Both hear at once that the network is back.
+      await context.setOffline(false);
       expect(await arrived()).toEqual(NAMES);
-      await untilIt(
-        async () => await other.getByRole('region', { name: /wait on this device/ }).count(),
-        (n) => n === 0,
-      );
+      await other.getByRole('region', { name: /wait on this device/ }).waitFor({ state: 'detached' });
+      await waiting().waitFor({ state: 'detached' });
       expect(posts).toHaveLength(COUNT);
     },
     PATIENCE_MS,
@@ -162,16 +167,19 @@ describe('ten photos on a phone whose network is cut', () => {
         .waitFor();
       await page.keyboard.press('Escape');
       const strip = waiting();
-      expect(await strip.getByText('Far greenhouse').count()).toBe(2);
-      expect(await strip.getByText(/^Since .*\d\d:\d\d/).count()).toBe(2);
+      await expect.poll(() => strip.getByText('Far greenhouse').count()).toBe(2);
+      await expect.poll(() => strip.getByText(/^Since .*\d\d:\d\d/).count()).toBe(2);
       await strip.getByRole('img', { name: 'shot-01.jpg' }).waitFor();
       await strip.getByRole('button', { name: /Drop shot-01/ }).click();
       await page.getByText('The photo shot-01.jpg is dropped.').waitFor();
-      expect(await strip.getByText('Far greenhouse').count()).toBe(1);
-      await page.getByRole('button', { name: 'Undo' }).click();
+      await expect.poll(() => strip.getByText('Far greenhouse').count()).toBe(1);
+      await undoOf(page, 'The photo shot-01.jpg is dropped.').click();
       await page.getByText('Taken back.').waitFor();
+      const way = await holdWay(page, (route) => route.abort('internetdisconnected'));
+      way.hold();
       await context.setOffline(false);
       await strip.getByRole('button', { name: 'Send now' }).click();
+      way.open();
       const names = await untilIt(
         () => photosOf(app.url, plantId),
         (all) => all.length === 2,
@@ -190,6 +198,7 @@ describe('a browser that keeps nothing', () => {
       const browser = await openBrowser();
       try {
         const page = await browser.newPage({ viewport: { width: 390, height: 844 } });
+        page.setDefaultTimeout(PATIENCE_MS / 3);
         await page.addInitScript(() => {
           IDBFactory.prototype.open = () => {
             throw new DOMException('refused', 'SecurityError');
@@ -197,7 +206,7 @@ describe('a browser that keeps nothing', () => {
         });
         const { id } = await addPlant(app.url, 'Private window');
         await page.goto(`${app.url}/plants/${id}`);
-        await page.route('**/photos', (route) => route.abort('internetdisconnected'));
+        const way = await holdWay(page, (route) => route.abort('internetdisconnected'));
         await choosePhotos(page, await shots(2, 5000));
         await page
           .getByText(/This browser keeps nothing for this page/)
@@ -211,9 +220,10 @@ describe('a browser that keeps nothing', () => {
         // A browser asks only on a page that was touched.
         await page.mouse.click(5, 5);
         await page.goto(app.url).catch(() => undefined);
-        expect(asked).toBe('beforeunload');
-        await page.unrouteAll();
+        await expect.poll(() => asked).toBe('beforeunload');
+        way.hold();
         await page.getByRole('button', { name: 'Send now' }).first().click();
+        way.open();
         const names = await untilIt(
           () => photosOf(app.url, id),
           (all) => all.length === 2,

@@ -15,10 +15,10 @@ const faults: string[] = [];
 beforeAll(async () => {
   browser = await openBrowser();
   const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
-  context.setDefaultTimeout(30_000);
+  context.setDefaultTimeout(60_000);
   page = await context.newPage();
   noteFaults(page, faults);
-}, 60_000);
+}, 120_000);
 afterAll(() => browser?.close());
 
 describe('photos measured by an older method', () => {
@@ -48,5 +48,5 @@ describe('photos measured by an older method', () => {
     await page.getByRole('heading', { level: 1 }).waitFor();
     expect(await older.count()).toBe(0);
     expect(faults).toEqual([]);
-  }, 120_000);
+  }, 300_000);
 });

@@ -1,5 +1,6 @@
 import { existsSync } from 'node:fs';
 import { type Browser, chromium } from 'playwright-core';
+import { slowDown } from './slow-down.ts';
 
 const SYSTEM_CHROMIUM = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
 
@@ -29,8 +30,16 @@ const WITHOUT_GRAPHICS_CARD = [
 /**
  * A headless Chromium: the system's when there is one, else the one that the npm package ships, so that a
  * bare machine can run browser tests straight after `npm ci`. `extra` are further switches of Chromium.
+ * `RONDURE_SLOW=4` makes its pages that many times slower and their answers late.
  */
 export async function openBrowser(extra: readonly string[] = []): Promise<Browser> {
+  const browser = await launch(extra);
+  const times = Number(process.env.RONDURE_SLOW ?? 1);
+  if (!(times >= 1)) throw new RangeError(`Expected RONDURE_SLOW from 1 on but received ${times}`);
+  return times > 1 ? slowDown(browser, times) : browser;
+}
+
+async function launch(extra: readonly string[]): Promise<Browser> {
   const wanted = [...QUIET, ...extra];
   const named = process.env.RONDURE_CHROMIUM;
   const installed = named ?? SYSTEM_CHROMIUM.find((path) => existsSync(path));

@@ -3,6 +3,7 @@ import type { Browser, Page } from 'playwright-core';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Plant } from '../../server/schemas/plant.ts';
+import { watchRest } from './at-rest.ts';
 import { asJson, ask, grownPlant } from './grown-plant.ts';
 import { openBrowser } from './open-browser.ts';
 import { type RunningApp, startApp } from './start-app.ts';
@@ -21,6 +22,7 @@ describe('what a grower prints and takes along', () => {
   let browser: Browser;
   let page: Page;
   let plant: Plant;
+  let atRest: () => Promise<void>;
   const faults: string[] = [];
 
   beforeAll(async () => {
@@ -42,6 +44,7 @@ describe('what a grower prints and takes along', () => {
     const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, colorScheme: 'dark' });
     context.setDefaultTimeout(60_000);
     page = await context.newPage();
+    atRest = watchRest(page);
     page.on('pageerror', (fault) => faults.push(fault.message));
   }, PATIENCE_MS);
 
@@ -63,7 +66,7 @@ describe('what a grower prints and takes along', () => {
       .getByText(/Cuts|No cut is left/)
       .first()
       .waitFor();
-    await page.waitForLoadState('networkidle');
+    await atRest();
     for (const paper of ['A4', 'Letter'] as const) expect(pagesOf(await pdfOf(paper))).toBe(1);
   });
 
@@ -82,14 +85,14 @@ describe('what a grower prints and takes along', () => {
   it('has the cut list on one page', async () => {
     await page.goto(`${app.url}/plants/${plant.id}/cut-list`);
     await page.getByTestId('printed-list').waitFor({ state: 'attached' });
-    await page.waitForLoadState('networkidle');
+    await atRest();
     for (const paper of ['A4', 'Letter'] as const) expect(pagesOf(await pdfOf(paper))).toBe(1);
   });
 
   it('has the year on two pages at most', async () => {
     await page.goto(`${app.url}/plants/${plant.id}/year`);
     await page.getByRole('heading', { level: 1 }).waitFor();
-    await page.waitForLoadState('networkidle');
+    await atRest();
     for (const paper of ['A4', 'Letter'] as const) expect(pagesOf(await pdfOf(paper))).toBeLessThanOrEqual(2);
   });
 

@@ -1,4 +1,4 @@
-import type { Browser, BrowserContext, Page } from 'playwright-core';
+import type { Browser, BrowserContext, Page, Route } from 'playwright-core';
 import type { PlantPage } from '../../server/schemas/pages.ts';
 import type { Plant } from '../../server/schemas/plant.ts';
 import { AT_HAND } from '../../web/src/kept/at-hand.ts';
@@ -77,11 +77,46 @@ export async function choosePhotos(page: Page, files: readonly ChosenFile[]): Pr
     .setInputFiles([...files]);
 }
 
+/** The way of photos to the server, as the test has it. */
+export interface HeldWay {
+  /** Refuses no more: what is sent from here on is kept waiting for its answer, and stands on the screen meanwhile. */
+  hold(): void;
+  /** Lets through what waits, and all that comes. */
+  open(): void;
+}
+
+/**
+ * Has what is sent met by `refuse`, then held, then let through. What failed goes again by itself, so on a slow machine it
+ * would be gone before the test had pressed "Send now": while it is held it is there to be pressed for.
+ */
+export async function holdWay(
+  place: Page | BrowserContext,
+  refuse: (route: Route) => Promise<void>,
+): Promise<HeldWay> {
+  let isRefusing = true;
+  let open = () => {};
+  const opened = new Promise<void>((resolve) => {
+    open = resolve;
+  });
+  await place.route('**/photos', async (route) => {
+    if (isRefusing) return refuse(route);
+    await opened;
+    // A page that is left has taken its request along.
+    await route.continue().catch(() => undefined);
+  });
+  return {
+    hold() {
+      isRefusing = false;
+    },
+    open: () => open(),
+  };
+}
+
 /** Waits until what `look` sees is as `wanted`; the last look when it never is. */
 export async function untilIt<T>(
   look: () => Promise<T>,
   wanted: (seen: T) => boolean,
-  ms = 60_000,
+  ms = 120_000,
 ): Promise<T> {
   const end = Date.now() + ms;
   let seen = await look();

@@ -1,7 +1,7 @@
-import type { Browser, BrowserContext, Page } from 'playwright-core';
+import type { Browser, BrowserContext, Page, Route } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { openBrowser } from './open-browser.ts';
-import { choosePhotos, phoneAtPlant, photosOf, shots, untilIt } from './phone-and-plant.ts';
+import { choosePhotos, holdWay, phoneAtPlant, photosOf, shots, untilIt } from './phone-and-plant.ts';
 import { type RunningApp, startApp } from './start-app.ts';
 
 const PATIENCE_MS = 180_000;
@@ -22,38 +22,40 @@ describe('what goes wrong with a photo', () => {
     await app?.stop();
   });
   beforeEach(async () => {
-    ({ context, page, plantId } = await phoneAtPlant(browser, app.url, PATIENCE_MS));
+    ({ context, page, plantId } = await phoneAtPlant(browser, app.url, PATIENCE_MS / 2));
   });
   afterEach(() => context.close());
 
   const sheet = () => page.getByRole('dialog');
   const strip = () => page.getByRole('region', { name: 'Photos that wait on this device' });
-  const answerWith = (status: number, detail: string) =>
-    page.route('**/photos', (route) =>
-      route.fulfill({
-        status,
-        contentType: 'application/problem+json',
-        body: JSON.stringify({ type: 'about:blank', title: '', status, detail }),
-      }),
+  const answerWith = (status: number, detail: string) => (route: Route) =>
+    route.fulfill({
+      status,
+      contentType: 'application/problem+json',
+      body: JSON.stringify({ type: 'about:blank', title: '', status, detail }),
+    });
+  /** The photos that the server has of the plant, once they are so many. */
+  const arrived = (count: number) =>
+    untilIt(
+      () => photosOf(app.url, plantId),
+      (names) => names.length === count,
     );
 
   it(
     'the server’s disk is full: said beside the photo, which waits and arrives when there is room',
     async () => {
       const words = 'The disk of Rondure’s machine is full, so nothing of this was kept.';
-      await answerWith(507, words);
+      const way = await holdWay(page, answerWith(507, words));
       await choosePhotos(page, await shots(1, 11_000));
       await sheet().getByText(new RegExp(words)).waitFor();
       await page.keyboard.press('Escape');
       await strip()
         .getByText(/1 photo waits on this device and goes by itself\. The disk/)
         .waitFor();
-      await page.unrouteAll();
+      way.hold();
       await strip().getByRole('button', { name: 'Send now' }).click();
-      await untilIt(
-        () => photosOf(app.url, plantId),
-        (names) => names.length === 1,
-      );
+      way.open();
+      expect(await arrived(1)).toHaveLength(1);
       await strip().waitFor({ state: 'detached' });
     },
     PATIENCE_MS,
@@ -68,11 +70,7 @@ describe('what goes wrong with a photo', () => {
         .getByText(/It waits and goes by itself\. The server does not answer/)
         .waitFor();
       await page.unrouteAll();
-      const names = await untilIt(
-        () => photosOf(app.url, plantId),
-        (all) => all.length === 1,
-      );
-      expect(names).toEqual(['shot-01.jpg']);
+      expect(await arrived(1)).toEqual(['shot-01.jpg']);
     },
     PATIENCE_MS,
   );
@@ -86,11 +84,7 @@ describe('what goes wrong with a photo', () => {
       await sheet()
         .getByText(/This file is text/)
         .waitFor();
-      const names = await untilIt(
-        () => photosOf(app.url, plantId),
-        (all) => all.length === 1,
-      );
-      expect(names).toEqual(['shot-01.jpg']);
+      expect(await arrived(1)).toEqual(['shot-01.jpg']);
       await page.reload();
       await strip()
         .getByText(/This file is text/)
@@ -109,7 +103,8 @@ describe('what goes wrong with a photo', () => {
       page.on('request', (request) => {
         if (request.method() === 'POST' && request.url().endsWith('/photos')) tries += 1;
       });
-      await answerWith(404, 'There is no such plant. It may have been removed; go back to the bench.');
+      const gone = 'There is no such plant. It may have been removed; go back to the bench.';
+      await page.route('**/photos', answerWith(404, gone));
       await choosePhotos(page, await shots(1, 14_000));
       await sheet()
         .getByText(/There is no such plant/)
@@ -118,10 +113,7 @@ describe('what goes wrong with a photo', () => {
       expect(tries).toBe(1);
       await page.unrouteAll();
       await sheet().getByRole('button', { name: 'Send again' }).click();
-      await untilIt(
-        () => photosOf(app.url, plantId),
-        (names) => names.length === 1,
-      );
+      expect(await arrived(1)).toHaveLength(1);
     },
     PATIENCE_MS,
   );
@@ -129,7 +121,7 @@ describe('what goes wrong with a photo', () => {
   it(
     'two pages are open: what one takes in hand stands in the other too',
     async () => {
-      await context.route('**/photos', (route) => route.abort('connectionrefused'));
+      const way = await holdWay(context, (route) => route.abort('connectionrefused'));
       const other = await context.newPage();
       await other.goto(app.url);
       await choosePhotos(page, await shots(1, 15_000));
@@ -137,12 +129,10 @@ describe('what goes wrong with a photo', () => {
         .getByText(/1 photo waits on this device/)
         .first()
         .waitFor();
-      await context.unrouteAll();
+      way.hold();
       await other.getByRole('button', { name: 'Send now' }).click();
-      await untilIt(
-        () => photosOf(app.url, plantId),
-        (names) => names.length === 1,
-      );
+      way.open();
+      expect(await arrived(1)).toHaveLength(1);
       await page.keyboard.press('Escape');
       await strip().waitFor({ state: 'detached' });
     },
@@ -177,6 +167,7 @@ describe('what goes wrong with a photo', () => {
     'on the plant’s page the shutter stands at the thumb wherever the page is',
     async () => {
       const target = page.locator('label', { hasText: /^ ?Photograph$/ });
+      await target.waitFor();
       const box = await target.boundingBox();
       expect(box?.height).toBeGreaterThanOrEqual(44);
       // The lower third of a 390 × 844 screen, on the right.

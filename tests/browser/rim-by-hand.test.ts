@@ -8,6 +8,7 @@ import { noteFaults } from './note-faults.ts';
 import { openBrowser } from './open-browser.ts';
 import { openCorrections } from './open-corrections.ts';
 import { type RunningApp, startApp } from './start-app.ts';
+import { undoOf } from './undo-of.ts';
 
 const PATIENCE_MS = 180_000;
 
@@ -22,7 +23,9 @@ describe('a grower sets the rim and the axis by hand', () => {
     (await ask<PlantPage>(app.url, `/plants/${plant.id}`)).sittings[0]?.views[0] as View;
   const tool = () => page.getByRole('dialog');
   const handle = (name: string): Locator => tool().getByRole('button', { name, exact: true });
+  /** Where a handle is once it lies still. */
   const middleOf = async (one: Locator) => {
+    await one.hover({ trial: true });
     const box = await one.boundingBox();
     if (!box) throw new TypeError('Expected a handle on the screen but received none');
     return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
@@ -100,13 +103,13 @@ describe('a grower sets the rim and the axis by hand', () => {
   });
 
   it('says on the page that it was set by hand, and takes it back with one press', async () => {
-    await tool().getByRole('button', { name: 'Done' }).click();
+    await tool().getByRole('button', { name: 'Done', exact: true }).click();
     const hand = page.getByRole('region', { name: 'Set by hand' });
     await hand.getByText('Rim and axis').waitFor();
     await answered(() => hand.getByRole('button', { name: 'Take the rim as it was found' }).click());
     await hand.waitFor({ state: 'detached' });
     expect((await view()).rimByHand).toBeNull();
-    await answered(() => page.getByRole('button', { name: 'Undo' }).click());
+    await answered(() => undoOf(page, 'The rim is as it was found.').click());
     expect((await view()).rimByHand).not.toBeNull();
   });
 
@@ -116,7 +119,7 @@ describe('a grower sets the rim and the axis by hand', () => {
     await page.getByRole('button', { name: 'Set rim and axis' }).click();
     await handle('Left end of the rim').focus();
     await answered(() => page.keyboard.press('ArrowDown'));
-    await answered(() => tool().getByRole('button', { name: 'Cancel' }).click());
+    await answered(() => tool().getByRole('button', { name: 'Cancel', exact: true }).click());
     await tool().waitFor({ state: 'detached' });
     expect((await view()).rimByHand).toEqual(before);
   });

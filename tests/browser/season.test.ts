@@ -7,6 +7,7 @@ import { noteFaults } from './note-faults.ts';
 import { openBrowser } from './open-browser.ts';
 import { openCorrections } from './open-corrections.ts';
 import { type AppOnDay, startOnDay } from './start-on-day.ts';
+import { undoOf } from './undo-of.ts';
 
 /** Other tests share the machine. */
 const PATIENCE_MS = 180_000;
@@ -74,10 +75,10 @@ describe('a grower’s season', () => {
       await sheet.getByRole('button', { name: 'Add a class' }).click();
       await sheet.getByLabel('Class 1: number or name').fill('Class 12, one fuchsia');
       await sheet.getByLabel('Widest pot rim, mm').fill('five inches');
-      await sheet.getByRole('button', { name: 'Keep' }).click();
+      await sheet.getByRole('button', { name: 'Keep', exact: true }).click();
       await sheet.getByText('Give millimetres, for example 450.').waitFor();
       await sheet.getByLabel('Widest pot rim, mm').fill('120 mm');
-      await sheet.getByRole('button', { name: 'Keep' }).click();
+      await sheet.getByRole('button', { name: 'Keep', exact: true }).click();
       await sheet.waitFor({ state: 'detached' });
       await page
         .getByRole('article', { name: 'Alder Vale Summer Show' })
@@ -94,7 +95,7 @@ describe('a grower’s season', () => {
       const sheet = page.getByRole('dialog', { name: 'Enter for Alder Vale Summer Show' });
       await sheet.getByRole('checkbox', { name: /^Lantern/ }).check();
       await sheet.getByLabel('Class').selectOption({ label: 'Class 12, one fuchsia' });
-      await sheet.getByRole('button', { name: 'Keep' }).click();
+      await sheet.getByRole('button', { name: 'Keep', exact: true }).click();
       await page
         .getByText('The pot’s rim measures 130 mm; the class allows 120 mm: 10 mm too much.')
         .waitFor();
@@ -138,7 +139,7 @@ describe('a grower’s season', () => {
       expect(plan?.steps.at(-1)).toMatchObject({ state: 'done', doneOn: '2026-06-13', offDays: 5 });
       // One in ten was accepted; five days more are a good deal worse.
       expect(plan?.effect?.chanceLate).toBeGreaterThan(0.2);
-      await page.getByRole('button', { name: 'Undo' }).click();
+      await undoOf(page, 'written down for today.').click();
       await season()
         .getByText(/^No last stop is written down/)
         .waitFor();
@@ -166,7 +167,7 @@ describe('a grower’s season', () => {
       const sheet = page.getByRole('dialog', { name: 'Move or skip' });
       await sheet.getByText('Skip it').click();
       await sheet.getByLabel('Why').fill('It stands in the porch.');
-      await sheet.getByRole('button', { name: 'Keep' }).click();
+      await sheet.getByRole('button', { name: 'Keep', exact: true }).click();
       await work().getByText('Done, skipped or over: 1').click();
       await work().getByText('Skipped: It stands in the porch.').waitFor();
       await takeBack.click();
@@ -182,11 +183,11 @@ describe('a grower’s season', () => {
       const sheet = page.getByRole('dialog', { name: 'Add work of your own' });
       await sheet.getByLabel('What is to be done').fill('Feed at half strength.');
       await sheet.getByLabel(/^Comes round/).fill('7');
-      await sheet.getByRole('button', { name: 'Keep' }).click();
+      await sheet.getByRole('button', { name: 'Keep', exact: true }).click();
       const feed = work().getByRole('listitem').filter({ hasText: 'Feed at half strength.' }).first();
       await feed.getByText('Read the label of what you feed.').waitFor();
       await feed.getByRole('button', { name: /^Done/ }).click();
-      await log().getByText('Fed.').waitFor();
+      await log().getByRole('listitem').filter({ hasText: 'Fed.' }).waitFor();
     },
     PATIENCE_MS,
   );
@@ -196,16 +197,16 @@ describe('a grower’s season', () => {
     async () => {
       await app.turnTo('2026-08-10');
       await openPlant();
-      await log().getByRole('button', { name: 'First flower open' }).click();
+      await log().getByRole('button', { name: 'First flower open', exact: true }).click();
       await log().getByRole('listitem').filter({ hasText: 'First flower open.' }).waitFor();
       await app.turnTo('2026-08-25');
       await openPlant();
-      await log().getByRole('button', { name: 'In full bloom' }).click();
+      await log().getByRole('button', { name: 'In full bloom', exact: true }).click();
       await log().getByRole('listitem').filter({ hasText: 'In full bloom.' }).waitFor();
       await season().getByRole('button', { name: 'Note the result at Alder Vale Summer Show' }).click();
       const sheet = page.getByRole('dialog', { name: 'Lantern at Alder Vale Summer Show' });
       await sheet.getByLabel('What happened on the day').fill('Too late: buds only.');
-      await sheet.getByRole('button', { name: 'Keep' }).click();
+      await sheet.getByRole('button', { name: 'Keep', exact: true }).click();
       await season().getByText('Too late: buds only.').waitFor();
     },
     PATIENCE_MS,
@@ -224,7 +225,7 @@ describe('a grower’s season', () => {
       await season().getByRole('button', { name: 'Enter it for a show' }).click();
       await page
         .getByRole('dialog', { name: /^Enter Lantern/ })
-        .getByRole('button', { name: 'Keep' })
+        .getByRole('button', { name: 'Keep', exact: true })
         .click();
       // The default counts as one record and says 60 days; this season took 73.
       await season().getByText('Half default, half your own record.').waitFor();
@@ -251,7 +252,7 @@ describe('a grower’s season', () => {
       await sheet.getByLabel('From', { exact: true }).fill('2026-06-01');
       await sheet.getByLabel('To', { exact: true }).fill('2026-08-31');
       await sheet.getByRole('checkbox', { name: /^Set them aside/ }).check();
-      await sheet.getByRole('button', { name: 'Keep' }).click();
+      await sheet.getByRole('button', { name: 'Keep', exact: true }).click();
       await season().getByText('Set aside by your note: Cold and dark.').waitFor();
       await season()
         .getByText(/All default: you have no record/)
@@ -271,12 +272,12 @@ describe('a grower’s season', () => {
       await sheet.getByText(/^Published\. Default of 60 days/).waitFor();
       await sheet.getByRole('button', { name: /^Change ?: Days from a tip stop/ }).click();
       await sheet.getByLabel(/^Days from a tip stop to full bloom: your own/).fill('700');
-      await sheet.getByRole('button', { name: 'Keep' }).click();
+      await sheet.getByRole('button', { name: 'Keep', exact: true }).click();
       await sheet
         .getByText('Days from a tip stop to full bloom: give a number from 14 to 400 days.')
         .waitFor();
       await sheet.getByLabel(/^Days from a tip stop to full bloom: your own/).fill('80');
-      await sheet.getByRole('button', { name: 'Keep' }).click();
+      await sheet.getByRole('button', { name: 'Keep', exact: true }).click();
       await sheet.getByText('Your own figure. The default was 60.').waitFor();
       expect((await answer()).plan?.planned.meanDays).toBeCloseTo((80 + 73) / 2, 9);
       await sheet.getByRole('button', { name: /^Back to the default ?: Days from a tip stop/ }).click();
@@ -299,7 +300,7 @@ describe('a grower’s season', () => {
       await season().getByRole('button', { name: 'Enter it for another show' }).click();
       await page
         .getByRole('dialog', { name: /^Enter Lantern/ })
-        .getByRole('button', { name: 'Keep' })
+        .getByRole('button', { name: 'Keep', exact: true })
         .click();
       await season()
         .getByText(/^Reed Quay Late Show, 20 September 2027, 38 days later/)
@@ -320,8 +321,8 @@ describe('a grower’s season', () => {
       const card = page.getByRole('article', { name: 'Reed Quay Late Show' });
       await page.getByRole('button', { name: 'Remove Reed Quay Late Show' }).click();
       await card.waitFor({ state: 'detached' });
-      expect((await answer()).plan?.showDay).toBe('2027-08-13');
-      await page.getByRole('button', { name: 'Undo' }).click();
+      await expect.poll(async () => (await answer()).plan?.showDay).toBe('2027-08-13');
+      await undoOf(page, 'Reed Quay Late Show is removed').click();
       await card.getByRole('link', { name: 'Lantern' }).waitFor();
       expect((await answer()).plan?.showDay).toBe('2027-09-20');
     },
@@ -339,7 +340,7 @@ describe('a grower’s season', () => {
       );
       await app.whenMeasured();
       await openPlant();
-      await log().getByRole('button', { name: 'Limp from drought' }).click();
+      await log().getByRole('button', { name: 'Limp from drought', exact: true }).click();
       await log().getByRole('button', { name: 'Leave that day’s photos out of the trend' }).click();
       const photo = page.getByRole('region', { name: 'Photo', exact: true });
       await photo.getByText('This sitting is left out of trend and advice: limp from drought.').waitFor();
@@ -348,8 +349,8 @@ describe('a grower’s season', () => {
       await openCorrections(page);
       await photo.getByRole('button', { name: 'Leave this sitting out' }).click();
       const sheet = page.getByRole('dialog', { name: 'Leave this sitting out' });
-      expect(await sheet.getByRole('radio', { name: 'Limp from drought' }).isChecked()).toBe(true);
-      await sheet.getByRole('button', { name: 'Keep' }).click();
+      await sheet.getByRole('radio', { name: 'Limp from drought', checked: true }).waitFor();
+      await sheet.getByRole('button', { name: 'Keep', exact: true }).click();
       await photo.getByText('This sitting is left out of trend and advice').waitFor();
     },
     MEASURING_MS,

@@ -7,6 +7,7 @@ import { measuredSample } from './measured-sample.ts';
 import { noteFaults } from './note-faults.ts';
 import { openBrowser } from './open-browser.ts';
 import { type RunningApp, startApp } from './start-app.ts';
+import { undoOf } from './undo-of.ts';
 
 const EMPTY = join(import.meta.dirname, '../../sample-images/greenhouse-regal/empty.jpg');
 const PATIENCE_MS = 180_000;
@@ -19,14 +20,15 @@ describe('a grower sets up the stand', () => {
   const faults: string[] = [];
 
   const kept = async () => ((await (await fetch(`${app.url}/api/stands`)).json()) as Stand[])[0];
-  const next = () => page.getByRole('button', { name: 'Next' }).click();
+  const next = () => page.getByRole('button', { name: 'Next', exact: true }).click();
   const step = (number: number) => page.getByText(`Step ${number} of 5`).waitFor();
 
   beforeAll(async () => {
     app = await startApp();
     browser = await openBrowser();
     context = await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true });
-    context.setDefaultTimeout(PATIENCE_MS);
+    // Shorter than the tests’ own, so that what was waited for is told.
+    context.setDefaultTimeout(PATIENCE_MS / 2);
     page = await context.newPage();
     noteFaults(page, faults);
   }, PATIENCE_MS);
@@ -64,7 +66,7 @@ describe('a grower sets up the stand', () => {
       await page.getByText('A set-up was left at step 2 of 5: Shed bench.').waitFor();
       expect(await kept()).toBeUndefined();
       await page.getByRole('link', { name: 'Go on with it' }).click();
-      expect(await page.getByLabel('Dark plain cloth').isChecked()).toBe(true);
+      await page.getByRole('radio', { name: 'Dark plain cloth', checked: true }).waitFor();
       await next();
       await step(3);
     },
@@ -111,7 +113,7 @@ describe('a grower sets up the stand', () => {
         .setInputFiles({ name: 'empty.jpg', mimeType: 'image/jpeg', buffer: readFileSync(EMPTY) });
       await page.getByText(/^● It will do\.|^▲ Better take it again\./).waitFor();
       expect((await kept())?.emptyPhoto?.check.brightness).toBe('good');
-      await page.getByRole('button', { name: 'Done' }).click();
+      await page.getByRole('button', { name: 'Done', exact: true }).click();
       await page.getByRole('heading', { name: 'Shed bench' }).waitFor();
     },
     PATIENCE_MS,
@@ -157,7 +159,7 @@ describe('a grower sets up the stand', () => {
       await page.getByRole('button', { name: 'Keep the change' }).click();
       await step(5);
       expect(await kept()).toMatchObject({ cameraDistanceMm: 2000, emptyPhoto: null });
-      await page.getByRole('button', { name: 'Later' }).click();
+      await page.getByRole('button', { name: 'Later', exact: true }).click();
     },
     PATIENCE_MS,
   );
@@ -167,7 +169,7 @@ describe('a grower sets up the stand', () => {
     async () => {
       await page.getByRole('button', { name: 'Put Shed bench away' }).click();
       await page.getByText('1 stand put away').waitFor();
-      await page.getByRole('button', { name: 'Undo' }).click();
+      await undoOf(page, 'The stand Shed bench is put away.').click();
       await page.getByRole('link', { name: 'Shed bench' }).waitFor();
     },
     PATIENCE_MS,
@@ -186,11 +188,12 @@ describe('a grower sets up the stand', () => {
           .poll(() => sheet.evaluate((img: HTMLImageElement) => img.naturalWidth))
           .toBeGreaterThan(0);
         await page.emulateMedia({ media: 'print' });
-        const box = await sheet.boundingBox();
         // CSS: 96 px an inch of 25.4 mm. A tenth of a millimetre is finer than a ruler reads.
-        expect(((box?.width ?? 0) * 25.4) / 96).toBeCloseTo(width, 1);
-        expect(((box?.height ?? 0) * 25.4) / 96).toBeCloseTo(height, 1);
-        expect([box?.x, box?.y]).toEqual([0, 0]);
+        const placeMm = async () => {
+          const box = await sheet.boundingBox();
+          return [box?.x, box?.y, box?.width, box?.height].map((px = Number.NaN) => (px * 25.4) / 96);
+        };
+        await expect.poll(placeMm).toEqual([0, 0, expect.closeTo(width, 1), expect.closeTo(height, 1)]);
         const pdf = await page.pdf({ preferCSSPageSize: true });
         expect(mediaBoxes(pdf)).toEqual([[expect.closeTo(width, 0), expect.closeTo(height, 0)]]);
         await page.emulateMedia({ media: null });

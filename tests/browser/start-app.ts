@@ -29,7 +29,7 @@ export async function startApp(samples: 'on' | 'off' = 'on', host = '127.0.0.1')
   const url = await new Promise<string>((resolve, reject) => {
     const read = (chunk: Buffer) => {
       said += chunk.toString();
-      const address = /http:\/\/\S+/.exec(said);
+      const address = /http:\/\/\S+(?=\s)/.exec(said);
       if (address) resolve(address[0]);
     };
     server.stdout.on('data', read);

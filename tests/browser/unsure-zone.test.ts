@@ -7,6 +7,7 @@ import { measuredSample } from './measured-sample.ts';
 import { openBrowser } from './open-browser.ts';
 import { openCorrections } from './open-corrections.ts';
 import { type RunningApp, startApp } from './start-app.ts';
+import { undoOf } from './undo-of.ts';
 
 /** The sample bench is being measured at the same time. */
 const PATIENCE_MS = 180_000;
@@ -28,7 +29,8 @@ describe('a grower answers for an unsure zone', () => {
     app = await startApp();
     browser = await openBrowser();
     context = await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true });
-    context.setDefaultTimeout(PATIENCE_MS);
+    // Shorter than the tests’ own, so that what was waited for is told.
+    context.setDefaultTimeout(PATIENCE_MS / 2);
     page = await context.newPage();
     ({ view: opened, plantId } = await measuredSample(app.url));
     zone = zoneAtTop(opened);
@@ -72,7 +74,7 @@ describe('a grower answers for an unsure zone', () => {
       expect(view.strokes.every(({ kind }) => kind === 'remove')).toBe(true);
       expect(contains(opened.outlinePx, middleOf(zone))).toBe(true);
       expect(contains(view.outlinePx, middleOf(zone))).toBe(false);
-      const back = await strokesAnswer(() => page.getByRole('button', { name: 'Undo' }).tap());
+      const back = await strokesAnswer(() => undoOf(page, 'The zone is left out.').tap());
       expect(back.strokes).toEqual([]);
       expect(back.outlinePx).toEqual(opened.outlinePx);
     },
@@ -85,10 +87,11 @@ describe('a grower answers for an unsure zone', () => {
       await page.getByRole('button', { name: /^Unsure zone\./ }).waitFor();
       await openCorrections(page);
       await page.getByRole('button', { name: 'Mend the outline' }).tap();
-      const view = await strokesAnswer(() => page.getByRole('button', { name: 'Yes', exact: true }).tap());
+      const tool = page.getByRole('dialog', { name: 'Mend the outline' });
+      const view = await strokesAnswer(() => tool.getByRole('button', { name: 'Yes', exact: true }).tap());
       expect(view.strokes.every(({ kind }) => kind === 'keep')).toBe(true);
       expect(contains(view.outlinePx, middleOf(zone))).toBe(true);
-      await page.getByRole('button', { name: 'Done' }).tap();
+      await tool.getByRole('button', { name: 'Done', exact: true }).tap();
       await page.getByRole('button', { name: 'The outline is right', exact: true, pressed: true }).waitFor();
     },
     PATIENCE_MS,

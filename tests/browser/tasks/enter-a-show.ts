@@ -19,14 +19,14 @@ export const enterAShow: GrowerTask = {
     await sheet.getByLabel('Class 1: number or name').fill('Class 3, one regal');
     await sheet.getByLabel('Widest pot rim, mm').fill('120');
     await shot('a show with a class');
-    await sheet.getByRole('button', { name: 'Keep' }).click();
+    await sheet.getByRole('button', { name: 'Keep', exact: true }).click();
     await sheet.waitFor({ state: 'detached' });
     await page.getByRole('button', { name: 'Enter a plant for Alder Vale Early Show' }).click();
     const entering = page.getByRole('dialog', { name: 'Enter for Alder Vale Early Show' });
     await entering.getByRole('checkbox', { name: /^Old regal/ }).check();
     await entering.getByLabel('Class').selectOption({ label: 'Class 3, one regal' });
     await shot('the plant entered in its class');
-    await entering.getByRole('button', { name: 'Keep' }).click();
+    await entering.getByRole('button', { name: 'Keep', exact: true }).click();
     await entering.waitFor({ state: 'detached' });
     await scrollTo(page.getByRole('article', { name: 'Alder Vale Early Show' }));
     await shot('what the class says of the plant');

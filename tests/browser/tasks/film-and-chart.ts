@@ -17,10 +17,10 @@ export const filmAndChart: GrowerTask = {
     await page.getByRole('heading', { name: 'Film', exact: true }).waitFor();
     await page.getByText('Picture 1 of 5').waitFor();
     await shot('the film stands');
-    await page.getByRole('button', { name: 'Play' }).click();
+    await page.getByRole('button', { name: 'Play', exact: true }).click();
     await page.getByText('Picture 5 of 5').waitFor();
-    await page.getByLabel('Outline').check();
-    await page.getByLabel('Ball').check();
+    await page.getByLabel('Outline', { exact: true }).check();
+    await page.getByLabel('Ball', { exact: true }).check();
     await shot('the film at its end, with ball and outline');
     const film = page.waitForEvent('download');
     await page.getByRole('button', { name: 'Save as WebP' }).click();

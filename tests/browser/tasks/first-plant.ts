@@ -31,7 +31,7 @@ export const firstPlant: GrowerTask = {
     const photos = page.getByRole('dialog', { name: 'Photos of Kitchen regal' });
     await photos.waitFor();
     await shot('asked for the first photo');
-    await page.keyboard.press('Escape');
+    await photos.getByRole('button', { name: 'Close' }).click();
     await page.getByRole('link', { name: 'Set up the stand' }).click();
 
     const step = (number: number) => page.getByText(`Step ${number} of 5`).waitFor();
@@ -61,7 +61,7 @@ export const firstPlant: GrowerTask = {
       .setInputFiles(await shotOf('empty.jpg'));
     await page.getByText(/It will do\.|Better take it again\./).waitFor();
     await shot('the stand: empty photo');
-    await page.getByRole('button', { name: 'Done' }).click();
+    await page.getByRole('button', { name: 'Done', exact: true }).click();
 
     await headed(page, 'Kitchen regal');
     await page.getByRole('button', { name: 'Add the first photo' }).click();
@@ -71,7 +71,7 @@ export const firstPlant: GrowerTask = {
       .setInputFiles(await shotOf('2026-11-15.jpg'));
     await photos.getByText(/Measured: roundness \d+/).waitFor();
     await shot('the photo is measured');
-    await photos.getByRole('button', { name: 'Done' }).click();
+    await photos.getByRole('button', { name: 'Done', exact: true }).click();
     await page.locator('svg circle').first().waitFor();
     await shot('the ball on the photo');
     await scrollTo(page.getByRole('heading', { name: 'What to do' }));

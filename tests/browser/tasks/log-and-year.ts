@@ -13,7 +13,7 @@ export const logAndYear: GrowerTask = {
     const sheet = page.getByRole('dialog', { name: 'Write in the log' });
     await sheet.getByLabel('Note', { exact: true }).fill('Moved a foot away from the door.');
     await shot('a line of the log');
-    await sheet.getByRole('button', { name: 'Keep' }).click();
+    await sheet.getByRole('button', { name: 'Keep', exact: true }).click();
     await log.getByText('Moved a foot away from the door.').waitFor();
     await shot('the log');
     const season = page.getByRole('region', { name: 'Season' });

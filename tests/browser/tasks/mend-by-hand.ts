@@ -14,7 +14,8 @@ export const mendByHand: GrowerTask = {
     await openPlant(page, appUrl, 'Greenhouse regal');
     await openCorrections(page);
     await page.getByRole('button', { name: 'Mend the outline' }).click();
-    const stage = page.getByRole('application', { name: /The photo/ });
+    const brush = page.getByRole('dialog', { name: 'Mend the outline' });
+    const stage = brush.getByRole('application', { name: /The photo/ });
     await page.getByTestId('outline').first().waitFor();
     await shot('the brush');
     const answered = async (end: string, act: () => Promise<unknown>) => {
@@ -25,7 +26,7 @@ export const mendByHand: GrowerTask = {
     const [x, y] = view.report?.ball?.centrePx ?? [0, 0];
     const left = Math.min(...view.outlinePx.filter((at) => Math.abs(at[1] - y) < 40).map((at) => at[0]));
     if (!(left < x)) throw new RangeError('Expected an outline at the left of the ball’s middle');
-    await page.getByRole('button', { name: 'Remove', exact: true }).click();
+    await brush.getByRole('button', { name: 'Remove', exact: true }).click();
     await answered('/strokes', () =>
       paintByMouse(page, stage, [
         [left - 20, y],
@@ -37,9 +38,9 @@ export const mendByHand: GrowerTask = {
       .first()
       .waitFor();
     await shot('a stroke that removes');
-    await answered('/strokes', () => page.getByRole('button', { name: 'Undo' }).click());
+    await answered('/strokes', () => brush.getByRole('button', { name: 'Undo', exact: true }).click());
     await shot('the stroke undone');
-    await page.getByRole('button', { name: 'Cancel' }).click();
+    await brush.getByRole('button', { name: 'Cancel', exact: true }).click();
     await stage.waitFor({ state: 'detached' });
 
     await openCorrections(page);
@@ -49,7 +50,7 @@ export const mendByHand: GrowerTask = {
     await shot('the rim’s ends');
     await answered('/rim', () => page.keyboard.press('Shift+ArrowLeft'));
     await shot('the rim moved');
-    await tool.getByRole('button', { name: 'Done' }).click();
+    await tool.getByRole('button', { name: 'Done', exact: true }).click();
     const hand = page.getByRole('region', { name: 'Set by hand' });
     await hand.scrollIntoViewIfNeeded();
     await shot('said to be set by hand');

@@ -1,3 +1,4 @@
+import { undoOf } from '../undo-of.ts';
 import { headed, scrollTo } from './finding.ts';
 import type { GrowerTask } from './grower-task.ts';
 
@@ -25,10 +26,9 @@ export const plantsToTurn: GrowerTask = {
       .getByRole('button', { name: /^Turned .* today$/ })
       .first()
       .click();
-    await page.getByText(/^Written down: .* faces the light from today\.$/).waitFor();
     await light.getByText(/faces the light since today\.$/).waitFor();
     await shot('the turn written down');
-    await page.getByRole('button', { name: 'Undo', exact: true }).click();
+    await undoOf(page, /Written down: .* faces the light from today\./).click();
     await page.getByText('Taken back.').waitFor();
     await shot('and taken back');
   },

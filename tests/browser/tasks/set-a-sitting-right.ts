@@ -14,7 +14,7 @@ export const setASittingRight: GrowerTask = {
     const why = page.getByRole('dialog', { name: 'Leave this sitting out' });
     await why.waitFor();
     await shot('why it is left out');
-    await why.getByRole('button', { name: 'Keep' }).click();
+    await why.getByRole('button', { name: 'Keep', exact: true }).click();
     await photo.getByText('This sitting is left out of trend and advice').waitFor();
     await shot('left out');
     await photo.getByRole('button', { name: 'Take it in again' }).click();
@@ -23,7 +23,7 @@ export const setASittingRight: GrowerTask = {
     const correct = page.getByRole('dialog', { name: 'Correct this photo' });
     await correct.getByLabel('Day it was taken').fill('2026-11-21');
     await shot('the day corrected');
-    await correct.getByRole('button', { name: 'Keep' }).click();
+    await correct.getByRole('button', { name: 'Keep', exact: true }).click();
     await correct.waitFor({ state: 'detached' });
     const hand = page.getByRole('region', { name: 'Set by hand' });
     await hand.scrollIntoViewIfNeeded();

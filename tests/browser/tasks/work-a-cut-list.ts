@@ -1,4 +1,3 @@
-import type { Locator } from 'playwright-core';
 import { headed, openPlant } from './finding.ts';
 import type { GrowerTask } from './grower-task.ts';
 
@@ -14,8 +13,10 @@ export const workACutList: GrowerTask = {
     await page.getByRole('link', { name: 'Cut list', exact: true }).click();
     await headed(page, 'Cut list');
     // The week after the hard stop: bare stems of many lengths.
-    const sittings = page.getByRole('main').locator('select').first();
-    await sittings.selectOption({ label: (await optionWith(sittings, '27 Sep')) ?? '' });
+    const sittings = page.getByLabel('From the photos of');
+    // Dates are written in the reader's manner, so it is found by a part of its words.
+    const ofThatWeek = sittings.locator('option', { hasText: '27 Sep' });
+    await sittings.selectOption(await ofThatWeek.getAttribute('value'));
     const row = (number: number) =>
       page
         .getByRole('listitem')
@@ -41,9 +42,3 @@ export const workACutList: GrowerTask = {
     if (window) await page.setViewportSize(window);
   },
 };
-
-/** The option's words that hold these; dates are written in the reader's manner. */
-async function optionWith(select: Locator, words: string): Promise<string | undefined> {
-  const labels = await select.locator('option').allTextContents();
-  return labels.find((label) => label.includes(words));
-}

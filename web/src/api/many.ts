@@ -33,7 +33,7 @@ export async function finishWork(
   on: Day,
   words: string,
 ): Promise<void> {
-  showOnBench(work, { said: 'done', day: on });
+  await showOnBench(work, { said: 'done', day: on });
   const told: Piece[] = [];
   const lines = new Map<string, { record: NoteForMany; plantIds: Set<string> }>();
   for (const piece of work) {

@@ -15,7 +15,7 @@ export type Said = WorkWord extends infer One ? (One extends WorkWord ? Omit<One
 
 /** Says the same of one piece of work or of many; can be taken back. The bench shows it before the server has answered. */
 export async function sayOfWork(work: readonly Piece[], said: Said, words: string): Promise<void> {
-  showOnBench(work, said);
+  await showOnBench(work, said);
   await sendWords(work.map(({ key, plantId }) => ({ plantId, word: { ...said, key } as WorkWord })));
   offerUndo(words, () => sendWords(work.map(wordBefore)));
 }
@@ -42,8 +42,10 @@ export async function sendWords(words: readonly Word[]): Promise<void> {
 const SHOWN_AT_ONCE = { done: 'Done.', skipped: 'Skipped.' } as const;
 
 /** Shows work as settled on the bench until the server has answered. */
-export function showOnBench(work: readonly Piece[], { said }: Said): void {
+export async function showOnBench(work: readonly Piece[], { said }: Said): Promise<void> {
   if (said === 'moved') return;
+  // An answer asked for before the tap would put the work back on the list.
+  await queryClient.cancelQueries({ queryKey: benchQuery.queryKey });
   const keys = new Set(work.map(({ key }) => key));
   const settled = { state: said, stateInWords: SHOWN_AT_ONCE[said] };
   queryClient.setQueryData(

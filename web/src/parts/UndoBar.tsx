@@ -2,23 +2,17 @@ import { useState } from 'react';
 import buttons from './buttons.module.css';
 import { Icon } from './Icon.tsx';
 import styles from './UndoBar.module.css';
-import { announce, undoOffer } from './undo.ts';
+import { takeBack, type UndoOffer, undoOffer } from './undo.ts';
 
 /** Says what was just done and takes it back. It stays until it is used, closed, or something newer comes. */
 export function UndoBar() {
   const offer = undoOffer.useValue();
   const [busy, setBusy] = useState(false);
 
-  async function takeBack(undo: () => Promise<void>) {
+  async function press(pressed: UndoOffer) {
     setBusy(true);
-    try {
-      await undo();
-      announce('Taken back.');
-    } catch (fault) {
-      undoOffer.write({ words: `Not taken back. ${fault instanceof Error ? fault.message : ''}`, undo });
-    } finally {
-      setBusy(false);
-    }
+    await takeBack(pressed);
+    setBusy(false);
   }
 
   return (
@@ -27,12 +21,7 @@ export function UndoBar() {
         <div className={styles.bar}>
           <span className={styles.words}>{offer.words}</span>
           {offer.undo && (
-            <button
-              type="button"
-              className={styles.undo}
-              disabled={busy}
-              onClick={() => offer.undo && takeBack(offer.undo)}
-            >
+            <button type="button" className={styles.undo} disabled={busy} onClick={() => press(offer)}>
               <Icon name="undo" /> Undo
             </button>
           )}

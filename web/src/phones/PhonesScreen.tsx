@@ -10,22 +10,32 @@ import { DoorCodePanel } from './DoorCodePanel.tsx';
 import styles from './PhonesScreen.module.css';
 import { letOut, phonesQuery, showCode } from './phone-api.ts';
 
+/** A code as it was shown, the phones on the list by then, and whether it has let one in since. */
+interface ShownCode {
+  readonly code: DoorCode;
+  readonly known: readonly string[];
+  readonly isUsed: boolean;
+}
+
 /** At the desk: lets phones of the home network in by a code, and out again. */
 export default function PhonesScreen() {
   const { data: list, error, refetch, isPending } = useQuery(phonesQuery);
-  const [shown, setShown] = useState<{ code: DoorCode; known: number } | null>(null);
+  const [shown, setShown] = useState<ShownCode | null>(null);
   const { busy, fault, send } = useSending();
 
   if (isPending) return <p className={styles.waiting}>Fetching the list…</p>;
   if (!list) return <Fault fault={error} onAgain={() => refetch()} />;
   const { addresses, phones } = list;
-  // A phone more than when the code was shown: it has been used.
-  const newest = phones.toSorted((a, b) => b.firstSeenAt.localeCompare(a.firstSeenAt))[0];
-  const used = shown !== null && phones.length > shown.known;
+  // A phone that was not there when the code was shown: the code is used, and stays so when that phone is let out again.
+  const came = shown && phones.find(({ id }) => !shown.known.includes(id));
+  if (came && !shown.isUsed) setShown({ ...shown, isUsed: true });
+  const isOpen = shown !== null && !shown.isUsed;
 
   const show = () =>
     send(async () => {
-      setShown({ code: await showCode(), known: phones.length });
+      // From here on the one before is good no more.
+      setShown(null);
+      setShown({ code: await showCode(), known: phones.map(({ id }) => id), isUsed: false });
     });
 
   return (
@@ -41,18 +51,18 @@ export default function PhonesScreen() {
             the square of dots, or open the address by hand and type the code.
           </p>
           {fault !== null && <Fault fault={fault} />}
-          {used && newest && (
+          {came && (
             <p role="status" className={styles.came}>
               <Icon name="keep" />{' '}
               <span>
-                <b translate="no">{newest.name}</b> is let in.
+                <b translate="no">{came.name}</b> is let in.
               </span>
             </p>
           )}
-          {shown !== null && !used && <DoorCodePanel code={shown.code} addresses={addresses} />}
+          {isOpen && <DoorCodePanel code={shown.code} addresses={addresses} />}
           <div className={buttons.row}>
             <button type="button" className={buttons.button} disabled={busy} onClick={() => void show()}>
-              <Icon name="phone" /> {shown === null || used ? 'Show a code' : 'Show another code'}
+              <Icon name="phone" /> {isOpen ? 'Show another code' : 'Show a code'}
             </button>
           </div>
           <p className={styles.hint}>

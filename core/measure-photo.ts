@@ -1,5 +1,4 @@
 import { decidePlant } from './canopy/decide-plant.ts';
-import type { Evidence } from './canopy/evidence.ts';
 import type { FoundPlant, NoPlant } from './canopy/found-plant.ts';
 import { type Gathered, gatherEvidence } from './canopy/gather-evidence.ts';
 import { NOTES } from './canopy/hints.ts';
@@ -9,6 +8,7 @@ import type { NormalLeaf } from './foliage/normal-leaf.ts';
 import { readLeaf } from './foliage/read-leaf.ts';
 import { measureSilhouette } from './measures/measure-silhouette.ts';
 import { openOpenCv } from './opencv/door.ts';
+import { plantInPhoto } from './plant-in-photo.ts';
 import type { Mask, PointPx, Raster, UprightPhoto } from './raster/raster.ts';
 import type { PhotoReport } from './report.ts';
 import {
@@ -22,7 +22,7 @@ import { reduceOutline } from './silhouette/reduce-outline.ts';
 import { readSilhouette, type Silhouette } from './silhouette/silhouette.ts';
 import { rollDoubtDeg } from './stand/axis.ts';
 import type { KnownStand } from './stand/known-stand.ts';
-import { type PlantInPhoto, readStand, type StandReading } from './stand/read-stand.ts';
+import { readStand, type StandReading } from './stand/read-stand.ts';
 import { potByHand, type RimByHand } from './stand/rim-by-hand.ts';
 import { uprightPlant } from './stand/upright-plant.ts';
 import { uprightView } from './stand/upright-view.ts';
@@ -100,31 +100,6 @@ export async function gatherPhoto(photo: UprightPhoto, options: MeasureOptions):
       ? null
       : readStand(await openOpenCv(), photo.raster, options.stand, plantInPhoto(gathered));
   return { photo, options, gathered, stand, notes: note === null ? [] : [note] };
-}
-
-/** Where the plant is before any stroke was drawn, px of the raster: near enough to look past it. */
-function plantInPhoto(gathered: Gathered | NoPlant): PlantInPhoto {
-  if (!gathered.ok) return { mask: null, canopyPx: null, rimPx: null, footPx: null };
-  const { object, canopy, pot, potShape, raster, small } = gathered;
-  const factor = raster.width / small.width;
-  const middle = middleOf(canopy);
-  return {
-    mask: object,
-    canopyPx: middle && [middle[0] * factor, middle[1] * factor],
-    rimPx: pot && [pot.rim.centrePx[0], pot.rim.centrePx[1]],
-    footPx: potShape && [potShape.centreX * factor, potShape.bottomY * factor],
-  };
-}
-
-function middleOf({ width, logOdds }: Evidence): PointPx | null {
-  let [sumX, sumY, count] = [0, 0, 0];
-  for (let i = 0; i < logOdds.length; i++) {
-    if (!((logOdds[i] as number) > 0)) continue;
-    sumX += (i % width) + 0.5;
-    sumY += Math.floor(i / width) + 0.5;
-    count++;
-  }
-  return count === 0 ? null : [sumX / count, sumY / count];
 }
 
 /**

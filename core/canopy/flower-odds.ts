@@ -1,11 +1,9 @@
 import type { LabPicture } from '../raster/lab.ts';
 import { type Evidence, MOST_SURE } from './evidence.ts';
-import type { PixelShares } from './model/pixel-shares.ts';
+import { flowerOverFoliage, type PixelShares } from './model/pixel-shares.ts';
 import { leafness } from './plant-colour.ts';
 import type { YellowPlaces } from './yellow-petals.ts';
 
-/** Shares below this are not told apart. */
-const LEAST_SHARE = 0.02;
 /** Chroma at which a colour that is no leaf's is as likely petal as not, and the step of one log odd. */
 const PETAL_CHROMA = 26;
 const CHROMA_STEP = 6;
@@ -42,10 +40,8 @@ export function flowerOdds(picture: LabPicture, clues: FlowerClues | null): Evid
     let odds = petalOdds(l, a, b, chroma);
     if (clues !== null) {
       const { shares, yellow } = clues;
-      const bloom = (shares.flower[i] as number) + LEAST_SHARE;
-      const leaf = (shares.foliage[i] as number) + LEAST_SHARE;
       const white = l > WHITE.lightness && chroma < WHITE.chroma;
-      odds = Math.log(bloom / leaf) + (white ? WHITE_ODDS : BESIDE_NETWORK * besideNetwork(a, b, odds));
+      odds = flowerOverFoliage(shares, i) + (white ? WHITE_ODDS : BESIDE_NETWORK * besideNetwork(a, b, odds));
       const silent = yellow.share[i] as number;
       if (silent > 0) odds = silent * (yellow.logOdds[i] as number) + (1 - silent) * odds;
     }

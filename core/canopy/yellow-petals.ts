@@ -2,7 +2,7 @@ import { colourfulness, hueDeg } from '../colour/hue.ts';
 import type { OpenCvDoor } from '../opencv/door.ts';
 import { meanPlane } from '../opencv/pictures.ts';
 import type { LabPicture } from '../raster/lab.ts';
-import type { PixelShares } from './model/pixel-shares.ts';
+import { flowerOverFoliage, type PixelShares } from './model/pixel-shares.ts';
 
 /** Hues, degrees, that yellow to bronze petals and leaf without green share; leaf is green from `green` on. */
 const HUE = { from: 60, full: 107, green: 112 };
@@ -12,8 +12,6 @@ const COLOUR = { from: 0.42, full: 0.55 };
 const REACH_PX = 4;
 /** Log odds that the network is too low by where petal and leaf are yellow: chosen on photographs of yellow flowers and on renders of both. */
 const SHYNESS = 0.7;
-/** Shares below this are not told apart. */
-const LEAST_SHARE = 0.02;
 
 /** Where the colour may be yellow petal as well as leaf that has lost its green, and what the network holds of such places. */
 export interface YellowPlaces {
@@ -34,9 +32,7 @@ export function yellowPlaces(door: OpenCvDoor, picture: LabPicture, shares: Pixe
     const yellow = yellowness(picture.l[i] as number, picture.a[i] as number, picture.b[i] as number);
     if (yellow === 0) continue;
     share[i] = yellow;
-    const bloom = (shares.flower[i] as number) + LEAST_SHARE;
-    const leaf = (shares.foliage[i] as number) + LEAST_SHARE;
-    weighed[i] = yellow * Math.log(bloom / leaf);
+    weighed[i] = yellow * flowerOverFoliage(shares, i);
   }
   const near = meanPlane(door, share, picture, REACH_PX);
   const logOdds = meanPlane(door, weighed, picture, REACH_PX);

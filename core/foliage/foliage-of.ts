@@ -99,7 +99,7 @@ export function sharesWithDoubt(
   ] as const;
   const middle = read();
   const belowUsual = (USUAL_LIMITS[1] - limits[1]) / HIDDEN_DEG;
-  const byPetals = colours.leafPx === 0 ? 0 : PETALS_AS_LEAF * (colours.yellowPetalPx / colours.leafPx);
+  const byPetals = PETALS_AS_LEAF * (colours.yellowPetalPx / colours.leafPx);
   const hidden = middle.yellow * Math.max(0, Math.min(1, belowUsual));
   const share = (tone: 'green' | 'yellow' | 'brown'): LeafShare => {
     const [byRed, byYellow, byLimits] = pairs.map(([one, other]) => (one[tone] - other[tone]) / 2) as [

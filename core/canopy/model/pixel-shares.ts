@@ -27,3 +27,11 @@ export function sharesOf(
     dressing[i] = (planes.soil[i] as number) + (planes.support[i] as number);
   return { width, height, ...planes, dressing };
 }
+
+/** Shares below this are not told apart. */
+const LEAST_SHARE = 0.02;
+
+/** Log odds of flower over foliage at a pixel, as the network has it. */
+export function flowerOverFoliage({ flower, foliage }: PixelShares, at: number): number {
+  return Math.log(((flower[at] as number) + LEAST_SHARE) / ((foliage[at] as number) + LEAST_SHARE));
+}
